@@ -1,0 +1,41 @@
+/* Findings: what the program has to say about a place in a source. */
+#ifndef STAVEWRIGHT_FINDING_H
+#define STAVEWRIGHT_FINDING_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+#include "stavewright/base.h"
+
+typedef enum sw_severity {
+    SW_NOTE,    /* good to know */
+    SW_WARNING, /* probably wrong, or awkward to play */
+    SW_ERROR    /* wrong, or can't be played */
+} sw_severity;
+
+typedef struct sw_finding {
+    sw_severity severity;
+    const char *rule; /* name of the rule in the rules table, a static string */
+    uint32_t file;    /* index into the reading's files */
+    uint32_t start;   /* bytes of that file */
+    uint32_t end;
+    uint32_t line;   /* from 1 */
+    uint32_t column; /* from 1, in characters */
+    char *message;   /* what, why, and what would mend it; one line */
+} sw_finding;
+
+/* A growable list of findings; the messages live in its arena. */
+typedef struct sw_findings {
+    sw_finding *items;
+    size_t count;
+    size_t capacity;
+    sw_arena *arena; /* made by the first finding */
+} sw_findings;
+
+/* Adds a finding with a formatted message. */
+void sw_findings_add(sw_findings *findings, sw_severity severity, const char *rule, uint32_t file,
+                     uint32_t start, uint32_t end, const char *format, ...)
+    __attribute__((format(printf, 7, 8)));
+void sw_findings_free(sw_findings *findings);
+
+#endif

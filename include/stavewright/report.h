@@ -1,0 +1,19 @@
+/* What is printed: events, outlines, findings. Everything is appended to a buffer; nothing here writes files.
+ */
+#ifndef STAVEWRIGHT_REPORT_H
+#define STAVEWRIGHT_REPORT_H
+
+#include "stavewright/base.h"
+#include "stavewright/score.h"
+
+/* One row a note, drum, rest or full-bar rest, tab-separated:
+ * score onset grace duration kind pitch staff voice file line column (line from 1, column from 0 in
+ * characters). */
+void sw_report_events(const sw_reading *reading, sw_buffer *result);
+/* Staves with instruments and voices, bars, metre, key and tempo changes, and the duration, for each score.
+ */
+void sw_report_outline(const sw_reading *reading, sw_buffer *result);
+/* One line a finding: `file:line:column: error: message [rule]`. */
+void sw_report_findings(const sw_reading *reading, const sw_findings *findings, sw_buffer *result);
+
+#endif

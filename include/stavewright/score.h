@@ -1,0 +1,329 @@
+/* The abstract tree of a score: what is written, and what is heard when it is played.
+ *
+ * Two levels. The *music* is what the sources say: one node (sw_music) for each note, rest, block or command,
+ * in the order of the text, with pitches and durations as they are in force there (relative octaves and
+ * inherited durations resolved). A *score* is what that music sounds like: staves, voices and events
+ * (sw_event) in time, each with its origin: the written node and the chain of frames through which it was
+ * read (this use of that variable, transposed, in that tuplet, in the second pass of that repeat). One
+ * written note can be the origin of several events. */
+#ifndef STAVEWRIGHT_SCORE_H
+#define STAVEWRIGHT_SCORE_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#include "stavewright/base.h"
+#include "stavewright/duration.h"
+#include "stavewright/finding.h"
+#include "stavewright/pitch.h"
+#include "stavewright/rational.h"
+#include "stavewright/source.h"
+#include "stavewright/syntax.h"
+
+enum { SW_NONE = -1 };
+#define SW_NO_INDEX UINT32_MAX /* 'there is none', in every field that holds an index */
+
+/* ---- music: what is written
+ * -------------------------------------------------------------------------------- */
+
+typedef enum sw_music_kind {
+    SW_MUSIC_EMPTY,
+    /* with a length of their own */
+    SW_MUSIC_NOTE,
+    SW_MUSIC_DRUM,
+    SW_MUSIC_REST,
+    SW_MUSIC_FULL_REST,    /* R */
+    SW_MUSIC_SKIP,         /* s, \skip */
+    SW_MUSIC_CHORD,        /* children: NOTE or DRUM */
+    SW_MUSIC_REPEAT_CHORD, /* q */
+    SW_MUSIC_BARE,         /* a duration alone: the note or chord before it again */
+    SW_MUSIC_LYRIC,        /* a syllable */
+    /* compounds */
+    SW_MUSIC_SEQUENCE,
+    SW_MUSIC_SIMULTANEOUS,
+    SW_MUSIC_CONTEXT, /* \new, \context: name = type, name2 = id */
+    SW_MUSIC_CHANGE,  /* \change: name = type, name2 = id */
+    SW_MUSIC_SCALE,   /* tuplets, \scaleDurations: num/den = factor */
+    SW_MUSIC_GRACE,
+    SW_MUSIC_AFTER_GRACE, /* children: main, graces; num/den = fraction of the main note */
+    SW_MUSIC_REPEAT,      /* name = kind, num = times; children: body, then ALTERNATIVES */
+    SW_MUSIC_ALTERNATIVES,
+    SW_MUSIC_VOLTA,        /* \volta: list = passes; child */
+    SW_MUSIC_UNFOLD,       /* \unfoldRepeats */
+    SW_MUSIC_TRANSPOSE,    /* pitch = interval */
+    SW_MUSIC_RELATIVE,     /* \relative: the pitches below are resolved */
+    SW_MUSIC_FIXED,        /* \fixed, \absolute */
+    SW_MUSIC_REFERENCE,    /* use of a variable: name; child is the variable's own music, shared */
+    SW_MUSIC_TAG,          /* list = tags; child */
+    SW_MUSIC_KEEP,         /* \keepWithTag: list = tags; child */
+    SW_MUSIC_DROP,         /* \removeWithTag */
+    SW_MUSIC_PART_COMBINE, /* children: two parts */
+    SW_MUSIC_QUOTE,        /* \quoteDuring: name = quoted music; child gives the length */
+    SW_MUSIC_CUE,          /* \cueDuring: the same in a voice of its own */
+    SW_MUSIC_AUTO_CHANGE,  /* staves "up" and "down" by pitch */
+    SW_MUSIC_ADD_LYRICS,
+    SW_MUSIC_UNCERTAIN, /* children: the music inside a call whose effect is not known */
+    /* without length */
+    SW_MUSIC_BAR_CHECK,
+    SW_MUSIC_MARK,    /* belongs to a note: articulation, dynamic, slur end, text ... */
+    SW_MUSIC_KEY,     /* pitch = tonic; name = mode */
+    SW_MUSIC_CLEF,    /* name */
+    SW_MUSIC_TIME,    /* num/den */
+    SW_MUSIC_PARTIAL, /* duration */
+    SW_MUSIC_TEMPO,   /* duration = beat, name = text (0: none), name2 = beats a minute * 1000 (0: none) */
+    SW_MUSIC_CADENZA, /* num = 1 on, 0 off */
+    SW_MUSIC_TRANSPOSITION, /* pitch */
+    SW_MUSIC_SET, /* \set, \override and the like: name = property path, name2 = the value as plain text */
+    SW_MUSIC_OCTAVE_CHECK, /* \octaveCheck, \resetRelativeOctave: pitch */
+    SW_MUSIC_SETTING       /* every other command without length */
+} sw_music_kind;
+
+enum {                                   /* sw_music.flags */
+       SW_MUSIC_PITCHED = 1 << 0,        /* has a pitch */
+       SW_MUSIC_WRITTEN_VALUE = 1 << 1,  /* the duration stands in the text; otherwise it is inherited */
+       SW_MUSIC_AS_REST = 1 << 2,        /* a note made a rest by \rest */
+       SW_MUSIC_NEW = 1 << 3,            /* CONTEXT: \new, not \context */
+       SW_MUSIC_CHECKED = 1 << 4,        /* NOTE: octave check (= mark) in `reference` sense: see `check` */
+       SW_MUSIC_RELATIVE_ENTRY = 1 << 5, /* NOTE: the octave is written relative to the note `reference` */
+       SW_MUSIC_FREE = 1 << 6,           /* holds pitches that an outer \relative would resolve */
+       SW_MUSIC_CHORD_MODE = 1 << 7      /* NOTE read in chord mode */
+};
+
+typedef struct sw_music {
+    uint8_t kind; /* sw_music_kind */
+    uint8_t flags;
+    uint16_t file;  /* index into the reading's files */
+    uint32_t start; /* bytes: the item itself; what is attached to a note is in its children */
+    uint32_t end;
+    uint32_t first;      /* first child, or SW_NO_INDEX */
+    uint32_t next;       /* next sibling, or SW_NO_INDEX */
+    sw_pitch pitch;      /* of NOTE, KEY, TRANSPOSE, ... */
+    int8_t octave_marks; /* NOTE: octave marks as written (0: none, 2: '', -1: ,) */
+    int8_t log;          /* duration: see sw_duration */
+    uint8_t dots;
+    int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result */
+    uint8_t name_length; /* NOTE: bytes of the note name at `start` */
+    int32_t num;         /* duration factor, or the number that the kind names */
+    int32_t den;
+    union {
+        uint32_t name;      /* number in the reading's names */
+        uint32_t reference; /* NOTE in \relative: the music whose pitch the octave refers to */
+    };
+    union {
+        uint32_t name2;
+        uint32_t list;   /* TAG, KEEP, DROP, VOLTA: number of a space-separated list in the reading's names */
+        uint32_t origin; /* NOTE, DRUM, rests: where the compiler says it stands; `\\tweak color #red c4`
+                            stands at the \\tweak */
+    };
+} sw_music;
+
+/* ---- scores: what is heard
+ * ----------------------------------------------------------------------------------- */
+
+typedef enum sw_event_kind {
+    SW_EVENT_NOTE,
+    SW_EVENT_DRUM,
+    SW_EVENT_REST,
+    SW_EVENT_FULL_REST,
+    SW_EVENT_SKIP /* nothing is heard, but marks can hang on it */
+} sw_event_kind;
+
+enum {                              /* sw_event.flags */
+       SW_EVENT_CHORD = 1 << 0,     /* one of the notes of a chord */
+       SW_EVENT_UNCERTAIN = 1 << 1, /* inside a call whose effect is not known */
+       SW_EVENT_CUE = 1 << 2,       /* quoted from another part */
+       SW_EVENT_PERCENT = 1 << 3,   /* stands in a pass of a percent repeat that is not written out */
+       SW_EVENT_GRACE = 1 << 4,
+       SW_EVENT_HIDDEN = 1 << 5 /* in a context that plays no notes (chord names, null voices) */
+};
+
+typedef struct sw_event {
+    sw_rational onset;    /* whole notes since the beginning of the score */
+    sw_rational duration; /* as it sounds: factors and tuplets included */
+    int32_t grace_num;    /* grace offset, 0/1 or negative */
+    int32_t grace_den;
+    uint32_t music; /* the written note or rest: index into the reading's music */
+    uint32_t chord; /* the written chord (or q, bare duration) it belongs to, otherwise the same as `music` */
+    uint32_t frame; /* how it was reached: index into the score's frames */
+    uint32_t voice;
+    sw_pitch pitch; /* after \transpose and the like; not changed by \transposition */
+    uint8_t kind;   /* sw_event_kind */
+    uint32_t flags;
+} sw_event;
+
+/* One step of the way from the score down to a written note. */
+typedef struct sw_frame {
+    uint32_t parent; /* SW_NO_INDEX at the top */
+    uint32_t music;  /* REFERENCE, TRANSPOSE, SCALE, REPEAT, CUE ... */
+    uint32_t pass;   /* REPEAT: which pass, from 0 */
+} sw_frame;
+
+typedef struct sw_staff {
+    uint32_t type;  /* name: Staff, DrumStaff, TabStaff ... */
+    uint32_t id;    /* name, 0 when there is none */
+    uint32_t group; /* the closest group around it (PianoStaff, StaffGroup ...) as index into `groups`, or
+                       SW_NO_INDEX */
+    uint32_t instrument; /* name: instrumentName as plain text, 0 when there is none */
+    uint32_t short_instrument;
+    uint32_t variable; /* name of the first variable with notes used on the staff, 0 when there is none */
+    uint32_t music;    /* the CONTEXT node that made it, or SW_NO_INDEX */
+    uint32_t frame;    /* how that node was reached */
+} sw_staff;
+
+typedef struct sw_group {
+    uint32_t type;
+    uint32_t id;
+    uint32_t parent; /* outer group, or SW_NO_INDEX */
+    uint32_t instrument;
+    uint32_t music;
+} sw_group;
+
+typedef struct sw_voice {
+    uint32_t staff;
+    uint32_t type; /* name of the context: Voice, DrumVoice, CueVoice ... */
+    uint32_t id;   /* name, 0 when there is none */
+} sw_voice;
+
+/* Something that holds from a moment on: key, clef, time, tempo, \set, transposition, partial, bar check ...
+ */
+typedef struct sw_setting {
+    sw_rational onset;
+    uint32_t music; /* kind and values */
+    uint32_t staff; /* SW_NO_INDEX when it is outside of every staff */
+    uint32_t voice; /* SW_NO_INDEX when it is outside of every voice */
+    uint32_t frame;
+    bool grace;     /* stands inside grace notes */
+    sw_pitch pitch; /* of KEY and TRANSPOSITION, after \transpose */
+} sw_setting;
+
+typedef struct sw_bar {
+    sw_rational start;
+    sw_rational length; /* as it is; the last bar may be short */
+    sw_rational metre;  /* as the time signature wants it: 3/4 -> 3/4 */
+    int32_t number;     /* as the compiler counts; a short first bar (\partial) is bar 0 */
+    int32_t beats;      /* the time signature */
+    int32_t beat_value;
+} sw_bar;
+
+/* Tempo in force from a moment on. */
+typedef struct sw_tempo {
+    sw_rational onset;
+    double seconds;    /* since the beginning */
+    double whole_note; /* seconds that a whole note lasts */
+    uint32_t music;    /* the TEMPO node; SW_NO_INDEX for the assumed first tempo */
+} sw_tempo;
+
+typedef struct sw_score {
+    sw_event *events; /* in order of voice within staff, each voice in order of time */
+    size_t event_count;
+    size_t event_capacity;
+    sw_staff *staves; /* in order of appearance */
+    size_t staff_count;
+    size_t staff_capacity;
+    sw_voice *voices;
+    size_t voice_count;
+    size_t voice_capacity;
+    sw_group *groups;
+    size_t group_count;
+    size_t group_capacity;
+    sw_frame *frames;
+    size_t frame_count;
+    size_t frame_capacity;
+    sw_setting *settings; /* in order of time */
+    size_t setting_count;
+    size_t setting_capacity;
+    sw_bar *bars;
+    size_t bar_count;
+    size_t bar_capacity;
+    sw_tempo *tempos; /* at least one */
+    size_t tempo_count;
+    size_t tempo_capacity;
+    sw_rational length;
+    uint32_t file; /* where its \score (or its music) stands */
+    uint32_t start;
+    uint32_t end;
+} sw_score;
+
+/* ---- reading
+ * --------------------------------------------------------------------------------------------------- */
+
+typedef struct sw_file {
+    sw_text *text;
+    sw_syntax *syntax;
+    uint32_t includer; /* the file that includes it, SW_NO_INDEX for the main file */
+    bool owned;        /* the text belongs to the reading */
+} sw_file;
+
+/* A variable at the end of the reading. */
+typedef struct sw_variable {
+    uint32_t name;
+    uint32_t file;
+    uint32_t start; /* bytes of the whole assignment */
+    uint32_t end;
+    uint32_t value_start; /* bytes of its value */
+    uint32_t music;       /* SW_NO_INDEX when the value is no music */
+} sw_variable;
+
+/* One main file with all that it includes. */
+typedef struct sw_reading {
+    sw_file *files; /* files[0] is the main file */
+    size_t file_count;
+    size_t file_capacity;
+    sw_music *music;
+    size_t music_count;
+    size_t music_capacity;
+    sw_names *names;
+    sw_variable *variables; /* every assignment of music, in reading order */
+    size_t variable_count;
+    size_t variable_capacity;
+    sw_score *scores; /* in the order in which the compiler interprets those that have a layout */
+    size_t score_count;
+    size_t score_capacity;
+    sw_findings findings; /* syntax errors, missing includes, unresolved commands */
+} sw_reading;
+
+typedef struct sw_read_options {
+    const char *const *include_path; /* folders to look for includes in, after that of the including file */
+    size_t include_path_count;
+    /* Texts that stand in for files with the same path (what an editor holds, or a change before it is
+     * written). Borrowed; they must outlive the reading. */
+    const sw_text *const *overlays;
+    size_t overlay_count;
+} sw_read_options;
+
+/* Reads a main file, the files that it includes, and plays the scores. NULL only when the main file itself
+ * cannot be read: then *error is a sentence with the path and the reason (free() it). Everything else is in
+ * the findings. `options` may be NULL. The caller frees the result. */
+sw_reading *sw_read(const char *path, const sw_read_options *options, char **error);
+void sw_reading_free(sw_reading *reading);
+/* Bytes of memory that the music, the scores and the names hold (texts and syntax not counted). */
+size_t sw_reading_memory(const sw_reading *reading);
+
+/* The text of a music node. */
+sw_slice sw_music_slice(const sw_reading *reading, uint32_t music);
+/* The written duration of a node that has one. */
+sw_duration sw_music_duration(const sw_music *music);
+/* A name of the reading: "" for 0. */
+const char *sw_reading_name(const sw_reading *reading, uint32_t name);
+/* Line and column of an event's written note. */
+sw_place sw_event_place(const sw_reading *reading, const sw_event *event);
+/* Onset + duration. */
+sw_rational sw_event_end(const sw_event *event);
+
+/* ---- time
+ * ------------------------------------------------------------------------------------------------------- */
+
+/* The bar that holds a moment: index into score->bars (the last bar for moments behind the end). SW_NO_INDEX
+ * when the score has no bars. */
+uint32_t sw_score_bar_at(const sw_score *score, sw_rational onset);
+/* The bar with a number as printed, the first if several; SW_NO_INDEX when there is none. */
+uint32_t sw_score_bar_numbered(const sw_score *score, int number);
+/* Beat in the bar, from 1, in units of the time signature's lower number: 1, 2, 5/2 ... */
+sw_rational sw_score_beat(const sw_score *score, sw_rational onset);
+/* Seconds since the beginning of the score. */
+double sw_score_seconds(const sw_score *score, sw_rational onset);
+/* The name by which a person knows the staff: instrument name, short name, id, variable or "staff 3". Valid
+ * as long as the reading; `text` is filled only in the last case. */
+const char *sw_staff_label(const sw_reading *reading, const sw_score *score, uint32_t staff, char text[32]);
+
+#endif

@@ -1,0 +1,90 @@
+/* The command line: finds the subcommand, and shows help. */
+#include <errno.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "app/app.h"
+#include "app/commands.h"
+
+static const sw_subcommand subcommands[] = {
+    {"events", "FILE", "print what the score says: one tab-separated row a note or rest",
+     "Columns: score onset grace duration kind pitch staff voice file line column\n"
+     "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "
+     "is middle C).\n",
+     sw_command_events},
+    {"outline", "FILE", "print staves, instruments, bars, metre, keys, tempos and the duration", "",
+     sw_command_outline},
+    {"syntax", "FILE...", "print bytes, nodes and the places that can't be parsed", "", sw_command_syntax},
+};
+
+enum { SUBCOMMANDS = sizeof subcommands / sizeof subcommands[0] };
+
+static void print_usage(FILE *out)
+{
+    fputs("usage: stavewright COMMAND [OPTIONS] ...\n\n", out);
+    for (size_t i = 0; i < SUBCOMMANDS; i++) {
+        fprintf(out, "  %-9s %-10s %s\n", subcommands[i].name, subcommands[i].arguments,
+                subcommands[i].summary);
+    }
+    fputs("\nstavewright help COMMAND shows its options. Exit status: 0 clean, 1 findings, 2 bad use or "
+          "input.\n",
+          out);
+}
+
+static const sw_subcommand *find(const char *name)
+{
+    for (size_t i = 0; i < SUBCOMMANDS; i++) {
+        if (strcmp(name, subcommands[i].name) == 0) {
+            return &subcommands[i];
+        }
+    }
+    return NULL;
+}
+
+static int help(const char *name)
+{
+    const sw_subcommand *command = name == NULL ? NULL : find(name);
+    if (name != NULL && command == NULL) {
+        fprintf(stderr, "stavewright: there is no command \"%s\"; stavewright help lists them\n", name);
+        return SW_EXIT_BAD;
+    }
+    if (command == NULL) {
+        print_usage(stdout);
+    } else {
+        printf("usage: stavewright %s %s\n\n%s\n\n%s", command->name, command->arguments, command->summary,
+               command->help);
+    }
+    return SW_EXIT_CLEAN;
+}
+
+int sw_app(int count, char **arguments)
+{
+    int status;
+    if (count < 2) {
+        print_usage(stderr);
+        return SW_EXIT_BAD;
+    }
+    const char *first = arguments[1];
+    if (strcmp(first, "--version") == 0) {
+        puts("stavewright " SW_VERSION);
+        status = SW_EXIT_CLEAN;
+    } else if (strcmp(first, "help") == 0 || strcmp(first, "--help") == 0 || strcmp(first, "-h") == 0) {
+        status = help(count > 2 ? arguments[2] : NULL);
+    } else {
+        const sw_subcommand *command = find(first);
+        if (command == NULL) {
+            fprintf(stderr, "stavewright: there is no command \"%s\"; stavewright help lists them\n", first);
+            return SW_EXIT_BAD;
+        }
+        if (count > 2 && (strcmp(arguments[2], "--help") == 0 || strcmp(arguments[2], "-h") == 0)) {
+            status = help(command->name);
+        } else {
+            status = command->run(count - 2, arguments + 2);
+        }
+    }
+    if (fflush(stdout) != 0 && errno != EPIPE) {
+        fprintf(stderr, "stavewright: the output can't be written: %s\n", strerror(errno));
+        return SW_EXIT_BAD;
+    }
+    return status;
+}

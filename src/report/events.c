@@ -1,0 +1,52 @@
+#include <stdlib.h>
+#include <string.h>
+
+#include "stavewright/report.h"
+
+static const char *base_name(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash == NULL ? path : slash + 1;
+}
+
+static void print_event(const sw_reading *reading, const sw_score *score, size_t number,
+                        const sw_event *event, sw_buffer *result)
+{
+    static const char *const kinds[] = {"note", "drum", "rest", "full-bar-rest"};
+    char onset[SW_RATIONAL_TEXT];
+    char grace[SW_RATIONAL_TEXT];
+    char duration[SW_RATIONAL_TEXT];
+    const sw_voice *voice = &score->voices[event->voice];
+    const sw_music *music = &reading->music[event->music];
+    const sw_music *chord = &reading->music[event->chord];
+    bool repeated = chord->kind == SW_MUSIC_REPEAT_CHORD || chord->kind == SW_MUSIC_BARE;
+    sw_place place = sw_event_place(reading, event);
+    sw_buffer_format(result, "%zu\t%s\t%s\t%s\t%s\t", number, sw_rational_print(event->onset, onset),
+                     sw_rational_print((sw_rational){event->grace_num, event->grace_den}, grace),
+                     sw_rational_print(event->duration, duration), kinds[event->kind]);
+    if (event->kind == SW_EVENT_NOTE) {
+        sw_buffer_format(result, "%c%d/%d", "cdefgab"[event->pitch.step], event -> pitch.octave,
+                         event->pitch.alter);
+    } else if (event->kind == SW_EVENT_DRUM) {
+        sw_buffer_string(result, sw_reading_name(reading, music->name));
+    } else {
+        sw_buffer_char(result, '-');
+    }
+    sw_buffer_format(
+        result, "\t%s\t%s\t%s\t%u\t%u\n", sw_reading_name(reading, score->staves[voice->staff].id),
+        sw_reading_name(reading, voice->id),
+        base_name(reading->files[repeated ? chord->file : music->file].text->path), place.line, place.column);
+}
+
+void sw_report_events(const sw_reading *reading, sw_buffer *result)
+{
+    for (size_t s = 0; s < reading->score_count; s++) {
+        const sw_score *score = &reading->scores[s];
+        for (size_t i = 0; i < score->event_count; i++) {
+            const sw_event *event = &score->events[i];
+            if (event->kind != SW_EVENT_SKIP && (event->flags & SW_EVENT_HIDDEN) == 0) {
+                print_event(reading, score, s + 1, event, result);
+            }
+        }
+    }
+}

@@ -1,0 +1,111 @@
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "stavewright/report.h"
+
+static const char *pitch_word(sw_pitch p, char text[16])
+{
+    static const char *const letters = "CDEFGAB";
+    static const char *const words[] = {" double flat", "", " flat",        "", "", "",
+                                        " sharp",       "", " double sharp"};
+    snprintf(text, 16, "%c%s", letters[p.step], p.alter >= -4 && p.alter <= 4 ? words[p.alter + 4] : "");
+    return text;
+}
+
+/* Printed once for each moment, however many staves say it. */
+static bool said_before(const sw_reading *reading, const sw_score *score, size_t index)
+{
+    const sw_setting *s = &score->settings[index];
+    const sw_music *m = &reading->music[s->music];
+    for (size_t i = index; i-- > 0 && sw_rational_equal(score->settings[i].onset, s->onset);) {
+        const sw_music *other = &reading->music[score->settings[i].music];
+        if (other->kind == m->kind && other->num == m->num && other->den == m->den &&
+            other->name == m->name &&
+            (m->kind == SW_MUSIC_TIME || m->kind == SW_MUSIC_TEMPO ||
+             sw_pitch_equal(score->settings[i].pitch, s->pitch))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void print_changes(const sw_reading *reading, const sw_score *score, sw_buffer *result)
+{
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *s = &score->settings[i];
+        const sw_music *m = &reading->music[s->music];
+        if ((m->kind != SW_MUSIC_TIME && m->kind != SW_MUSIC_KEY && m->kind != SW_MUSIC_TEMPO) ||
+            said_before(reading, score, i)) {
+            continue;
+        }
+        uint32_t bar = sw_score_bar_at(score, s->onset);
+        char beat[SW_RATIONAL_TEXT];
+        char tonic[16];
+        char value[SW_DURATION_TEXT];
+        sw_buffer_format(result, "  bar %d:%s  ", bar == SW_NO_INDEX ? 1 : score->bars[bar].number,
+                         sw_rational_print(sw_score_beat(score, s->onset), beat));
+        if (m->kind == SW_MUSIC_TIME) {
+            sw_buffer_format(result, "time %d/%d\n", m->num, m->den);
+        } else if (m->kind == SW_MUSIC_KEY) {
+            sw_buffer_format(result, "key %s %s\n", pitch_word(s->pitch, tonic),
+                             sw_reading_name(reading, m->name));
+        } else {
+            const char *text = sw_reading_name(reading, m->name);
+            sw_buffer_string(result, "tempo");
+            if (text[0] != '\0') {
+                sw_buffer_format(result, " \"%s\"", text);
+            }
+            if (m->name2 != 0) {
+                sw_buffer_format(result, " %s = %g", sw_duration_print(sw_music_duration(m), value),
+                                 m->name2 / 1000.0);
+            }
+            sw_buffer_char(result, '\n');
+        }
+    }
+}
+
+static void print_staves(const sw_reading *reading, const sw_score *score, sw_buffer *result)
+{
+    for (uint32_t s = 0; s < score->staff_count; s++) {
+        const sw_staff *staff = &score->staves[s];
+        size_t notes = 0;
+        size_t voices = 0;
+        for (size_t i = 0; i < score->event_count; i++) {
+            const sw_event *e = &score->events[i];
+            notes +=
+                score->voices[e->voice].staff == s && (e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM);
+        }
+        for (size_t v = 0; v < score->voice_count; v++) {
+            voices += score->voices[v].staff == s;
+        }
+        char label[32];
+        sw_buffer_format(result, "  %-28s %-12s", sw_staff_label(reading, score, s, label),
+                         sw_reading_name(reading, staff->type));
+        if (staff->id != 0) {
+            sw_buffer_format(result, " \"%s\"", sw_reading_name(reading, staff->id));
+        }
+        if (staff->variable != 0) {
+            sw_buffer_format(result, " \\%s", sw_reading_name(reading, staff->variable));
+        }
+        if (staff->group != SW_NO_INDEX) {
+            sw_buffer_format(result, " in %s", sw_reading_name(reading, score->groups[staff->group].type));
+        }
+        sw_buffer_format(result, ", %zu %s, %zu notes\n", voices, voices == 1 ? "voice" : "voices", notes);
+    }
+}
+
+void sw_report_outline(const sw_reading *reading, sw_buffer *result)
+{
+    for (size_t i = 0; i < reading->score_count; i++) {
+        const sw_score *score = &reading->scores[i];
+        double seconds = sw_score_seconds(score, score->length);
+        sw_buffer_format(result, "score %zu: %zu staves, %zu bars, %d:%02d%s\n", i + 1, score->staff_count,
+                         score->bar_count, (int)(seconds / 60), (int)fmod(seconds, 60),
+                         score->tempo_count == 1 && score->tempos[0].music == SW_NO_INDEX
+                             ? " at an assumed 60 quarters a minute (no tempo is given)"
+                             : "");
+        print_staves(reading, score, result);
+        print_changes(reading, score, result);
+    }
+}

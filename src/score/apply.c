@@ -1,0 +1,498 @@
+/* What the language's own functions make of their arguments. */
+#include <string.h>
+
+#include "score/reader.h"
+
+typedef struct call {
+    sw_reader *reader;
+    const sw_command *command;
+    sw_value *arguments;
+    size_t count;
+    const sw_value *where; /* the whole call: from the command to the end of its last argument */
+} call;
+
+static sw_value music_value(const call *c, uint32_t music)
+{
+    return (sw_value){.kind = SW_VALUE_MUSIC,
+                      .music = music,
+                      .file = c->where->file,
+                      .start = c->where->start,
+                      .end = c->where->end};
+}
+
+static sw_value nothing(const call *c)
+{
+    sw_value value = music_value(c, SW_NO_INDEX);
+    value.kind = SW_VALUE_NONE;
+    return value;
+}
+
+static sw_music *add(const call *c, sw_music_kind kind, uint32_t *music)
+{
+    *music = sw_music_add(c->reader, kind, c->where->file, c->where->start, c->where->end);
+    return sw_music_at(c->reader, *music);
+}
+
+/* The last argument that is music. */
+static uint32_t last_music(const call *c)
+{
+    for (size_t i = c->count; i-- > 0;) {
+        if (c->arguments[i].kind == SW_VALUE_MUSIC && c->arguments[i].music != SW_NO_INDEX) {
+            return c->arguments[i].music;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+static uint32_t wrap(const call *c, sw_music_kind kind, bool is_free)
+{
+    return sw_music_wrap(c->reader, kind, c->where, last_music(c), is_free);
+}
+
+static sw_pitch pitch_of(const sw_value *value, sw_pitch otherwise)
+{
+    return value->kind == SW_VALUE_PITCH ? value->pitch : otherwise;
+}
+
+static const sw_pitch middle_c = {0, 0, 0};
+
+/* A function that gives back its argument gives it the place of the call. */
+static sw_value passed_on(const call *c, uint32_t music)
+{
+    if (music != SW_NO_INDEX) {
+        sw_music *m = sw_music_at(c->reader, music);
+        if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
+            m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP) {
+            m->origin = c->where->start;
+        }
+    }
+    return music_value(c, music);
+}
+
+/* ---- setters without length ---- */
+
+static sw_value key(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_KEY, &music);
+    m->pitch = pitch_of(&c->arguments[0], middle_c);
+    m->name = c->arguments[1].kind == SW_VALUE_SYMBOL ? c->arguments[1].text : 0;
+    return music_value(c, music);
+}
+
+static sw_value clef(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_CLEF, &music);
+    m->name = c->arguments[0].text;
+    return music_value(c, music);
+}
+
+/* The numbers of a fraction as they are written: 2/4 and 1/2 are different metres. */
+static void set_fraction(const call *c, sw_music *m, const sw_value *value)
+{
+    m->num = (int32_t)value->rational.num;
+    m->den = (int32_t)value->rational.den;
+    if (value->kind != SW_VALUE_NUMBER || value->rational.den <= 0 || value->rational.num <= 0) {
+        m->num = 4;
+        m->den = 4;
+        return;
+    }
+    sw_slice text = {c->reader->reading->files[value->file].text->bytes + value->start,
+                     value->end - value->start};
+    int64_t numbers[2] = {0, 0};
+    int found = 0;
+    for (size_t i = 0; i < text.length && found < 2; i++) {
+        if (text.data[i] >= '0' && text.data[i] <= '9') {
+            int64_t number = 0;
+            for (; i < text.length && text.data[i] >= '0' && text.data[i] <= '9' && number < 100000; i++) {
+                number = number * 10 + (text.data[i] - '0');
+            }
+            numbers[found++] = number;
+        }
+    }
+    if (found == 2 && numbers[1] > 0 &&
+        sw_rational_equal(sw_rational_make(numbers[0], numbers[1]), value->rational)) {
+        m->num = (int32_t)numbers[0];
+        m->den = (int32_t)numbers[1];
+    }
+}
+
+static sw_value metre(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_TIME, &music);
+    set_fraction(c, m, &c->arguments[1]);
+    return music_value(c, music);
+}
+
+static sw_value partial(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_PARTIAL, &music);
+    sw_music_set_duration(m, c->arguments[0].number.duration);
+    return music_value(c, music);
+}
+
+static sw_value transposition(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_TRANSPOSITION, &music);
+    m->pitch = pitch_of(&c->arguments[0], middle_c);
+    return music_value(c, music);
+}
+
+static sw_value octave_check(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_OCTAVE_CHECK, &music);
+    m->pitch = pitch_of(&c->arguments[0], middle_c);
+    m->flags |= SW_MUSIC_FREE;
+    return music_value(c, music);
+}
+
+static sw_value skip(const call *c)
+{
+    uint32_t music;
+    sw_music *m = add(c, SW_MUSIC_SKIP, &music);
+    m->origin = m->start;
+    m->flags |= SW_MUSIC_WRITTEN_VALUE;
+    if (c->arguments[0].kind == SW_VALUE_MUSIC) {
+        m->kind = SW_MUSIC_EMPTY;
+        return music_value(c, music);
+    }
+    sw_music_set_duration(m, c->arguments[0].number.duration);
+    return music_value(c, music);
+}
+
+/* ---- pitch ---- */
+
+static sw_value relative(const call *c)
+{
+    /* Without a start pitch the first note is absolute: that is what the F below middle C as reference gives.
+     */
+    sw_pitch start = pitch_of(&c->arguments[0], (sw_pitch){3, -1, 0});
+    uint32_t music = wrap(c, SW_MUSIC_RELATIVE, false);
+    sw_music_at(c->reader, music)->pitch = start;
+    if (sw_music_at(c->reader, music)->first != SW_NO_INDEX) {
+        sw_relative(c->reader, sw_music_at(c->reader, music)->first, start);
+    }
+    return music_value(c, music);
+}
+
+static sw_value fixed(const call *c)
+{
+    uint32_t music = wrap(c, SW_MUSIC_FIXED, false);
+    sw_pitch reference = pitch_of(&c->arguments[0], (sw_pitch){0, -1, 0});
+    sw_music_at(c->reader, music)->pitch = (sw_pitch){0, (int8_t)(reference.octave + 1), 0};
+    return music_value(c, music);
+}
+
+static sw_value absolute(const call *c)
+{
+    return music_value(c, wrap(c, SW_MUSIC_FIXED, false));
+}
+
+static sw_value transpose(const call *c)
+{
+    uint32_t music = wrap(c, SW_MUSIC_TRANSPOSE, false);
+    sw_music_at(c->reader, music)->pitch =
+        sw_pitch_interval(pitch_of(&c->arguments[0], middle_c), pitch_of(&c->arguments[1], middle_c));
+    return music_value(c, music);
+}
+
+/* ---- time ---- */
+
+static sw_value scale(const call *c, bool inverted)
+{
+    uint32_t music = wrap(c, SW_MUSIC_SCALE, true);
+    sw_rational factor = c->arguments[0].rational;
+    if (c->arguments[0].kind == SW_VALUE_NUMBER && factor.num > 0 && factor.den > 0 &&
+        factor.num <= INT32_MAX && factor.den <= INT32_MAX) {
+        sw_music *m = sw_music_at(c->reader, music);
+        m->num = (int32_t)(inverted ? factor.den : factor.num);
+        m->den = (int32_t)(inverted ? factor.num : factor.den);
+    } else {
+        sw_unresolved(
+            c->reader, c->where, sw_names_add(c->reader->reading->names, sw_slice_of(c->command->name)),
+            "its fraction is computed; 1 is assumed, so the notes inside may be too long or too short");
+    }
+    return music_value(c, music);
+}
+
+static sw_value tuplet(const call *c)
+{
+    return scale(c, true);
+}
+
+static sw_value scale_durations(const call *c)
+{
+    return scale(c, false);
+}
+
+static sw_value grace(const call *c)
+{
+    return music_value(c, wrap(c, SW_MUSIC_GRACE, true));
+}
+
+static sw_value after_grace(const call *c)
+{
+    const sw_value *main_note = &c->arguments[1];
+    const sw_value *graces = &c->arguments[2];
+    uint32_t music = sw_music_wrap(c->reader, SW_MUSIC_AFTER_GRACE, c->where, main_note->music, true);
+    sw_music *m = sw_music_at(c->reader, music);
+    m->num = 3;
+    m->den = 4;
+    if (c->arguments[0].kind == SW_VALUE_NUMBER && c->arguments[0].rational.den > 0) {
+        m->num = (int32_t)c->arguments[0].rational.num;
+        m->den = (int32_t)c->arguments[0].rational.den;
+    }
+    if (main_note->music != SW_NO_INDEX && graces->music != SW_NO_INDEX) {
+        sw_music_at(c->reader, main_note->music)->next = graces->music;
+        m->flags |= sw_music_at(c->reader, graces->music)->flags & SW_MUSIC_FREE;
+    }
+    return music_value(c, music);
+}
+
+static sw_value after(const call *c)
+{
+    return music_value(c, c->arguments[2].music);
+}
+
+/* ---- tags, repeats, parts ---- */
+
+static sw_value with_list(const call *c, sw_music_kind kind)
+{
+    uint32_t music = wrap(c, kind, true);
+    passed_on(c, sw_music_at(c->reader, music)->first);
+    sw_music_at(c->reader, music)->list = c->arguments[0].text;
+    return music_value(c, music);
+}
+
+static sw_value tag(const call *c)
+{
+    return with_list(c, SW_MUSIC_TAG);
+}
+
+static sw_value keep(const call *c)
+{
+    return with_list(c, SW_MUSIC_KEEP);
+}
+
+static sw_value drop(const call *c)
+{
+    return with_list(c, SW_MUSIC_DROP);
+}
+
+static sw_value volta(const call *c)
+{
+    return with_list(c, SW_MUSIC_VOLTA);
+}
+
+static sw_value unfold(const call *c)
+{
+    return music_value(c, wrap(c, SW_MUSIC_UNFOLD, true));
+}
+
+/* \unfolded: only heard when repeats are written out. */
+static sw_value unfolded(const call *c)
+{
+    uint32_t music;
+    add(c, SW_MUSIC_EMPTY, &music);
+    return music_value(c, music);
+}
+
+static sw_value part_combine(const call *c)
+{
+    const sw_value *one = &c->arguments[c->count - 2];
+    const sw_value *two = &c->arguments[c->count - 1];
+    uint32_t music = sw_music_wrap(c->reader, SW_MUSIC_PART_COMBINE, c->where, one->music, true);
+    if (one->music != SW_NO_INDEX && two->music != SW_NO_INDEX) {
+        sw_music_at(c->reader, one->music)->next = two->music;
+        sw_music_at(c->reader, music)->flags |= sw_music_at(c->reader, two->music)->flags & SW_MUSIC_FREE;
+    }
+    return music_value(c, music);
+}
+
+static sw_value quote(const call *c)
+{
+    bool cue = strcmp(c->command->name, "quoteDuring") != 0;
+    uint32_t music = wrap(c, cue ? SW_MUSIC_CUE : SW_MUSIC_QUOTE, true);
+    sw_music_at(c->reader, music)->name = c->arguments[0].text;
+    return music_value(c, music);
+}
+
+static sw_value add_quote(const call *c)
+{
+    sw_reader *reader = c->reader;
+    uint32_t name = c->arguments[0].text;
+    if (name >= reader->quote_count) {
+        size_t count = (size_t)name + 16;
+        reader->quotes = sw_realloc(reader->quotes, count * sizeof *reader->quotes);
+        memset(reader->quotes + reader->quote_count, 0,
+               (count - reader->quote_count) * sizeof *reader->quotes);
+        reader->quote_count = count;
+    }
+    sw_value *value = sw_arena_alloc(reader->arena, sizeof *value);
+    *value = c->arguments[1];
+    reader->quotes[name] = value;
+    return nothing(c);
+}
+
+static sw_value auto_change(const call *c)
+{
+    uint32_t music = wrap(c, SW_MUSIC_AUTO_CHANGE, true);
+    sw_music_at(c->reader, music)->pitch = pitch_of(&c->arguments[0], middle_c);
+    return music_value(c, music);
+}
+
+static sw_value language(const call *c)
+{
+    const char *name = sw_reading_name(c->reader->reading, c->arguments[0].text);
+    const sw_language *found = sw_language_find(sw_slice_of(name));
+    if (found != NULL) {
+        sw_note_table_fill(&c->reader->notes, found);
+    } else {
+        sw_findings_add(&c->reader->reading->findings, SW_ERROR, "unresolved", c->where->file,
+                        c->where->start, c->where->end,
+                        "the input language \"%s\" is not known; note names are read as before", name);
+    }
+    return nothing(c);
+}
+
+static sw_value void_call(const call *c)
+{
+    return nothing(c);
+}
+
+static sw_value first_music(const call *c)
+{
+    return passed_on(c, c->arguments[0].music);
+}
+
+/* Functions whose effect on the notes is not modelled. */
+static sw_value uncertain(const call *c)
+{
+    sw_unresolved(c->reader, c->where, sw_names_add(c->reader->reading->names, sw_slice_of(c->command->name)),
+                  "its effect on the notes is not computed; they are read as they are written");
+    return music_value(c, wrap(c, SW_MUSIC_UNCERTAIN, true));
+}
+
+static const struct row {
+    const char *name;
+    sw_value (*apply)(const call *c);
+} rows[] = {
+    {"absolute", absolute},
+    {"acciaccatura", grace},
+    {"addQuote", add_quote},
+    {"after", after},
+    {"afterGrace", after_grace},
+    {"appendToTag", uncertain},
+    {"applyMusic", uncertain},
+    {"appoggiatura", grace},
+    {"autoChange", auto_change},
+    {"clef", clef},
+    {"cueDuring", quote},
+    {"cueDuringWithClef", quote},
+    {"dropNote", uncertain},
+    {"featherDurations", uncertain},
+    {"fixed", fixed},
+    {"grace", grace},
+    {"inversion", uncertain},
+    {"invertChords", uncertain},
+    {"keepWithTag", keep},
+    {"key", key},
+    {"language", language},
+    {"modalInversion", uncertain},
+    {"modalTranspose", uncertain},
+    {"musicMap", uncertain},
+    {"octaveCheck", octave_check},
+    {"parallelMusic", uncertain},
+    {"partCombine", part_combine},
+    {"partCombineDown", part_combine},
+    {"partCombineUp", part_combine},
+    {"partial", partial},
+    {"pitchedTrill", first_music},
+    {"pushToTag", uncertain},
+    {"quoteDuring", quote},
+    {"raiseNote", uncertain},
+    {"reduceChords", uncertain},
+    {"relative", relative},
+    {"removeWithTag", drop},
+    {"resetRelativeOctave", octave_check},
+    {"retrograde", uncertain},
+    {"scaleDurations", scale_durations},
+    {"shiftDurations", uncertain},
+    {"skip", skip},
+    {"slashedGrace", grace},
+    {"tag", tag},
+    {"time", metre},
+    {"times", scale_durations},
+    {"transpose", transpose},
+    {"transposedCueDuring", quote},
+    {"transposition", transposition},
+    {"tuplet", tuplet},
+    {"unfoldRepeats", unfold},
+    {"unfolded", unfolded},
+    {"void", void_call},
+    {"volta", volta},
+};
+
+static const struct row *find(const char *name)
+{
+    size_t low = 0;
+    size_t high = sizeof rows / sizeof rows[0];
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        int order = strcmp(name, rows[middle].name);
+        if (order == 0) {
+            return &rows[middle];
+        }
+        if (order < 0) {
+            high = middle;
+        } else {
+            low = middle + 1;
+        }
+    }
+    return NULL;
+}
+
+sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *arguments, size_t count,
+                  const sw_value *where)
+{
+    call c = {reader, command, arguments, count, where};
+    if (command->kind == SW_COMMAND_MUSIC_FUNCTION || command->kind == SW_COMMAND_VOID_FUNCTION) {
+        const struct row *row = find(command->name);
+        if (row != NULL) {
+            return row->apply(&c);
+        }
+    }
+    switch (command->kind) {
+    case SW_COMMAND_VOID_FUNCTION:
+        return nothing(&c);
+    case SW_COMMAND_EVENT_FUNCTION: {
+        uint32_t music;
+        add(&c, SW_MUSIC_MARK, &music);
+        sw_value value = music_value(&c, music);
+        value.kind = SW_VALUE_POST;
+        return value;
+    }
+    case SW_COMMAND_MUSIC_FUNCTION: {
+        /* \once, \tweak, \parenthesize ...: what they say is about looks; the music passes through. */
+        uint32_t music = last_music(&c);
+        if (music == SW_NO_INDEX) {
+            add(&c, SW_MUSIC_SETTING, &music);
+        }
+        sw_value value = passed_on(&c, music);
+        if (sw_music_at(reader, music)->kind == SW_MUSIC_MARK) {
+            value.kind = SW_VALUE_POST;
+        }
+        return value;
+    }
+    default: {
+        sw_value value = nothing(&c);
+        value.kind = SW_VALUE_SCHEME;
+        return value;
+    }
+    }
+}

@@ -1,0 +1,752 @@
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "score/reader.h"
+#include "syntax/drum_names.h"
+
+/* ---- cursors ---- */
+
+sw_cursor sw_cursor_inside(const sw_reader *reader, uint32_t file, uint32_t node)
+{
+    const sw_syntax *syntax = reader->reading->files[file].syntax;
+    return (sw_cursor){syntax, file, node + 1, syntax->nodes[node].next};
+}
+
+bool sw_cursor_more(sw_cursor *cursor)
+{
+    while (cursor->at < cursor->end) {
+        uint32_t kind = cursor->syntax->nodes[cursor->at].kind;
+        if (kind == SW_NODE_ERROR) {
+            cursor->at++; /* what stands inside an error is read as if it stood beside it */
+        } else if (kind == SW_NODE_COMMENT || kind == SW_NODE_MISSING) {
+            cursor->at = cursor->syntax->nodes[cursor->at].next;
+        } else {
+            return true;
+        }
+    }
+    return false;
+}
+
+sw_node_kind sw_cursor_kind(const sw_cursor *cursor)
+{
+    return (sw_node_kind)cursor->syntax->nodes[cursor->at].kind;
+}
+
+const sw_node *sw_cursor_node(const sw_cursor *cursor)
+{
+    return &cursor->syntax->nodes[cursor->at];
+}
+
+sw_slice sw_cursor_text(const sw_cursor *cursor)
+{
+    return sw_syntax_slice(cursor->syntax, cursor->at);
+}
+
+void sw_cursor_next(sw_cursor *cursor)
+{
+    cursor->at = cursor->syntax->nodes[cursor->at].next;
+}
+
+bool sw_cursor_is_mark(sw_cursor *cursor, char mark)
+{
+    return sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION &&
+           sw_cursor_text(cursor).data[0] == mark;
+}
+
+/* ---- building ---- */
+
+uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end)
+{
+    sw_reading *reading = reader->reading;
+    reading->music =
+        sw_grow(reading->music, reading->music_count, &reading->music_capacity, sizeof(sw_music));
+    reading->music[reading->music_count] = (sw_music){
+        .kind = (uint8_t)kind,
+        .file = (uint16_t)file,
+        .start = start,
+        .end = end,
+        .first = SW_NO_INDEX,
+        .next = SW_NO_INDEX,
+        .num = 1,
+        .den = 1,
+    };
+    return (uint32_t)reading->music_count++;
+}
+
+sw_music *sw_music_at(const sw_reader *reader, uint32_t music)
+{
+    return &reader->reading->music[music];
+}
+
+void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music)
+{
+    if (music == SW_NO_INDEX) {
+        return;
+    }
+    if (children->count++ == 0) {
+        children->first = music;
+    } else {
+        sw_music_at(reader, children->last)->next = music;
+    }
+    children->last = music;
+}
+
+uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
+                       bool is_free)
+{
+    uint32_t music = sw_music_add(reader, kind, where->file, where->start, where->end);
+    sw_music *m = sw_music_at(reader, music);
+    m->first = child;
+    if (is_free && child != SW_NO_INDEX) {
+        m->flags |= sw_music_at(reader, child)->flags & SW_MUSIC_FREE;
+    }
+    return music;
+}
+
+void sw_music_set_duration(sw_music *music, sw_duration duration)
+{
+    music->log = duration.log;
+    music->dots = duration.dots;
+    music->num = duration.factor_num;
+    music->den = duration.factor_den;
+}
+
+/* ---- durations behind an item ---- */
+
+/* Takes the duration that a word holds or that stands behind it after white space, and makes it the inherited
+ * one. */
+static void read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
+{
+    if (!word->has_value && !word->has_factor && sw_cursor_more(cursor)) {
+        if (sw_cursor_kind(cursor) == SW_NODE_NUMBER) {
+            sw_word after = {.duration = {.factor_num = 1, .factor_den = 1}};
+            sw_slice text = sw_cursor_text(cursor);
+            if (sw_word_duration(text, &after) == text.length && after.has_value) {
+                word->duration = after.duration;
+                word->has_value = true;
+                word->has_factor = after.has_factor;
+                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
+                sw_cursor_next(cursor);
+            }
+        } else if (sw_cursor_kind(cursor) == SW_NODE_COMMAND) {
+            sw_slice text = sw_cursor_text(cursor);
+            const sw_command *command =
+                sw_command_find((sw_slice){text.data + 1, text.length > 0 ? text.length - 1 : 0});
+            if (command != NULL && command->kind == SW_COMMAND_DURATION) {
+                sw_word_duration(text, word);
+                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
+                sw_cursor_next(cursor);
+            }
+        }
+    }
+    /* `4 *2/3`, `4 .` and `4*#x` are legal too */
+    while (sw_cursor_is_mark(cursor, '*') || (word->has_value && sw_cursor_is_mark(cursor, '.'))) {
+        bool dot = sw_cursor_text(cursor).data[0] == '.';
+        sw_cursor after = *cursor;
+        sw_cursor_next(&after);
+        if (dot) {
+            word->duration.dots++;
+        } else if (sw_cursor_more(&after)) {
+            sw_value factor = sw_read_item(reader, &after);
+            sw_rational product = sw_rational_mul(
+                sw_rational_make(word->duration.factor_num, word->duration.factor_den), factor.rational);
+            if (factor.kind == SW_VALUE_NUMBER && sw_rational_valid(product) && product.num <= INT32_MAX &&
+                product.den <= INT32_MAX) {
+                word->duration.factor_num = (int32_t)product.num;
+                word->duration.factor_den = (int32_t)product.den;
+                word->has_factor = true;
+            }
+        }
+        *cursor = after;
+    }
+    sw_music *m = sw_music_at(reader, music);
+    if (word->has_value) {
+        reader->duration = word->duration;
+        m->flags |= SW_MUSIC_WRITTEN_VALUE;
+    } else if (word->has_factor) { /* `c*2`: the inherited value with another factor */
+        reader->duration.factor_num = word->duration.factor_num;
+        reader->duration.factor_den = word->duration.factor_den;
+        m->flags |= SW_MUSIC_WRITTEN_VALUE;
+    }
+    sw_music_set_duration(m, reader->duration);
+}
+
+/* Octave marks and flags that stand apart from their note. */
+static void read_loose_marks(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
+{
+    while (!word->has_value && !word->has_factor && sw_cursor_more(cursor) &&
+           sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) {
+        sw_slice text = sw_cursor_text(cursor);
+        if (text.data[0] == '\'' || text.data[0] == ',') {
+            int marks = (int)text.length * (text.data[0] == '\'' ? 1 : -1);
+            if (word->has_check) {
+                word->check_marks += marks;
+            } else {
+                word->octave_marks += marks;
+                word->has_marks = true;
+            }
+        } else if (text.data[0] == '=') {
+            word->has_check = true;
+        } else if (text.data[0] != '!' && text.data[0] != '?') {
+            return;
+        }
+        sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
+        sw_cursor_next(cursor);
+    }
+}
+
+/* ---- single notes and rests ---- */
+
+static sw_value music_value(const sw_cursor *cursor, const sw_node *node, uint32_t music)
+{
+    return (sw_value){
+        .kind = SW_VALUE_MUSIC, .music = music, .file = cursor->file, .start = node->start, .end = node->end};
+}
+
+static uint32_t add_note(sw_reader *reader, const sw_cursor *cursor, const sw_node *node, const sw_word *word,
+                         const sw_note_name *name)
+{
+    uint32_t music = sw_music_add(reader, SW_MUSIC_NOTE, cursor->file, node->start, node->end);
+    sw_music *m = sw_music_at(reader, music);
+    m->flags = SW_MUSIC_PITCHED | SW_MUSIC_FREE;
+    m->name_length = (uint8_t)word->name.length;
+    m->pitch = (sw_pitch){name->step, -1, name->alter};
+    m->reference = SW_NO_INDEX;
+    m->origin = node->start;
+    return music;
+}
+
+static void set_octave(sw_music *m, const sw_word *word)
+{
+    m->octave_marks = (int8_t)word->octave_marks;
+    m->pitch.octave = (int8_t)(word->octave_marks - 1);
+    if (word->has_check) {
+        m->flags |= SW_MUSIC_CHECKED;
+        m->check = (int8_t)(word->check_marks - 1);
+    }
+}
+
+static const sw_drum_name *find_drum(sw_slice name)
+{
+    size_t low = 0;
+    size_t high = sw_drum_name_count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        int order = sw_slice_compare(name, sw_slice_of(sw_drum_names[middle].name));
+        if (order == 0) {
+            return &sw_drum_names[middle];
+        }
+        if (order < 0) {
+            high = middle;
+        } else {
+            low = middle + 1;
+        }
+    }
+    return NULL;
+}
+
+static sw_music_kind rest_kind(sw_slice name)
+{
+    if (name.length != 1) {
+        return SW_MUSIC_EMPTY;
+    }
+    switch (name.data[0]) {
+    case 'r':
+        return SW_MUSIC_REST;
+    case 'R':
+        return SW_MUSIC_FULL_REST;
+    case 's':
+        return SW_MUSIC_SKIP;
+    case 'q':
+        return SW_MUSIC_REPEAT_CHORD;
+    default:
+        return SW_MUSIC_EMPTY;
+    }
+}
+
+/* What stands behind a chord's root in chord mode is heard too (the notes of `c:7`). Each becomes a note of a
+ * chord at the root's place. See chord_mode.c. */
+uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root);
+
+/* A word: a note, drum, rest or just a word. */
+static sw_value read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
+{
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_word word = sw_word_decode(sw_cursor_text(cursor));
+    sw_cursor_next(cursor);
+    uint32_t music = SW_NO_INDEX;
+    if (reader->mode == SW_MODE_DRUMS) {
+        const sw_drum_name *drum = find_drum(word.name);
+        if (drum != NULL) {
+            music = sw_music_add(reader, SW_MUSIC_DRUM, cursor->file, node->start, node->end);
+            sw_music_at(reader, music)->name_length = (uint8_t)word.name.length;
+            sw_music_at(reader, music)->origin = node->start;
+            sw_music_at(reader, music)->name =
+                sw_names_add(reader->reading->names, sw_slice_of(drum->instrument));
+        }
+    } else {
+        const sw_note_name *name = sw_note_table_find(&reader->notes, word.name);
+        if (name != NULL) {
+            music = add_note(reader, cursor, node, &word, name);
+            read_loose_marks(reader, cursor, &word, music);
+            set_octave(sw_music_at(reader, music), &word);
+        }
+    }
+    if (music == SW_NO_INDEX) {
+        sw_music_kind kind = rest_kind(word.name);
+        if (kind == SW_MUSIC_EMPTY) {
+            return (sw_value){.kind = SW_VALUE_SYMBOL,
+                              .text = sw_names_add(reader->reading->names, word.name),
+                              .file = cursor->file,
+                              .start = node->start,
+                              .end = node->end};
+        }
+        music = sw_music_add(reader, kind, cursor->file, node->start, node->end);
+        sw_music_at(reader, music)->origin = node->start;
+    }
+    if (!in_chord) {
+        read_duration(reader, cursor, &word, music);
+        if (reader->mode == SW_MODE_CHORDS && sw_music_at(reader, music)->kind == SW_MUSIC_NOTE) {
+            music = sw_read_chord_mode(reader, cursor, music);
+        }
+    }
+    return music_value(cursor, node, music);
+}
+
+/* ---- chords ---- */
+
+static sw_value read_chord(sw_reader *reader, sw_cursor *cursor)
+{
+    const sw_node *node = sw_cursor_node(cursor);
+    uint32_t chord = sw_music_add(reader, SW_MUSIC_CHORD, cursor->file, node->start, node->end);
+    sw_cursor inside = sw_cursor_inside(reader, cursor->file, cursor->at);
+    sw_cursor_next(cursor);
+    sw_children children = {0};
+    sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
+    uint8_t free_flag = 0;
+    while (sw_cursor_more(&inside)) {
+        sw_node_kind kind = sw_cursor_kind(&inside);
+        if (kind == SW_NODE_CHORD_END) {
+            sw_slice text = sw_cursor_text(&inside);
+            sw_word_duration((sw_slice){text.data + 1, text.length - 1}, &word);
+            sw_cursor_next(&inside);
+            continue;
+        }
+        sw_value value =
+            kind == SW_NODE_WORD ? read_word(reader, &inside, true) : sw_read_item(reader, &inside);
+        if (value.kind != SW_VALUE_MUSIC || value.music == SW_NO_INDEX) {
+            if (value.kind == SW_VALUE_POST && children.count > 0 && value.music != SW_NO_INDEX) {
+                sw_children_add(reader, &children, value.music);
+            }
+            continue;
+        }
+        uint32_t music = value.music;
+        /* `\tweak color #red c` gives the note itself, perhaps wrapped; the chord takes the notes inside. */
+        sw_music *m = sw_music_at(reader, music);
+        while ((m->kind == SW_MUSIC_SEQUENCE || m->kind == SW_MUSIC_TAG) && m->first != SW_NO_INDEX &&
+               m->kind != SW_MUSIC_TAG) {
+            music = m->first;
+            m = sw_music_at(reader, music);
+        }
+        sw_read_post_events(reader, &inside, music);
+        free_flag |= sw_music_at(reader, music)->flags & SW_MUSIC_FREE;
+        sw_children_add(reader, &children, music);
+    }
+    if (children.count > 0) {
+        sw_music_at(reader, chord)->first = children.first;
+    }
+    sw_music_at(reader, chord)->flags |= free_flag;
+    if (children.count == 0 && !word.has_value && !word.has_factor) {
+        /* <> has no length and leaves the inherited duration alone */
+        sw_music_at(reader, chord)->num = 0;
+        return music_value(cursor, node, chord);
+    }
+    read_duration(reader, cursor, &word, chord);
+    return music_value(cursor, node, chord);
+}
+
+/* ---- marks ---- */
+
+static uint32_t add_mark(sw_reader *reader, const sw_cursor *cursor, uint32_t start, uint32_t end)
+{
+    return sw_music_add(reader, SW_MUSIC_MARK, cursor->file, start, end);
+}
+
+/* True when the item at the cursor belongs to the note before it. */
+static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
+{
+    sw_slice text = sw_cursor_text(cursor);
+    switch (sw_cursor_kind(cursor)) {
+    case SW_NODE_POST_EVENT:
+        return true;
+    case SW_NODE_MARKUP:
+        return text.data[0] != '\\';
+    case SW_NODE_PUNCTUATION:
+        return text.data[0] == '-' || text.data[0] == '^' || text.data[0] == '_';
+    case SW_NODE_COMMAND: {
+        if (text.data[0] != '\\') {
+            return true;
+        }
+        sw_slice name = {text.data + 1, text.length - 1};
+        const sw_value *value = sw_lookup(reader, sw_names_find(reader->reading->names, name));
+        if (value != NULL) {
+            return value->kind == SW_VALUE_POST ||
+                   (value->kind == SW_VALUE_FUNCTION && value->function->kind == SW_COMMAND_EVENT_FUNCTION);
+        }
+        const sw_command *command = sw_command_find(name);
+        return (command != NULL &&
+                (command->kind == SW_COMMAND_POST_EVENT || command->kind == SW_COMMAND_EVENT_FUNCTION)) ||
+               sw_slice_is(name, "rest");
+    }
+    default:
+        return false;
+    }
+}
+
+void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
+{
+    uint32_t last = SW_NO_INDEX;
+    if (music != SW_NO_INDEX) { /* marks stand behind the notes of a chord */
+        for (uint32_t child = sw_music_at(reader, music)->first; child != SW_NO_INDEX;
+             child = sw_music_at(reader, child)->next) {
+            last = child;
+        }
+    }
+    while (sw_cursor_more(cursor) && is_post_event(reader, cursor)) {
+        const sw_node *node = sw_cursor_node(cursor);
+        uint32_t start = node->start;
+        if (sw_cursor_kind(cursor) == SW_NODE_COMMAND && sw_slice_is(sw_cursor_text(cursor), "\\rest")) {
+            if (music != SW_NO_INDEX) {
+                sw_music_at(reader, music)->flags |= SW_MUSIC_AS_REST;
+            }
+            sw_cursor_next(cursor);
+            continue;
+        }
+        sw_value value;
+        if (sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) { /* a direction, then what it is for */
+            sw_cursor_next(cursor);
+            if (!sw_cursor_more(cursor)) {
+                return;
+            }
+            value = sw_read_item(reader, cursor);
+        } else {
+            value = sw_read_item(reader, cursor);
+        }
+        uint32_t mark = value.kind == SW_VALUE_POST ? value.music : SW_NO_INDEX;
+        if (mark == SW_NO_INDEX || sw_music_at(reader, mark)->next != SW_NO_INDEX ||
+            sw_music_at(reader, mark)->start != start) {
+            uint32_t end = value.end > start ? value.end : node->end;
+            mark = add_mark(reader, cursor, start, end);
+        }
+        if (music == SW_NO_INDEX) {
+            continue;
+        }
+        if (last == SW_NO_INDEX) {
+            sw_music_at(reader, music)->first = mark;
+        } else {
+            sw_music_at(reader, last)->next = mark;
+        }
+        last = mark;
+    }
+}
+
+/* ---- blocks ---- */
+
+static bool can_carry_marks(uint8_t kind)
+{
+    return kind == SW_MUSIC_NOTE || kind == SW_MUSIC_DRUM || kind == SW_MUSIC_REST ||
+           kind == SW_MUSIC_FULL_REST || kind == SW_MUSIC_SKIP || kind == SW_MUSIC_CHORD ||
+           kind == SW_MUSIC_REPEAT_CHORD || kind == SW_MUSIC_BARE || kind == SW_MUSIC_LYRIC;
+}
+
+/* The node to which a post-event at this place belongs: the last note of a result such as that of \tweak. */
+static uint32_t carrier(const sw_reader *reader, uint32_t music)
+{
+    for (int steps = 0; music != SW_NO_INDEX && steps < 100; steps++) {
+        const sw_music *m = sw_music_at(reader, music);
+        if (can_carry_marks(m->kind)) {
+            return music;
+        }
+        if (m->kind != SW_MUSIC_TAG && m->kind != SW_MUSIC_UNCERTAIN) {
+            return SW_NO_INDEX;
+        }
+        music = m->first;
+    }
+    return SW_NO_INDEX;
+}
+
+uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
+{
+    if (!sw_cursor_more(cursor)) {
+        return SW_NO_INDEX;
+    }
+    sw_value value = sw_read_item(reader, cursor);
+    uint32_t music = SW_NO_INDEX;
+    if (value.kind == SW_VALUE_MUSIC || value.kind == SW_VALUE_POST) {
+        music = value.music;
+    } else if (value.kind == SW_VALUE_DURATION || (value.kind == SW_VALUE_NUMBER && value.number.has_value)) {
+        music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
+        read_duration(reader, cursor, &value.number, music);
+    } else if ((value.kind == SW_VALUE_PITCH) && value.music != SW_NO_INDEX) {
+        music = value.music;
+    }
+    if (music != SW_NO_INDEX && value.kind != SW_VALUE_POST) {
+        uint32_t target = carrier(reader, music);
+        if (target != SW_NO_INDEX) {
+            sw_read_post_events(reader, cursor, target);
+        }
+    }
+    return music;
+}
+
+void sw_read_sequence(sw_reader *reader, sw_cursor *cursor, sw_children *children)
+{
+    while (sw_cursor_more(cursor)) {
+        sw_node_kind kind = sw_cursor_kind(cursor);
+        if (kind == SW_NODE_CHORD_END || kind == SW_NODE_SCHEME_TEXT) {
+            sw_cursor_next(cursor);
+            continue;
+        }
+        /* Inside a block an assignment is possible only in output definitions; `word =` is passed over as two
+         * items. */
+        uint32_t music = sw_read_music(reader, cursor);
+        if (music == SW_NO_INDEX) {
+            continue;
+        }
+        sw_music *m = sw_music_at(reader, music);
+        if (m->kind == SW_MUSIC_MARK && m->next != SW_NO_INDEX) {
+            continue; /* a mark of a variable that is already in another list */
+        }
+        sw_children_add(reader, children, music);
+    }
+}
+
+/* `<< a \\ b \\ c >>` is `<< \context Bottom = "1" a \context Bottom = "2" b ... >>`; without separators the
+ * items stand as they are. */
+static void read_simultaneous(sw_reader *reader, sw_cursor *inside, sw_children *children)
+{
+    uint32_t separators = 0;
+    for (sw_cursor look = *inside; sw_cursor_more(&look); sw_cursor_next(&look)) {
+        separators += sw_cursor_kind(&look) == SW_NODE_VOICE_SEPARATOR;
+    }
+    if (separators == 0) {
+        sw_read_sequence(reader, inside, children);
+        return;
+    }
+    sw_names *names = reader->reading->names;
+    uint32_t number = 0;
+    while (sw_cursor_more(inside)) {
+        sw_cursor part = *inside;
+        part.end = part.at;
+        while (sw_cursor_more(inside) && sw_cursor_kind(inside) != SW_NODE_VOICE_SEPARATOR) {
+            sw_cursor_next(inside);
+            part.end = inside->at;
+        }
+        if (sw_cursor_more(inside)) {
+            sw_cursor_next(inside);
+        }
+        char id[16];
+        int length = snprintf(id, sizeof id, "%u", ++number);
+        sw_children voice = {0};
+        uint32_t first = part.at;
+        sw_read_sequence(reader, &part, &voice);
+        if (voice.count == 0) {
+            continue;
+        }
+        const sw_music *begin = sw_music_at(reader, voice.first);
+        sw_value where = {.file = inside->file, .start = begin->start, .end = begin->end};
+        where.start = inside->syntax->nodes[first].start;
+        where.end = sw_music_at(reader, voice.last)->end;
+        uint8_t free_flag = 0;
+        for (uint32_t c = voice.first; c != SW_NO_INDEX; c = sw_music_at(reader, c)->next) {
+            free_flag |= sw_music_at(reader, c)->flags & SW_MUSIC_FREE;
+        }
+        uint32_t inner = voice.first;
+        if (voice.count > 1) {
+            inner = sw_music_wrap(reader, SW_MUSIC_SIMULTANEOUS, &where, voice.first, true);
+            sw_music_at(reader, inner)->flags |= free_flag;
+        }
+        uint32_t context = sw_music_wrap(reader, SW_MUSIC_CONTEXT, &where, inner, true);
+        sw_music_at(reader, context)->name = sw_names_add(names, sw_slice_of("Bottom"));
+        sw_music_at(reader, context)->name2 = sw_names_add(names, (sw_slice){id, (size_t)length});
+        sw_children_add(reader, children, context);
+    }
+}
+
+static sw_value read_block(sw_reader *reader, sw_cursor *cursor, bool simultaneous)
+{
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_cursor inside = sw_cursor_inside(reader, cursor->file, cursor->at);
+    sw_cursor_next(cursor);
+    uint32_t music = sw_music_add(reader, simultaneous ? SW_MUSIC_SIMULTANEOUS : SW_MUSIC_SEQUENCE,
+                                  cursor->file, node->start, node->end);
+    if (reader->depth >= SW_MAX_DEPTH) {
+        sw_findings_add(&reader->reading->findings, SW_ERROR, "nesting", cursor->file, node->start,
+                        node->start + 1,
+                        "blocks are nested more than %d deep; what stands inside is not read", SW_MAX_DEPTH);
+        return music_value(cursor, node, music);
+    }
+    reader->depth++;
+    sw_children children = {0};
+    if (simultaneous) {
+        read_simultaneous(reader, &inside, &children);
+    } else {
+        sw_read_sequence(reader, &inside, &children);
+    }
+    reader->depth--;
+    if (children.count > 0) {
+        sw_music_at(reader, music)->first = children.first;
+        uint8_t free_flag = 0;
+        for (uint32_t c = children.first; c != SW_NO_INDEX && free_flag == 0;
+             c = sw_music_at(reader, c)->next) {
+            free_flag = sw_music_at(reader, c)->flags & SW_MUSIC_FREE;
+        }
+        sw_music_at(reader, music)->flags |= free_flag;
+    }
+    return music_value(cursor, node, music);
+}
+
+/* A block of another input mode, read in that mode. */
+static sw_value read_in_mode(sw_reader *reader, sw_cursor *cursor, sw_mode mode, bool simultaneous)
+{
+    sw_mode outer = reader->mode;
+    reader->mode = mode;
+    sw_value value = read_block(reader, cursor, simultaneous);
+    reader->mode = outer;
+    return value;
+}
+
+/* ---- one item ---- */
+
+static sw_value read_number(sw_reader *reader, sw_cursor *cursor)
+{
+    (void)reader;
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_slice text = sw_cursor_text(cursor);
+    sw_value value = {.kind = SW_VALUE_NUMBER,
+                      .music = SW_NO_INDEX,
+                      .number = {.duration = {.factor_num = 1, .factor_den = 1}},
+                      .file = cursor->file,
+                      .start = node->start,
+                      .end = node->end};
+    if (sw_word_duration(text, &value.number) != text.length) {
+        value.number.has_value = false;
+    }
+    int64_t num = 0;
+    int64_t den = 1;
+    size_t at = 0;
+    bool negative = text.length > 0 && text.data[0] == '-';
+    at += negative ? 1 : 0;
+    for (; at < text.length && text.data[at] >= '0' && text.data[at] <= '9' && num < 100000000000; at++) {
+        num = num * 10 + (text.data[at] - '0');
+    }
+    if (at + 1 < text.length && text.data[at] == '/') {
+        den = 0;
+        for (at++; at < text.length && text.data[at] >= '0' && text.data[at] <= '9' && den < 100000000000;
+             at++) {
+            den = den * 10 + (text.data[at] - '0');
+        }
+    } else if (at + 1 < text.length && text.data[at] == '.' && text.data[at + 1] >= '0' &&
+               text.data[at + 1] <= '9') {
+        for (at++; at < text.length && text.data[at] >= '0' && text.data[at] <= '9' && den < 1000000; at++) {
+            num = num * 10 + (text.data[at] - '0');
+            den *= 10;
+        }
+    }
+    value.rational = sw_rational_make(negative ? -num : num, den);
+    sw_cursor_next(cursor);
+    return value;
+}
+
+static sw_value read_lyric_word(sw_reader *reader, sw_cursor *cursor)
+{
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_slice text = sw_cursor_text(cursor);
+    sw_cursor_next(cursor);
+    bool hyphen = sw_slice_is(text, "--") || sw_slice_is(text, "__") || sw_slice_is(text, "~");
+    uint32_t music = sw_music_add(reader, hyphen ? SW_MUSIC_SETTING : SW_MUSIC_LYRIC, cursor->file,
+                                  node->start, node->end);
+    if (!hyphen) {
+        sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
+        read_duration(reader, cursor, &word, music);
+    }
+    return music_value(cursor, node, music);
+}
+
+sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor)
+{
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_value value = {.file = cursor->file, .start = node->start, .end = node->end, .music = SW_NO_INDEX};
+    switch ((sw_node_kind)node->kind) {
+    case SW_NODE_WORD:
+        return read_word(reader, cursor, false);
+    case SW_NODE_NUMBER:
+        return read_number(reader, cursor);
+    case SW_NODE_CHORD:
+        return read_chord(reader, cursor);
+    case SW_NODE_COMMAND:
+        return sw_read_command(reader, cursor);
+    case SW_NODE_BLOCK:
+        return read_block(reader, cursor, false);
+    case SW_NODE_SIMULTANEOUS:
+        return read_block(reader, cursor, true);
+    case SW_NODE_LYRIC_BLOCK:
+        return read_in_mode(reader, cursor, SW_MODE_LYRICS, false);
+    case SW_NODE_LYRIC_SIMULTANEOUS:
+        return read_in_mode(reader, cursor, SW_MODE_LYRICS, true);
+    case SW_NODE_CHORDNAME_BLOCK:
+        return read_in_mode(reader, cursor, SW_MODE_CHORDS, false);
+    case SW_NODE_CHORDNAME_SIMULTANEOUS:
+        return read_in_mode(reader, cursor, SW_MODE_CHORDS, true);
+    case SW_NODE_FIGURE_BLOCK:
+        return read_in_mode(reader, cursor, SW_MODE_FIGURES, false);
+    case SW_NODE_FIGURE_SIMULTANEOUS:
+        return read_in_mode(reader, cursor, SW_MODE_FIGURES, true);
+    case SW_NODE_FIGURES: {
+        uint32_t music = sw_music_add(reader, SW_MUSIC_LYRIC, cursor->file, node->start, node->end);
+        sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
+        sw_slice text = sw_cursor_text(cursor);
+        const char *close = memrchr(text.data, '>', text.length);
+        if (close != NULL) {
+            sw_word_duration((sw_slice){close + 1, (size_t)(text.data + text.length - close - 1)}, &word);
+        }
+        sw_cursor_next(cursor);
+        read_duration(reader, cursor, &word, music);
+        return music_value(cursor, node, music);
+    }
+    case SW_NODE_LYRIC_WORD:
+        return read_lyric_word(reader, cursor);
+    case SW_NODE_STRING:
+    case SW_NODE_MARKUP:
+    case SW_NODE_MARKUP_WORD:
+    case SW_NODE_MARKUP_BLOCK:
+        if (reader->mode == SW_MODE_LYRICS && node->kind != SW_NODE_MARKUP_WORD) {
+            return read_lyric_word(reader, cursor); /* a quoted syllable */
+        }
+        value.kind = SW_VALUE_TEXT;
+        value.text = sw_read_plain_text(reader, cursor->file, cursor->at);
+        if (node->kind == SW_NODE_MARKUP && sw_cursor_text(cursor).data[0] != '\\') {
+            value.kind = SW_VALUE_POST;
+            value.music = add_mark(reader, cursor, node->start, node->end);
+        }
+        sw_cursor_next(cursor);
+        return value;
+    case SW_NODE_SCHEME:
+    case SW_NODE_EMBEDDED:
+        return sw_read_scheme(reader, cursor);
+    case SW_NODE_POST_EVENT:
+        value.kind = SW_VALUE_POST;
+        value.music = add_mark(reader, cursor, node->start, node->end);
+        sw_cursor_next(cursor);
+        return value;
+    case SW_NODE_BAR_CHECK:
+        value.kind = SW_VALUE_MUSIC;
+        value.music = sw_music_add(reader, SW_MUSIC_BAR_CHECK, cursor->file, node->start, node->end);
+        sw_cursor_next(cursor);
+        return value;
+    default:
+        sw_cursor_next(cursor);
+        return value;
+    }
+}

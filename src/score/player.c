@@ -1,0 +1,732 @@
+/* From music to what is heard: goes through the music of one score with a clock and a context, and makes
+ * events.
+ *
+ * A sequence passes the clock from item to item; simultaneous parts all begin at the same time and the whole
+ * ends with the longest. Time is kept as main time and grace offset. Contexts (staves, voices) are made as
+ * the compiler makes them: \new always, \context when there is none of that name, and implicitly when notes
+ * come where no voice is yet. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "score/contexts.h"
+#include "score/reader.h"
+#include "score/tags.h"
+
+/* What holds for the notes at a place of the walk; copied on the way down. */
+typedef struct place {
+    sw_context *context;
+    sw_rational scale; /* product of the tuplets around */
+    uint32_t frame;
+    const sw_tag_filter *filter;
+    uint32_t flags; /* sw_event.flags */
+    bool grace;
+    bool unfold;          /* inside \unfoldRepeats */
+    int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
+    uint8_t tremolo_dots; /* ... and get so many dots more */
+    uint32_t pass;        /* of the unfolded repeat around, from 1 */
+} place;
+
+typedef struct moment {
+    sw_rational main;
+    sw_rational grace; /* offset, 0 or negative, while inside grace notes */
+} moment;
+
+typedef struct player {
+    sw_reader *reader;
+    sw_score *score;
+    sw_contexts *contexts;
+    uint32_t last_chord; /* the chord that q repeats, and how it was reached */
+    uint32_t last_note;  /* the note or chord that a bare duration repeats */
+    uint32_t depth;
+    size_t event_limit;
+    bool too_many;
+    bool muted; /* only the time is wanted */
+} player;
+
+static const sw_music *at(const player *p, uint32_t music)
+{
+    return &p->reader->reading->music[music];
+}
+
+static uint32_t add_frame(player *p, uint32_t parent, uint32_t music, uint32_t pass)
+{
+    sw_score *score = p->score;
+    score->frames = sw_grow(score->frames, score->frame_count, &score->frame_capacity, sizeof(sw_frame));
+    score->frames[score->frame_count] = (sw_frame){parent, music, pass};
+    return (uint32_t)score->frame_count++;
+}
+
+static moment later(moment when, sw_rational length, bool grace)
+{
+    if (grace) {
+        when.grace = sw_rational_add(when.grace, length);
+    } else {
+        when.main = sw_rational_add(when.main, length);
+    }
+    return when;
+}
+
+/* ---- lengths ---- */
+
+static sw_rational note_length(const sw_music *m, const place *here)
+{
+    sw_duration d = {m->log, m->dots, m->num, m->den};
+    d.log = (int8_t)(d.log - here->tremolo_shift);
+    d.dots = (uint8_t)(d.dots + here->tremolo_dots);
+    sw_rational length = sw_duration_length(d);
+    if (here->scale.num == here->scale.den) {
+        return length;
+    }
+    return sw_rational_mul(length, here->scale);
+}
+
+static moment walk(player *p, uint32_t music, moment when, const place *here);
+
+/* The length of some music, without playing it. */
+static sw_rational measure(player *p, uint32_t music, const place *here)
+{
+    if (music == SW_NO_INDEX) {
+        return sw_rational_zero();
+    }
+    bool muted = p->muted;
+    uint32_t chord = p->last_chord;
+    uint32_t note = p->last_note;
+    p->muted = true;
+    moment zero = {sw_rational_zero(), sw_rational_zero()};
+    moment end = walk(p, music, zero, here);
+    p->muted = muted;
+    p->last_chord = chord;
+    p->last_note = note;
+    return here->grace ? end.grace : end.main;
+}
+
+/* ---- events ---- */
+
+static sw_pitch through_frames(const player *p, sw_pitch pitch, uint32_t frame)
+{
+    for (; frame != SW_NO_INDEX; frame = p->score->frames[frame].parent) {
+        const sw_music *m = at(p, p->score->frames[frame].music);
+        if (m->kind == SW_MUSIC_TRANSPOSE || m->kind == SW_MUSIC_FIXED) {
+            pitch = sw_pitch_transpose(pitch, m->pitch);
+        }
+    }
+    return pitch;
+}
+
+static void add_event(player *p, sw_event_kind kind, uint32_t music, uint32_t chord, moment when,
+                      sw_rational length, const place *here)
+{
+    if (p->muted) {
+        return;
+    }
+    sw_score *score = p->score;
+    if (score->event_count >= p->event_limit) {
+        p->too_many = true;
+        return;
+    }
+    sw_context *voice = sw_contexts_voice(p->contexts, here->context, kind == SW_EVENT_DRUM);
+    score->events = sw_grow(score->events, score->event_count, &score->event_capacity, sizeof(sw_event));
+    const sw_music *m = at(p, music);
+    sw_event *event = &score->events[score->event_count++];
+    *event = (sw_event){
+        .onset = when.main,
+        .duration = length,
+        .grace_num = (int32_t)when.grace.num,
+        .grace_den = when.grace.den == 0 ? 1 : (int32_t)when.grace.den,
+        .music = music,
+        .chord = chord,
+        .frame = here->frame,
+        .voice = sw_contexts_voice_index(p->contexts, voice),
+        .kind = (uint8_t)kind,
+        .flags = here->flags | (here->grace ? SW_EVENT_GRACE : 0u),
+    };
+    if (voice->silent) {
+        event->flags |= SW_EVENT_HIDDEN;
+    }
+    if (!voice->named && kind != SW_EVENT_SKIP) {
+        sw_contexts_name_staff(p->contexts, voice, here->frame);
+    }
+    if (kind == SW_EVENT_NOTE) {
+        event->pitch = through_frames(p, m->pitch, here->frame);
+    }
+}
+
+/* Plays the notes of a chord as if they were written at `written` (the chord itself, or the q that repeats
+ * it). */
+static void play_chord(player *p, uint32_t chord, uint32_t written, moment when, sw_rational length,
+                       const place *here)
+{
+    for (uint32_t child = at(p, chord)->first; child != SW_NO_INDEX; child = at(p, child)->next) {
+        uint32_t note = child;
+        bool passes = true;
+        while (at(p, note)->kind == SW_MUSIC_TAG && at(p, note)->first != SW_NO_INDEX) {
+            passes = passes && sw_tag_filter_passes(here->filter, p->reader->reading, at(p, note)->list);
+            note = at(p, note)->first;
+        }
+        uint8_t kind = at(p, note)->kind;
+        if (!passes || (kind != SW_MUSIC_NOTE && kind != SW_MUSIC_DRUM)) {
+            continue;
+        }
+        place inside = *here;
+        inside.flags |= SW_EVENT_CHORD;
+        add_event(p, kind == SW_MUSIC_NOTE ? SW_EVENT_NOTE : SW_EVENT_DRUM, note, written, when, length,
+                  &inside);
+    }
+}
+
+static bool has_notes(const player *p, uint32_t chord)
+{
+    for (uint32_t child = at(p, chord)->first; child != SW_NO_INDEX; child = at(p, child)->next) {
+        if (at(p, child)->kind != SW_MUSIC_MARK) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* ---- settings ---- */
+
+static void add_setting(player *p, uint32_t music, moment when, const place *here)
+{
+    const sw_music *m = at(p, music);
+    if (p->muted || m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
+        return;
+    }
+    sw_score *score = p->score;
+    sw_setting setting = {
+        .onset = when.main,
+        .music = music,
+        .staff = sw_contexts_staff_index(p->contexts, here->context),
+        .voice = here->context->voice,
+        .frame = here->frame,
+        .grace = here->grace,
+        .pitch = m->pitch,
+    };
+    if (m->kind == SW_MUSIC_KEY) {
+        setting.pitch = through_frames(p, m->pitch, here->frame);
+    } else if (m->kind == SW_MUSIC_SET) {
+        sw_contexts_set(p->contexts, here->context, m->name, m->name2);
+        setting.staff = sw_contexts_staff_index(p->contexts, here->context);
+    }
+    score->settings =
+        sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
+    score->settings[score->setting_count++] = setting;
+}
+
+/* ---- compounds ---- */
+
+static moment latest(moment a, moment b)
+{
+    int order = sw_rational_compare(a.main, b.main);
+    if (order != 0) {
+        return order > 0 ? a : b;
+    }
+    return sw_rational_compare(a.grace, b.grace) >= 0 ? a : b;
+}
+
+/* True when a node (or the music that it leads to) consists of grace notes only. */
+static bool is_grace(const player *p, uint32_t music)
+{
+    for (int steps = 0; music != SW_NO_INDEX && steps < 32; steps++) {
+        const sw_music *m = at(p, music);
+        if (m->kind == SW_MUSIC_GRACE) {
+            return true;
+        }
+        if (m->kind != SW_MUSIC_REFERENCE && m->kind != SW_MUSIC_RELATIVE && m->kind != SW_MUSIC_FIXED &&
+            m->kind != SW_MUSIC_TRANSPOSE && m->kind != SW_MUSIC_TAG && m->kind != SW_MUSIC_SCALE) {
+            return false;
+        }
+        music = m->first;
+    }
+    return false;
+}
+
+static bool takes_no_time(const sw_music *m)
+{
+    return m->kind == SW_MUSIC_EMPTY || m->kind == SW_MUSIC_ADD_LYRICS || m->kind >= SW_MUSIC_BAR_CHECK;
+}
+
+/* Grace notes directly behind one another (`\grace c8 \grace d8`) form one run before the main note. */
+static sw_rational grace_run(player *p, uint32_t music, const place *here)
+{
+    sw_rational total = sw_rational_zero();
+    place inside = *here;
+    inside.grace = true;
+    for (; music != SW_NO_INDEX; music = at(p, music)->next) {
+        if (takes_no_time(at(p, music))) {
+            continue;
+        }
+        if (!is_grace(p, music)) {
+            break;
+        }
+        total = sw_rational_add(total, measure(p, music, &inside));
+    }
+    return total;
+}
+
+static moment walk_sequence(player *p, uint32_t first, moment when, const place *here)
+{
+    bool in_run = false;
+    for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
+        if (!here->grace && !takes_no_time(at(p, child))) {
+            if (!is_grace(p, child)) {
+                if (in_run) {
+                    when.grace = sw_rational_zero();
+                }
+                in_run = false;
+            } else if (!in_run) {
+                when.grace = sw_rational_sub(sw_rational_zero(), grace_run(p, child, here));
+                in_run = true;
+            }
+        }
+        when = walk(p, child, when, here);
+    }
+    if (in_run) {
+        when.grace = sw_rational_zero();
+    }
+    return when;
+}
+
+static moment walk_simultaneous(player *p, uint32_t first, moment when, const place *here)
+{
+    moment end = when;
+    for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
+        end = latest(end, walk(p, child, when, here));
+    }
+    return end;
+}
+
+/* Grace notes of their own, that no sequence has placed: they end at the main note. */
+static moment walk_grace(player *p, uint32_t music, moment when, const place *here)
+{
+    place inside = *here;
+    inside.grace = true;
+    inside.scale = here->scale;
+    if (here->grace) {
+        return walk_sequence(p, at(p, music)->first, when, &inside);
+    }
+    if (sw_rational_is_zero(when.grace)) {
+        when.grace = sw_rational_sub(sw_rational_zero(), measure(p, at(p, music)->first, &inside));
+    }
+    moment end = walk_sequence(p, at(p, music)->first, when, &inside);
+    return (moment){when.main, end.grace};
+}
+
+static moment walk_after_grace(player *p, uint32_t music, moment when, const place *here)
+{
+    uint32_t main_note = at(p, music)->first;
+    if (main_note == SW_NO_INDEX) {
+        return when;
+    }
+    uint32_t graces = at(p, main_note)->next;
+    sw_rational fraction = sw_rational_make(at(p, music)->num, at(p, music)->den);
+    moment end = walk(p, main_note, when, here);
+    if (graces != SW_NO_INDEX) {
+        sw_rational length = sw_rational_sub(end.main, when.main);
+        place inside = *here;
+        inside.grace = true;
+        moment begin = {sw_rational_add(when.main, sw_rational_mul(length, fraction)), sw_rational_zero()};
+        begin.grace = sw_rational_sub(sw_rational_zero(), measure(p, graces, &inside));
+        walk(p, graces, begin, &inside);
+    }
+    return end;
+}
+
+static bool list_has_number(const char *list, uint32_t number)
+{
+    for (const char *c = list; *c != '\0';) {
+        char *end;
+        unsigned long n = strtoul(c, &end, 10);
+        if (end == c) {
+            c++;
+            continue;
+        }
+        if (n == number) {
+            return true;
+        }
+        c = end;
+    }
+    return false;
+}
+
+/* The alternative for a pass: where \volta says which, that one; otherwise the first ones are for all passes
+ * but the last ones. */
+static uint32_t alternative_for(const player *p, uint32_t alternatives, uint32_t pass, uint32_t times)
+{
+    uint32_t count = 0;
+    for (uint32_t c = at(p, alternatives)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_VOLTA &&
+            list_has_number(sw_reading_name(p->reader->reading, at(p, c)->list), pass)) {
+            return c;
+        }
+        count++;
+    }
+    if (count == 0) {
+        return SW_NO_INDEX;
+    }
+    uint32_t extra = times > count ? times - count : 0;
+    uint32_t wanted = pass > extra ? pass - extra : 1;
+    uint32_t c = at(p, alternatives)->first;
+    for (uint32_t n = 1; n < wanted && at(p, c)->next != SW_NO_INDEX; n++) {
+        c = at(p, c)->next;
+    }
+    return c;
+}
+
+static moment walk_unfolded(player *p, uint32_t music, moment when, const place *here)
+{
+    const sw_music *m = at(p, music);
+    uint32_t times = m->num > 0 ? (uint32_t)m->num : 1;
+    uint32_t body = m->first;
+    uint32_t alternatives = body == SW_NO_INDEX ? SW_NO_INDEX : at(p, body)->next;
+    uint32_t chord = p->last_chord;
+    uint32_t note = p->last_note;
+    for (uint32_t pass = 1; pass <= times && body != SW_NO_INDEX && !p->too_many; pass++) {
+        place inside = *here;
+        inside.pass = pass;
+        inside.unfold = true;
+        inside.frame = add_frame(p, here->frame, music, pass - 1);
+        p->last_chord = chord; /* q means the same in each pass */
+        p->last_note = note;
+        when = walk(p, body, when, &inside);
+        if (alternatives != SW_NO_INDEX) {
+            uint32_t chosen = alternative_for(p, alternatives, pass, times);
+            if (chosen != SW_NO_INDEX) {
+                when = walk(p, chosen, when, &inside);
+            }
+        }
+    }
+    return when;
+}
+
+/* `\repeat tremolo 4 { c16 e }`: each note is written with the value of the whole figure and sounds its share
+ * of it; the arithmetic with dots is that of the language (note values are shifted by powers of two, a dot is
+ * added where the number of strokes has two bits). */
+static moment walk_tremolo(player *p, uint32_t music, moment when, const place *here)
+{
+    const sw_music *m = at(p, music);
+    uint32_t body = m->first;
+    if (body == SW_NO_INDEX) {
+        return when;
+    }
+    uint32_t count = 0;
+    uint32_t inner = body;
+    while (at(p, inner)->kind == SW_MUSIC_RELATIVE || at(p, inner)->kind == SW_MUSIC_REFERENCE ||
+           at(p, inner)->kind == SW_MUSIC_FIXED || at(p, inner)->kind == SW_MUSIC_TRANSPOSE) {
+        if (at(p, inner)->first == SW_NO_INDEX) {
+            break;
+        }
+        inner = at(p, inner)->first;
+    }
+    if (at(p, inner)->kind == SW_MUSIC_SEQUENCE) {
+        for (uint32_t c = at(p, inner)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+            count += !takes_no_time(at(p, c));
+        }
+    }
+    if (count == 0) {
+        count = 1;
+    }
+    uint32_t strokes = (uint32_t)m->num * count;
+    int dots = __builtin_popcount(strokes) - 1;
+    int64_t multiple = ((int64_t)strokes << dots) / (((int64_t)2 << dots) - 1);
+    int shift = 0;
+    while (((int64_t)2 << shift) <= multiple) {
+        shift++;
+    }
+    place inside = *here;
+    inside.tremolo_shift = (int8_t)(here->tremolo_shift + shift);
+    inside.tremolo_dots = (uint8_t)(here->tremolo_dots + dots);
+    inside.scale = sw_rational_mul(here->scale, sw_rational_make(1, count));
+    inside.frame = add_frame(p, here->frame, music, 0);
+    return walk(p, body, when, &inside);
+}
+
+static moment walk_repeat(player *p, uint32_t music, moment when, const place *here)
+{
+    const sw_music *m = at(p, music);
+    const char *kind = sw_reading_name(p->reader->reading, m->name);
+    if (strcmp(kind, "unfold") == 0 ||
+        (here->unfold && strcmp(kind, "tremolo") != 0 && strcmp(kind, "percent") != 0 && here->pass == 0)) {
+        return walk_unfolded(p, music, when, here);
+    }
+    if (strcmp(kind, "tremolo") == 0) {
+        return walk_tremolo(p, music, when, here);
+    }
+    if (strcmp(kind, "percent") == 0) {
+        if (here->unfold && here->pass == 0) {
+            return walk_unfolded(p, music, when, here);
+        }
+        place inside = *here;
+        inside.frame = add_frame(p, here->frame, music, 0);
+        moment end = walk(p, m->first == SW_NO_INDEX ? music : m->first, when, &inside);
+        sw_rational length = sw_rational_sub(end.main, when.main);
+        sw_rational rest = sw_rational_mul(length, sw_rational_make(at(p, music)->num - 1, 1));
+        return later(end, rest, false);
+    }
+    place inside = *here;
+    inside.frame = add_frame(p, here->frame, music, 0);
+    inside.pass = 0;
+    return walk_sequence(p, m->first, when, &inside);
+}
+
+/* Inside the body of a repeat: written out, only the alternative of this pass; otherwise all, one after
+ * another. */
+static moment walk_alternatives(player *p, uint32_t music, moment when, const place *here)
+{
+    if (here->unfold && here->pass > 0) {
+        uint32_t times = 1;
+        for (uint32_t f = here->frame; f != SW_NO_INDEX; f = p->score->frames[f].parent) {
+            const sw_music *m = at(p, p->score->frames[f].music);
+            if (m->kind == SW_MUSIC_REPEAT) {
+                times = m->num > 0 ? (uint32_t)m->num : 1;
+                break;
+            }
+        }
+        uint32_t chosen = alternative_for(p, music, here->pass, times);
+        return chosen == SW_NO_INDEX ? when : walk(p, chosen, when, here);
+    }
+    return walk_sequence(p, at(p, music)->first, when, here);
+}
+
+static moment walk_context(player *p, uint32_t music, moment when, const place *here)
+{
+    const sw_music *m = at(p, music);
+    place inside = *here;
+    if (!p->muted) {
+        inside.context = sw_contexts_enter(p->contexts, here->context, music, here->frame);
+        if (m->num > 0) {
+            sw_contexts_apply_with(p->contexts, inside.context, m->file, (uint32_t)m->num);
+        }
+    }
+    return m->first == SW_NO_INDEX ? when : walk(p, m->first, when, &inside);
+}
+
+static moment walk(player *p, uint32_t music, moment when, const place *here)
+{
+    if (p->depth > SW_MAX_DEPTH || p->too_many) {
+        return when;
+    }
+    p->depth++;
+    const sw_music *m = at(p, music);
+    moment end = when;
+    place inside = *here;
+    switch ((sw_music_kind)m->kind) {
+    case SW_MUSIC_NOTE:
+    case SW_MUSIC_DRUM:
+    case SW_MUSIC_REST:
+    case SW_MUSIC_FULL_REST:
+    case SW_MUSIC_SKIP: {
+        static const sw_event_kind kinds[] = {
+            [SW_MUSIC_NOTE] = SW_EVENT_NOTE, [SW_MUSIC_DRUM] = SW_EVENT_DRUM,
+            [SW_MUSIC_REST] = SW_EVENT_REST, [SW_MUSIC_FULL_REST] = SW_EVENT_FULL_REST,
+            [SW_MUSIC_SKIP] = SW_EVENT_SKIP,
+        };
+        sw_rational length = note_length(m, here);
+        bool as_rest = (m->flags & SW_MUSIC_AS_REST) != 0;
+        add_event(p, as_rest ? SW_EVENT_REST : kinds[m->kind], music, music, when, length, here);
+        if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM) {
+            p->last_note = music;
+        }
+        end = later(when, length, here->grace);
+        break;
+    }
+    case SW_MUSIC_CHORD: {
+        if (m->num == 0) {
+            break; /* <> */
+        }
+        sw_rational length = note_length(m, here);
+        if (has_notes(p, music)) {
+            p->last_chord = music;
+            p->last_note = music;
+        }
+        play_chord(p, music, music, when, length, here);
+        end = later(when, length, here->grace);
+        break;
+    }
+    case SW_MUSIC_REPEAT_CHORD:
+    case SW_MUSIC_BARE: {
+        uint32_t source = m->kind == SW_MUSIC_BARE ? p->last_note : p->last_chord;
+        sw_rational length = note_length(m, here);
+        if (source != SW_NO_INDEX) {
+            if (at(p, source)->kind == SW_MUSIC_CHORD) {
+                play_chord(p, source, music, when, length, here);
+                p->last_note = source;
+            } else {
+                add_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE, source,
+                          music, when, length, here);
+            }
+        }
+        end = later(when, length, here->grace);
+        break;
+    }
+    case SW_MUSIC_LYRIC:
+        end = later(when, note_length(m, here), here->grace);
+        break;
+    case SW_MUSIC_SEQUENCE:
+        end = walk_sequence(p, m->first, when, here);
+        break;
+    case SW_MUSIC_UNCERTAIN:
+        inside.flags |= SW_EVENT_UNCERTAIN;
+        end = walk_sequence(p, m->first, when, &inside);
+        break;
+    case SW_MUSIC_SIMULTANEOUS:
+        end = walk_simultaneous(p, m->first, when, here);
+        break;
+    case SW_MUSIC_PART_COMBINE:
+        end = walk_simultaneous(p, m->first, when, here);
+        break;
+    case SW_MUSIC_CONTEXT:
+        end = walk_context(p, music, when, here);
+        break;
+    case SW_MUSIC_CHANGE:
+        if (!p->muted) {
+            sw_contexts_change(p->contexts, here->context, m->name, m->name2);
+        }
+        break;
+    case SW_MUSIC_SCALE:
+        inside.scale = sw_rational_mul(here->scale, sw_rational_make(m->num, m->den));
+        inside.frame = p->muted ? here->frame : add_frame(p, here->frame, music, 0);
+        end = walk_sequence(p, m->first, when, &inside);
+        break;
+    case SW_MUSIC_GRACE:
+        end = walk_grace(p, music, when, here);
+        break;
+    case SW_MUSIC_AFTER_GRACE:
+        end = walk_after_grace(p, music, when, here);
+        break;
+    case SW_MUSIC_REPEAT:
+        end = walk_repeat(p, music, when, here);
+        break;
+    case SW_MUSIC_ALTERNATIVES:
+        end = walk_alternatives(p, music, when, here);
+        break;
+    case SW_MUSIC_UNFOLD:
+        inside.unfold = true;
+        inside.pass = 0;
+        end = walk_sequence(p, m->first, when, &inside);
+        break;
+    case SW_MUSIC_TRANSPOSE:
+    case SW_MUSIC_FIXED:
+    case SW_MUSIC_REFERENCE:
+    case SW_MUSIC_RELATIVE:
+    case SW_MUSIC_CUE:
+    case SW_MUSIC_QUOTE:
+        if (m->first != SW_NO_INDEX) {
+            inside.frame = p->muted ? here->frame : add_frame(p, here->frame, music, 0);
+            end = walk(p, m->first, when, &inside);
+        }
+        break;
+    case SW_MUSIC_TAG:
+        if (sw_tag_filter_passes(here->filter, p->reader->reading, m->list)) {
+            end = walk_sequence(p, m->first, when, here);
+        }
+        break;
+    case SW_MUSIC_KEEP:
+    case SW_MUSIC_DROP: {
+        sw_tag_filter filter = {(sw_tag_filter *)(uintptr_t)here->filter, m->list, m->kind == SW_MUSIC_KEEP};
+        inside.filter = &filter;
+        end = walk_sequence(p, m->first, when, &inside);
+        break;
+    }
+    case SW_MUSIC_VOLTA:
+    case SW_MUSIC_AUTO_CHANGE:
+        end = walk_sequence(p, m->first, when, here);
+        break;
+    case SW_MUSIC_ADD_LYRICS:
+    case SW_MUSIC_EMPTY:
+    case SW_MUSIC_MARK:
+        break;
+    default:
+        add_setting(p, music, when, here);
+        break;
+    }
+    p->depth--;
+    return end;
+}
+
+/* ---- order ---- */
+
+/* Two keys in one walk order: staves, then time; the walk order decides among equals. */
+static int compare_events(const void *a, const void *b, void *context)
+{
+    const sw_score *score = context;
+    const sw_event *x = &score->events[*(const uint32_t *)a];
+    const sw_event *y = &score->events[*(const uint32_t *)b];
+    if (x->voice != y->voice) {
+        uint32_t staff_x = score->voices[x->voice].staff;
+        uint32_t staff_y = score->voices[y->voice].staff;
+        if (staff_x != staff_y) {
+            return staff_x < staff_y ? -1 : 1;
+        }
+        return x->voice < y->voice ? -1 : 1;
+    }
+    int order = sw_rational_compare(x->onset, y->onset);
+    if (order == 0 && (x->grace_num != 0 || y->grace_num != 0)) {
+        order = sw_rational_compare((sw_rational){x->grace_num, x->grace_den},
+                                    (sw_rational){y->grace_num, y->grace_den});
+    }
+    if (order != 0) {
+        return order;
+    }
+    return *(const uint32_t *)a < *(const uint32_t *)b ? -1 : 1;
+}
+
+static bool in_order(sw_score *score)
+{
+    for (uint32_t i = 1; i < score->event_count; i++) {
+        uint32_t before = i - 1;
+        if (compare_events(&before, &i, score) > 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static void sort_events(sw_score *score)
+{
+    if (in_order(score)) {
+        return; /* the usual case: one staff after another, each in order of time */
+    }
+    uint32_t *order = sw_alloc(score->event_count * sizeof *order);
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        order[i] = i;
+    }
+    qsort_r(order, score->event_count, sizeof *order, compare_events, score);
+    sw_event *sorted = sw_alloc(score->event_count * sizeof *sorted);
+    for (size_t i = 0; i < score->event_count; i++) {
+        sorted[i] = score->events[order[i]];
+    }
+    free(order);
+    free(score->events);
+    score->events = sorted;
+    score->event_capacity = score->event_count;
+}
+
+void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
+{
+    player p = {
+        .reader = reader,
+        .score = score,
+        .contexts = sw_contexts_new(reader, score),
+        .last_chord = SW_NO_INDEX,
+        .last_note = SW_NO_INDEX,
+        .event_limit =
+            (size_t)50000000, /* more than any score; `\repeat unfold 9999` in itself would have no end */
+    };
+    place top = {
+        .context = sw_contexts_top(p.contexts),
+        .scale = {1, 1},
+        .frame = SW_NO_INDEX,
+    };
+    moment begin = {sw_rational_zero(), sw_rational_zero()};
+    moment end = walk(&p, pending->music, begin, &top);
+    score->length = end.main;
+    if (p.too_many) {
+        sw_findings_add(
+            &reader->reading->findings, SW_ERROR, "unresolved", pending->file, pending->start, pending->end,
+            "the score has more than %zu notes when its repeats are written out; the rest is not read",
+            p.event_limit);
+    }
+    sw_contexts_free(p.contexts);
+    sort_events(score);
+}

@@ -1,0 +1,622 @@
+/* Files, variables, scores: the outer levels of the sources. */
+#include <stdlib.h>
+#include <string.h>
+#include <libgen.h>
+#include <unistd.h>
+
+#include "score/reader.h"
+
+/* ---- names and variables ---- */
+
+sw_value *sw_lookup(const sw_reader *reader, uint32_t name)
+{
+    return name < reader->value_count ? reader->values[name] : NULL;
+}
+
+void sw_define(sw_reader *reader, uint32_t name, const sw_value *value)
+{
+    if (name >= reader->value_count) {
+        size_t count = (size_t)name + 64;
+        reader->values = sw_realloc(reader->values, count * sizeof *reader->values);
+        memset(reader->values + reader->value_count, 0,
+               (count - reader->value_count) * sizeof *reader->values);
+        reader->value_count = count;
+    }
+    if (value == NULL) {
+        reader->values[name] = NULL;
+        return;
+    }
+    sw_value *kept = sw_arena_alloc(reader->arena, sizeof *kept);
+    *kept = *value;
+    reader->values[name] = kept;
+}
+
+void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, const char *what)
+{
+    for (size_t i = 0; i < reader->reported_count; i++) {
+        if (reader->reported[i] == name) {
+            return;
+        }
+    }
+    reader->reported = sw_grow(reader->reported, reader->reported_count, &reader->reported_capacity,
+                               sizeof *reader->reported);
+    reader->reported[reader->reported_count++] = name;
+    sw_findings_add(&reader->reading->findings, SW_WARNING, "unresolved", where->file, where->start,
+                    where->end, "\\%s: %s", sw_reading_name(reader->reading, name), what);
+}
+
+/* The text of a markup without its commands, a string without its quotes, a word as it is. */
+uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node)
+{
+    const sw_syntax *syntax = reader->reading->files[file].syntax;
+    sw_buffer text = {0};
+    uint32_t end = syntax->nodes[node].next;
+    for (uint32_t i = node; i < end; i++) {
+        sw_slice part = sw_syntax_slice(syntax, i);
+        uint32_t kind = syntax->nodes[i].kind;
+        bool is_quoted = false;
+        if (kind == SW_NODE_SCHEME || kind == SW_NODE_SCHEME_TEXT) {
+            if (node != i) {
+                continue; /* an argument of a markup command */
+            }
+            size_t skip = part.length > 1 && (part.data[1] == '\'' || part.data[1] == '@') ? 2 : 1;
+            part = (sw_slice){part.data + skip, part.length - skip};
+            while (part.length > 0 && (part.data[0] == '(' || part.data[0] == ' ')) {
+                part = (sw_slice){part.data + 1, part.length - 1};
+            }
+            while (part.length > 0 && part.data[part.length - 1] == ')') {
+                part.length--;
+            }
+        } else if (kind == SW_NODE_COMMAND) {
+            const sw_value *value =
+                part.length > 1 ? sw_lookup(reader, sw_names_find(reader->reading->names,
+                                                                  (sw_slice){part.data + 1, part.length - 1}))
+                                : NULL;
+            const char *sign = sw_slice_is(part, "\\flat")    ? "-flat"
+                               : sw_slice_is(part, "\\sharp") ? "-sharp"
+                                                              : NULL;
+            if (value != NULL && value->kind == SW_VALUE_TEXT) {
+                part = sw_slice_of(sw_reading_name(reader->reading, value->text));
+            } else if (sign != NULL && node != i) {
+                sw_buffer_string(&text, sign);
+                continue;
+            } else {
+                continue;
+            }
+        } else if (kind != SW_NODE_STRING && kind != SW_NODE_WORD && kind != SW_NODE_MARKUP_WORD &&
+                   kind != SW_NODE_LYRIC_WORD && kind != SW_NODE_NUMBER) {
+            continue;
+        }
+        if (part.length >= 2 && part.data[0] == '"') {
+            part = (sw_slice){part.data + 1, part.length - 2};
+            is_quoted = true;
+        }
+        if (text.length > 0 && part.length > 0) {
+            sw_buffer_char(&text, ' ');
+        }
+        for (size_t c = 0; c < part.length; c++) {
+            if (is_quoted && part.data[c] == '\\' && c + 1 < part.length) {
+                c++;
+            }
+            sw_buffer_char(&text, part.data[c]);
+        }
+    }
+    uint32_t name = sw_names_add(reader->reading->names, sw_buffer_slice(&text));
+    sw_buffer_free(&text);
+    return name;
+}
+
+/* ---- commands ---- */
+
+sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor)
+{
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_slice text = sw_cursor_text(cursor);
+    sw_value where = {.kind = SW_VALUE_NONE,
+                      .music = SW_NO_INDEX,
+                      .number = {.duration = {.factor_num = 1, .factor_den = 1}},
+                      .file = cursor->file,
+                      .start = node->start,
+                      .end = node->end};
+    bool directed = text.data[0] != '\\'; /* `^\trill`: whatever it gives belongs to a note */
+    size_t skip = directed ? 2 : 1;
+    sw_slice name = {text.data + skip, text.length - skip};
+    if (name.length >= 2 && name.data[0] == '"') {
+        name = (sw_slice){name.data + 1, name.length - 2};
+    }
+    sw_cursor_next(cursor);
+    sw_value result = where;
+    uint32_t number = sw_names_find(reader->reading->names, name);
+    const sw_value *variable = sw_lookup(reader, number);
+    const sw_command *command;
+    if (variable != NULL) {
+        result = *variable;
+        result.file = where.file;
+        result.start = where.start;
+        result.end = where.end;
+        if (variable->kind == SW_VALUE_FUNCTION) {
+            result = sw_call(reader, cursor, variable->function, number, &where);
+        } else if (variable->kind == SW_VALUE_MUSIC && variable->music != SW_NO_INDEX) {
+            result.music = sw_music_wrap(reader, SW_MUSIC_REFERENCE, &where, variable->music, true);
+            sw_music_at(reader, result.music)->name = number;
+        } else if (variable->kind == SW_VALUE_POST) {
+            result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start, where.end);
+        }
+    } else if (sw_read_keyword(reader, cursor, name, &where, &result)) {
+        /* done */
+    } else if ((command = sw_command_find(name)) != NULL) {
+        switch (command->kind) {
+        case SW_COMMAND_POST_EVENT:
+            result.kind = SW_VALUE_POST;
+            result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start, where.end);
+            break;
+        case SW_COMMAND_SETTING: {
+            bool cadenza = sw_slice_starts(name, "cadenzaO");
+            result.kind = SW_VALUE_MUSIC;
+            result.music = sw_music_add(reader, cadenza ? SW_MUSIC_CADENZA : SW_MUSIC_SETTING, where.file,
+                                        where.start, where.end);
+            sw_music_at(reader, result.music)->num = sw_slice_is(name, "cadenzaOn");
+            break;
+        }
+        case SW_COMMAND_DURATION:
+            result.kind = SW_VALUE_DURATION;
+            sw_word_duration((sw_slice){text.data + skip - 1, text.length - skip + 1}, &result.number);
+            break;
+        case SW_COMMAND_VALUE:
+            result.kind = SW_VALUE_SYMBOL;
+            result.text = sw_names_add(reader->reading->names, name);
+            break;
+        default: {
+            sw_value arguments[SW_MAX_ARGUMENTS];
+            size_t count = sw_read_arguments(reader, cursor, command->signature, arguments);
+            for (size_t i = 0; i < count; i++) {
+                if (arguments[i].kind != SW_VALUE_NONE && arguments[i].file == where.file &&
+                    arguments[i].end > where.end) {
+                    where.end = arguments[i].end;
+                }
+            }
+            result = sw_apply(reader, command, arguments, count, &where);
+            break;
+        }
+        }
+    } else if (!directed && name.length > 0) {
+        sw_unresolved(reader, &where, sw_names_add(reader->reading->names, name),
+                      "it is not defined here, in an included file or in the language");
+    }
+    if (directed && result.kind != SW_VALUE_POST) {
+        result.kind = SW_VALUE_POST;
+        result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start,
+                                    result.end > where.end ? result.end : where.end);
+    } else if (directed) {
+        sw_music_at(reader, result.music)->start = where.start;
+    }
+    return result;
+}
+
+/* ---- scores and books ---- */
+
+void sw_pending_add(sw_pending_list *list, const sw_pending *pending)
+{
+    list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
+    list->items[list->count++] = *pending;
+}
+
+sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node)
+{
+    sw_cursor cursor = sw_cursor_inside(reader, file, node);
+    const sw_node *n = &cursor.syntax->nodes[node];
+    sw_pending pending = {
+        .music = SW_NO_INDEX, .file = file, .start = n->start, .end = n->end, .heard = true};
+    bool layout = false;
+    bool midi = false;
+    sw_children children = {0};
+    while (sw_cursor_more(&cursor)) {
+        sw_slice text = sw_cursor_text(&cursor);
+        if (sw_cursor_kind(&cursor) == SW_NODE_WORD) { /* `piece = "..."` of old sources */
+            sw_cursor after = cursor;
+            sw_cursor_next(&after);
+            if (sw_cursor_is_mark(&after, '=')) {
+                sw_cursor_next(&after);
+                if (sw_cursor_more(&after)) {
+                    sw_cursor_next(&after);
+                }
+                cursor = after;
+                continue;
+            }
+        }
+        if (sw_cursor_kind(&cursor) == SW_NODE_COMMAND) {
+            layout = layout || sw_slice_is(text, "\\layout");
+            midi = midi || sw_slice_is(text, "\\midi");
+        }
+        sw_value value = sw_read_item(reader, &cursor);
+        if (value.kind == SW_VALUE_SCORE && pending.music == SW_NO_INDEX) {
+            pending.music = value.score->music;
+        } else if (value.kind == SW_VALUE_OUTPUT && value.text != 0) {
+            layout = layout || strcmp(sw_reading_name(reader->reading, value.text), "layout") == 0;
+            midi = midi || strcmp(sw_reading_name(reader->reading, value.text), "midi") == 0;
+        } else if (value.kind == SW_VALUE_MUSIC && value.music != SW_NO_INDEX) {
+            if (children.count > 0 && sw_music_at(reader, value.music)->kind != SW_MUSIC_ADD_LYRICS) {
+                continue; /* a score holds one music expression */
+            }
+            sw_children_add(reader, &children, value.music);
+        }
+    }
+    if (children.count > 0) {
+        pending.music = children.first;
+    }
+    pending.heard = layout || !midi;
+    return pending;
+}
+
+static void add_toplevel_music(sw_reader *reader, sw_pending_list *scores, const sw_value *value)
+{
+    const sw_music *m = sw_music_at(reader, value->music);
+    if (m->kind == SW_MUSIC_ADD_LYRICS || m->kind == SW_MUSIC_MARK || m->kind == SW_MUSIC_BAR_CHECK ||
+        m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
+        return; /* belongs to the score before it, or is a \pageBreak between scores */
+    }
+    sw_pending pending = {value->music, value->file, value->start, value->end, true};
+    sw_pending_add(scores, &pending);
+}
+
+static uint32_t keyword_block(sw_cursor *cursor)
+{
+    sw_cursor after = *cursor;
+    sw_cursor_next(&after);
+    return sw_cursor_more(&after) && sw_cursor_kind(&after) == SW_NODE_BLOCK ? after.at : SW_NO_INDEX;
+}
+
+/* \book { ... } and \bookpart { ... }. */
+static void read_book(sw_reader *reader, sw_cursor *cursor, sw_pending_list *scores)
+{
+    uint32_t block = keyword_block(cursor);
+    sw_cursor_next(cursor);
+    if (block == SW_NO_INDEX) {
+        return;
+    }
+    sw_cursor inside = sw_cursor_inside(reader, cursor->file, block);
+    sw_cursor_next(cursor);
+    if (reader->depth < SW_MAX_DEPTH) {
+        reader->depth++;
+        sw_read_toplevel(reader, &inside, scores);
+        reader->depth--;
+    }
+}
+
+/* True when the cursor stands at `name =`; it then stands behind the `=`. */
+static bool read_assignment_head(sw_reader *reader, sw_cursor *cursor, uint32_t *name)
+{
+    sw_node_kind kind = sw_cursor_kind(cursor);
+    if (kind != SW_NODE_WORD && kind != SW_NODE_STRING) {
+        return false;
+    }
+    sw_cursor after = *cursor;
+    sw_cursor_next(&after);
+    if (!sw_cursor_is_mark(&after, '=')) {
+        return false;
+    }
+    *name = sw_read_plain_text(reader, cursor->file, cursor->at);
+    sw_cursor_next(&after);
+    *cursor = after;
+    return true;
+}
+
+static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name, uint32_t start)
+{
+    if (!sw_cursor_more(cursor)) {
+        return;
+    }
+    uint32_t value_start = sw_cursor_node(cursor)->start;
+    sw_node_kind kind = sw_cursor_kind(cursor);
+    sw_value value;
+    if (kind == SW_NODE_PUNCTUATION) { /* `x = -\markup ...`, a sign: the value follows */
+        sw_cursor_next(cursor);
+        if (!sw_cursor_more(cursor)) {
+            return;
+        }
+        value = sw_read_item(reader, cursor);
+    } else {
+        value = sw_read_item(reader, cursor);
+    }
+    if (value.kind == SW_VALUE_MUSIC && value.music != SW_NO_INDEX) {
+        uint8_t music_kind = sw_music_at(reader, value.music)->kind;
+        if (music_kind == SW_MUSIC_NOTE || music_kind == SW_MUSIC_CHORD || music_kind == SW_MUSIC_REST ||
+            music_kind == SW_MUSIC_FULL_REST || music_kind == SW_MUSIC_SKIP || music_kind == SW_MUSIC_DRUM) {
+            sw_read_post_events(reader, cursor, value.music);
+        }
+        /* `\addlyrics` behind the music belongs to the variable. */
+        while (sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_COMMAND &&
+               sw_slice_is(sw_cursor_text(cursor), "\\addlyrics")) {
+            sw_read_item(reader, cursor);
+        }
+    }
+    uint32_t end = value.end;
+    sw_define(reader, name, &value);
+    sw_reading *reading = reader->reading;
+    reading->variables = sw_grow(reading->variables, reading->variable_count, &reading->variable_capacity,
+                                 sizeof(sw_variable));
+    reading->variables[reading->variable_count++] = (sw_variable){
+        .name = name,
+        .file = cursor->file,
+        .start = start,
+        .end = end,
+        .value_start = value_start,
+        .music = value.kind == SW_VALUE_MUSIC ? value.music : SW_NO_INDEX,
+    };
+}
+
+void sw_read_toplevel(sw_reader *reader, sw_cursor *cursor, sw_pending_list *scores)
+{
+    while (sw_cursor_more(cursor)) {
+        uint32_t start = sw_cursor_node(cursor)->start;
+        uint32_t name;
+        if (read_assignment_head(reader, cursor, &name)) {
+            read_assignment(reader, cursor, name, start);
+            continue;
+        }
+        sw_node_kind kind = sw_cursor_kind(cursor);
+        sw_slice text = sw_cursor_text(cursor);
+        if (kind == SW_NODE_COMMAND && sw_slice_is(text, "\\book")) {
+            /* An explicit book is finished, and its scores are played, when its block ends. */
+            sw_pending_list inner = {0};
+            read_book(reader, cursor, &inner);
+            for (size_t i = 0; i < inner.count; i++) {
+                sw_pending_add(&reader->scores, &inner.items[i]);
+            }
+            free(inner.items);
+            continue;
+        }
+        if (kind == SW_NODE_COMMAND && sw_slice_is(text, "\\bookpart")) {
+            read_book(reader, cursor, scores);
+            continue;
+        }
+        if (kind == SW_NODE_COMMAND && sw_slice_is(text, "\\include")) {
+            sw_cursor_next(cursor);
+            if (sw_cursor_more(cursor)) {
+                const sw_node *node = sw_cursor_node(cursor);
+                uint32_t path = sw_read_plain_text(reader, cursor->file, cursor->at);
+                sw_cursor at = *cursor;
+                sw_cursor_next(cursor);
+                sw_read_include(reader, &at, sw_slice_of(sw_reading_name(reader->reading, path)), node,
+                                scores, NULL);
+            }
+            continue;
+        }
+        sw_value value = sw_read_item(reader, cursor);
+        if (value.kind == SW_VALUE_SCORE) {
+            sw_pending_add(scores, value.score);
+        } else if (value.kind == SW_VALUE_MUSIC && value.music != SW_NO_INDEX) {
+            uint8_t music_kind = sw_music_at(reader, value.music)->kind;
+            if (music_kind <= SW_MUSIC_LYRIC) {
+                sw_read_post_events(reader, cursor, value.music);
+            }
+            add_toplevel_music(reader, scores, &value);
+        }
+    }
+}
+
+/* ---- files ---- */
+
+static sw_text *find_overlay(const sw_reader *reader, const char *path)
+{
+    const sw_read_options *options = reader->options;
+    char *real = realpath(path, NULL);
+    sw_text *found = NULL;
+    for (size_t i = 0; options != NULL && i < options->overlay_count && found == NULL; i++) {
+        const sw_text *overlay = options->overlays[i];
+        char *other = realpath(overlay->path, NULL);
+        if (strcmp(overlay->path, path) == 0 || (real != NULL && other != NULL && strcmp(real, other) == 0)) {
+            found = (sw_text *)(uintptr_t)overlay; /* only read, and not freed: see sw_file.owned */
+        }
+        free(other);
+    }
+    free(real);
+    return found;
+}
+
+/* Opens a file, as it stands or as an overlay, and parses it; SW_NO_INDEX when it cannot be read. */
+static uint32_t open_file(sw_reader *reader, const char *path, uint32_t includer, char **error)
+{
+    sw_text *text = find_overlay(reader, path);
+    bool owned = text == NULL;
+    if (owned) {
+        text = sw_text_read(path, error);
+        if (text == NULL) {
+            return SW_NO_INDEX;
+        }
+    }
+    sw_reading *reading = reader->reading;
+    reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
+    uint32_t file = (uint32_t)reading->file_count++;
+    reading->files[file] = (sw_file){text, sw_syntax_parse(text), includer, owned};
+    const sw_syntax *syntax = reading->files[file].syntax;
+    if (syntax->errors > 0) {
+        const sw_node *n = &syntax->nodes[syntax->first_error];
+        uint32_t line_end = n->start;
+        while (line_end < n->end && text->bytes[line_end] != '\n' && line_end < n->start + 30) {
+            line_end++;
+        }
+        sw_findings_add(
+            &reading->findings, SW_ERROR, "syntax", file, n->start, n->end,
+            "the source can't be read from here: \"%.*s\"%s; look for a bracket or quotation mark that is "
+            "missing or too many",
+            (int)(line_end - n->start), text->bytes + n->start, line_end < n->end ? "..." : "");
+    }
+    return file;
+}
+
+/* The folder of a path with the separator, or "". */
+static sw_slice folder_of(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1};
+}
+
+/* Where an included file is found: beside the including file, beside the main file, then along the search
+ * path. */
+static char *locate(const sw_reader *reader, uint32_t from, sw_slice path)
+{
+    const sw_reading *reading = reader->reading;
+    const sw_read_options *options = reader->options;
+    size_t folders = 2 + (options == NULL ? 0 : options->include_path_count);
+    for (size_t i = 0; i < folders; i++) {
+        sw_buffer candidate = {0};
+        if (path.length > 0 && path.data[0] == '/') {
+            i = folders;
+        } else if (i < 2) {
+            sw_buffer_append(&candidate, folder_of(reading->files[i == 0 ? from : 0].text->path));
+        } else {
+            sw_buffer_format(&candidate, "%s/", options->include_path[i - 2]);
+        }
+        sw_buffer_append(&candidate, path);
+        if (access(sw_buffer_text(&candidate), F_OK) == 0 ||
+            find_overlay(reader, sw_buffer_text(&candidate)) != NULL) {
+            return candidate.data;
+        }
+        sw_buffer_free(&candidate);
+    }
+    return NULL;
+}
+
+/* Files that come with the language itself and define no notes of their own. */
+static bool is_language_file(sw_reader *reader, sw_slice path)
+{
+    static const char *const known[] = {
+        "articulate.ly",
+        "bagpipe.ly",
+        "base-tkit.ly",
+        "event-listener.ly",
+        "festival.ly",
+        "gregorian.ly",
+        "hel-arabic.ly",
+        "makam.ly",
+        "persian.ly",
+        "predefined-guitar-fretboards.ly",
+        "predefined-guitar-ninth-fretboards.ly",
+        "predefined-mandolin-fretboards.ly",
+        "predefined-ukulele-fretboards.ly",
+        "property-init.ly",
+        "swing.ly",
+        "turkish-makam.ly",
+        "vocal-tkit.ly",
+        "voice-tkit.ly",
+        "lilypond-book-preamble.ly",
+    };
+    if (path.length > 3 && sw_slice_ends(path, ".ly")) {
+        const sw_language *language = sw_language_find((sw_slice){path.data, path.length - 3});
+        if (language != NULL) {
+            sw_note_table_fill(&reader->notes, language);
+            return true;
+        }
+    }
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
+        if (sw_slice_is(path, known[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Reads a file that is included where music is: its items go to `children`; otherwise they are of the outer
+ * level. */
+void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw_node *where,
+                     sw_pending_list *scores, sw_children *children)
+{
+    sw_reading *reading = reader->reading;
+    char *found = locate(reader, from->file, path);
+    if (found == NULL) {
+        if (!is_language_file(reader, path)) {
+            sw_findings_add(
+                &reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
+                "the included file \"%.*s\" is not found, neither beside this file nor along the include "
+                "path; what it defines is missing",
+                (int)path.length, path.data);
+        }
+        return;
+    }
+    if (reader->include_depth >= SW_MAX_INCLUDE_DEPTH) {
+        sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
+                        "files include one another more than %d deep: \"%.*s\" probably includes itself",
+                        SW_MAX_INCLUDE_DEPTH, (int)path.length, path.data);
+        free(found);
+        return;
+    }
+    char *error = NULL;
+    uint32_t file = open_file(reader, found, from->file, &error);
+    free(found);
+    if (file == SW_NO_INDEX) {
+        sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end, "%s",
+                        error);
+        free(error);
+        return;
+    }
+    reader->include_depth++;
+    sw_cursor inside = sw_cursor_inside(reader, file, 0);
+    if (children != NULL) {
+        sw_read_sequence(reader, &inside, children);
+    } else {
+        sw_read_toplevel(reader, &inside, scores);
+    }
+    reader->include_depth--;
+}
+
+static void play_all(sw_reader *reader)
+{
+    sw_reading *reading = reader->reading;
+    for (size_t i = 0; i < reader->scores.count; i++) {
+        const sw_pending *pending = &reader->scores.items[i];
+        if (!pending->heard || pending->music == SW_NO_INDEX) {
+            continue;
+        }
+        reading->scores =
+            sw_grow(reading->scores, reading->score_count, &reading->score_capacity, sizeof(sw_score));
+        sw_score *score = &reading->scores[reading->score_count++];
+        *score = (sw_score){.file = pending->file, .start = pending->start, .end = pending->end};
+        sw_play(reader, pending, score);
+        sw_timeline(reading, score);
+    }
+}
+
+static void place_findings(sw_reading *reading)
+{
+    for (size_t i = 0; i < reading->findings.count; i++) {
+        sw_finding *finding = &reading->findings.items[i];
+        sw_place place = sw_text_place(reading->files[finding->file].text, finding->start);
+        finding->line = place.line;
+        finding->column = place.column + 1;
+    }
+}
+
+sw_reading *sw_read(const char *path, const sw_read_options *options, char **error)
+{
+    sw_reading *reading = sw_alloc_zero(1, sizeof *reading);
+    reading->names = sw_names_new();
+    sw_reader reader = {
+        .reading = reading,
+        .options = options,
+        .arena = sw_arena_new(),
+        .duration = sw_duration_quarter(),
+    };
+    sw_note_table_fill(&reader.notes, &sw_languages[0]);
+    uint32_t file = open_file(&reader, path, SW_NO_INDEX, error);
+    if (file != SW_NO_INDEX) {
+        sw_cursor cursor = sw_cursor_inside(&reader, file, 0);
+        sw_read_toplevel(&reader, &cursor, &reader.waiting);
+        for (size_t i = 0; i < reader.waiting.count; i++) {
+            sw_pending_add(&reader.scores, &reader.waiting.items[i]);
+        }
+        play_all(&reader);
+        place_findings(reading);
+    }
+    free(reader.waiting.items);
+    free(reader.scores.items);
+    free(reader.values);
+    free(reader.quotes);
+    free(reader.reported);
+    sw_arena_free(reader.arena);
+    if (file == SW_NO_INDEX) {
+        sw_reading_free(reading);
+        return NULL;
+    }
+    return reading;
+}

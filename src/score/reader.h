@@ -1,0 +1,209 @@
+/* From syntax to music: the part of the reader that goes through the sources in reading order. Private to
+ * score/.
+ *
+ * Reading order is what the language is made of: the inherited duration, the input language and the variables
+ * known so far run on from one item to the next, across blocks, variables and included files. So the reader
+ * goes once through the items, keeps that state, and builds music nodes. Nothing is played yet; player.c does
+ * that. */
+#ifndef SW_SCORE_READER_H
+#define SW_SCORE_READER_H
+
+#include "score/words.h"
+#include "stavewright/score.h"
+#include "syntax/commands.h"
+
+/* Blocks nested deeper than this are not read: real scores stay below 50, and the reader recurses. */
+enum { SW_MAX_DEPTH = 2000, SW_MAX_INCLUDE_DEPTH = 100 };
+
+typedef enum sw_mode {
+    SW_MODE_NOTES,
+    SW_MODE_DRUMS,
+    SW_MODE_CHORDS,
+    SW_MODE_LYRICS,
+    SW_MODE_FIGURES
+} sw_mode;
+
+typedef enum sw_value_kind {
+    SW_VALUE_NONE,   /* nothing: a definition, an output block */
+    SW_VALUE_MUSIC,  /* music = node */
+    SW_VALUE_POST,   /* music = MARK node */
+    SW_VALUE_PITCH,  /* pitch */
+    SW_VALUE_NUMBER, /* number, and duration when it can be one */
+    SW_VALUE_DURATION,
+    SW_VALUE_TEXT,     /* text = name number of the plain text */
+    SW_VALUE_SYMBOL,   /* text = a word, a property path, or a space-separated list of them */
+    SW_VALUE_SCHEME,   /* anything else that only Scheme can know */
+    SW_VALUE_FUNCTION, /* function */
+    SW_VALUE_SCORE,    /* score */
+    SW_VALUE_OUTPUT    /* \layout, \midi, \paper, \header, \with */
+} sw_value_kind;
+
+/* A function that the sources define. */
+typedef struct sw_function {
+    const char *signature; /* as in sw_command */
+    sw_command_kind kind;
+    const uint32_t *parameters; /* names, as many as the signature has letters */
+    uint32_t body_file;         /* the template #{ ... #}: items [body, body_end) of that file's syntax ... */
+    uint32_t body;              /* ... or SW_NO_INDEX when the body is real Scheme, which is not run */
+    uint32_t body_end;
+} sw_function;
+
+typedef struct sw_value {
+    sw_value_kind kind;
+    uint32_t music;
+    uint32_t text;
+    sw_pitch pitch;
+    sw_word number;       /* NUMBER, DURATION: decoded */
+    sw_rational rational; /* NUMBER: its value, fractions included */
+    const sw_function *function;
+    const struct sw_pending *score;
+    uint32_t file; /* where it is written */
+    uint32_t start;
+    uint32_t end;
+} sw_value;
+
+/* The items of one level, from `at` up to `end` (indices of syntax nodes). */
+typedef struct sw_cursor {
+    const sw_syntax *syntax;
+    uint32_t file;
+    uint32_t at;
+    uint32_t end;
+} sw_cursor;
+
+/* A score that is not played yet. */
+typedef struct sw_pending {
+    uint32_t music;
+    uint32_t file;
+    uint32_t start;
+    uint32_t end;
+    bool heard; /* false when it has only a MIDI output */
+} sw_pending;
+
+typedef struct sw_pending_list {
+    sw_pending *items;
+    size_t count;
+    size_t capacity;
+} sw_pending_list;
+
+typedef struct sw_reader {
+    sw_reading *reading;
+    const sw_read_options *options;
+    sw_arena *arena; /* functions and their signatures; lives as long as the reader */
+    sw_note_table notes;
+    sw_mode mode;
+    sw_duration duration; /* the inherited one */
+    sw_value **values;    /* by name: the variables known so far, NULL when undefined */
+    size_t value_count;
+    sw_value **quotes; /* by name: \addQuote */
+    size_t quote_count;
+    sw_pending_list scores;  /* ready to be played, in order */
+    sw_pending_list waiting; /* of the implicit book: played when the main file has ended */
+    uint32_t include_depth;
+    uint32_t depth;
+    uint32_t calls;     /* template expansions that are open */
+    uint32_t *reported; /* names that were already reported as unresolved */
+    size_t reported_count;
+    size_t reported_capacity;
+} sw_reader;
+
+/* ---- cursors
+ * --------------------------------------------------------------------------------------------------- */
+
+/* The items inside a node. */
+sw_cursor sw_cursor_inside(const sw_reader *reader, uint32_t file, uint32_t node);
+/* Passes over comments and what the parser could not read; false at the end. */
+bool sw_cursor_more(sw_cursor *cursor);
+sw_node_kind sw_cursor_kind(const sw_cursor *cursor);
+const sw_node *sw_cursor_node(const sw_cursor *cursor);
+sw_slice sw_cursor_text(const sw_cursor *cursor);
+void sw_cursor_next(sw_cursor *cursor);
+/* The item after the present one is punctuation that begins with this character. */
+bool sw_cursor_is_mark(sw_cursor *cursor, char mark);
+
+/* ---- building music
+ * -------------------------------------------------------------------------------------------- */
+
+/* A new node; the pointer is valid until the next node is made. */
+uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end);
+sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
+/* A growing list of children. */
+typedef struct sw_children {
+    uint32_t first;
+    uint32_t last;
+    uint32_t count;
+} sw_children;
+void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
+/* A node of this kind with one child and the extent given; the child's pitches stay open to an outer
+ * \relative when `free`. */
+uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
+                       bool is_free);
+void sw_music_set_duration(sw_music *music, sw_duration duration);
+
+/* ---- reading items
+ * --------------------------------------------------------------------------------------------- */
+
+/* Reads one item with its arguments, without what follows it. */
+sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor);
+/* Reads one item as music, with the articulations behind it; SW_NO_INDEX when it is no music. */
+uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor);
+/* Reads all items as a sequence into `children`. */
+void sw_read_sequence(sw_reader *reader, sw_cursor *cursor, sw_children *children);
+/* Attaches the post-events at the cursor to a node (SW_NO_INDEX: reads and drops them). */
+void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music);
+/* Reads a command and its arguments. */
+sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor);
+/* Reads # or $ and its expression. */
+sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor);
+/* The plain text of a markup, string, word or Scheme string. */
+uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
+
+/* ---- arguments
+ * ------------------------------------------------------------------------------------------------- */
+
+enum { SW_MAX_ARGUMENTS = 10 };
+/* Reads arguments by a signature; returns how many. Arguments left out have kind NONE. */
+size_t sw_read_arguments(sw_reader *reader, sw_cursor *cursor, const char *signature, sw_value *arguments);
+/* What a function of the language makes of its arguments. */
+sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *arguments, size_t count,
+                  const sw_value *where);
+/* The words of the grammar (\new, \repeat, \set ...): true when the name is one, and *result is what it
+ * gives. The cursor stands behind the command itself. */
+bool sw_read_keyword(sw_reader *reader, sw_cursor *cursor, sw_slice name, const sw_value *where,
+                     sw_value *result);
+/* Reads the function that a Scheme definition makes; NULL when it makes none. `node` is the scheme or
+ * embedded node. */
+sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);
+/* A call of a function that the sources define. */
+sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
+                 const sw_value *where);
+
+/* ---- variables, files, scores
+ * ---------------------------------------------------------------------------------- */
+
+sw_value *sw_lookup(const sw_reader *reader, uint32_t name);
+void sw_define(sw_reader *reader, uint32_t name, const sw_value *value);
+/* Reads all items of a level outside of music: assignments, scores, includes. `in_book`: scores are ready
+ * when the book ends. */
+void sw_read_toplevel(sw_reader *reader, sw_cursor *cursor, sw_pending_list *scores);
+/* Reads an included file. With `children` the \include stands among music and the file's items are added
+ * there; otherwise its scores go to `scores`. */
+void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw_node *where,
+                     sw_pending_list *scores, sw_children *children);
+void sw_pending_add(sw_pending_list *list, const sw_pending *pending);
+/* Reads the block of a \score; SW_NO_INDEX for its music when there is none. */
+sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node);
+/* Says once for each name that something could not be resolved. */
+void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, const char *what);
+
+/* ---- other passes
+ * ---------------------------------------------------------------------------------------------- */
+
+/* Resolves the octaves of all pitches below a node that are still open, as \relative does; returns the pitch
+ * that the next note refers to. */
+sw_pitch sw_relative(sw_reader *reader, uint32_t music, sw_pitch start);
+/* Plays one score. */
+void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score);
+/* Bars, tempos and length, once all events and settings are known. */
+void sw_timeline(const sw_reading *reading, sw_score *score);
+
+#endif

@@ -1,0 +1,163 @@
+/* Access to a reading and its scores. */
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "stavewright/score.h"
+
+static void free_score(sw_score *score)
+{
+    free(score->events);
+    free(score->staves);
+    free(score->voices);
+    free(score->groups);
+    free(score->frames);
+    free(score->settings);
+    free(score->bars);
+    free(score->tempos);
+}
+
+void sw_reading_free(sw_reading *reading)
+{
+    if (reading == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < reading->file_count; i++) {
+        sw_syntax_free(reading->files[i].syntax);
+        if (reading->files[i].owned) {
+            sw_text_free(reading->files[i].text);
+        }
+    }
+    for (size_t i = 0; i < reading->score_count; i++) {
+        free_score(&reading->scores[i]);
+    }
+    free(reading->files);
+    free(reading->scores);
+    free(reading->music);
+    free(reading->variables);
+    sw_findings_free(&reading->findings);
+    sw_names_free(reading->names);
+    free(reading);
+}
+
+size_t sw_reading_memory(const sw_reading *reading)
+{
+    size_t bytes =
+        reading->music_capacity * sizeof(sw_music) + reading->variable_capacity * sizeof(sw_variable);
+    for (size_t i = 0; i < reading->score_count; i++) {
+        const sw_score *s = &reading->scores[i];
+        bytes += s->event_capacity * sizeof(sw_event) + s->frame_capacity * sizeof(sw_frame) +
+                 s->setting_capacity * sizeof(sw_setting) + s->bar_capacity * sizeof(sw_bar);
+    }
+    return bytes;
+}
+
+sw_slice sw_music_slice(const sw_reading *reading, uint32_t music)
+{
+    const sw_music *m = &reading->music[music];
+    return sw_text_slice(reading->files[m->file].text, m->start, m->end);
+}
+
+sw_duration sw_music_duration(const sw_music *music)
+{
+    return (sw_duration){music->log, music->dots, music->num, music->den};
+}
+
+const char *sw_reading_name(const sw_reading *reading, uint32_t name)
+{
+    return sw_names_text(reading->names, name);
+}
+
+sw_place sw_event_place(const sw_reading *reading, const sw_event *event)
+{
+    /* The notes of a repeated chord stand where the repetition is written. */
+    const sw_music *m = &reading->music[event->music];
+    const sw_music *chord = &reading->music[event->chord];
+    if (chord->kind == SW_MUSIC_REPEAT_CHORD || chord->kind == SW_MUSIC_BARE) {
+        m = chord;
+    }
+    bool single = m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
+                  m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
+    return sw_text_place(reading->files[m->file].text, single ? m->origin : m->start);
+}
+
+sw_rational sw_event_end(const sw_event *event)
+{
+    return sw_rational_add(event->onset, event->duration);
+}
+
+uint32_t sw_score_bar_at(const sw_score *score, sw_rational onset)
+{
+    if (score->bar_count == 0) {
+        return SW_NO_INDEX;
+    }
+    size_t low = 0;
+    size_t high = score->bar_count;
+    while (high - low > 1) {
+        size_t middle = (low + high) / 2;
+        if (sw_rational_compare(score->bars[middle].start, onset) <= 0) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    return (uint32_t)low;
+}
+
+uint32_t sw_score_bar_numbered(const sw_score *score, int number)
+{
+    for (uint32_t i = 0; i < score->bar_count; i++) {
+        if (score->bars[i].number == number) {
+            return i;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+sw_rational sw_score_beat(const sw_score *score, sw_rational onset)
+{
+    uint32_t index = sw_score_bar_at(score, onset);
+    if (index == SW_NO_INDEX) {
+        return sw_rational_make(1, 1);
+    }
+    const sw_bar *bar = &score->bars[index];
+    sw_rational position = sw_rational_sub(onset, bar->start);
+    if (index == 0 && sw_rational_compare(bar->length, bar->metre) < 0 && score->bar_count > 1 &&
+        score->bars[1].number == bar->number + 1 && bar->number < score->bars[1].number && bar->number == 0) {
+        position =
+            sw_rational_add(position, sw_rational_sub(bar->metre, bar->length)); /* a pick-up ends the bar */
+    }
+    sw_rational beat = sw_rational_mul(position, sw_rational_make(bar->beat_value, 1));
+    return sw_rational_add(beat, sw_rational_make(1, 1));
+}
+
+double sw_score_seconds(const sw_score *score, sw_rational onset)
+{
+    size_t low = 0;
+    size_t high = score->tempo_count;
+    while (high - low > 1) {
+        size_t middle = (low + high) / 2;
+        if (sw_rational_compare(score->tempos[middle].onset, onset) <= 0) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    if (score->tempo_count == 0) {
+        return 0;
+    }
+    const sw_tempo *tempo = &score->tempos[low];
+    return tempo->seconds + sw_rational_to_double(sw_rational_sub(onset, tempo->onset)) * tempo->whole_note;
+}
+
+const char *sw_staff_label(const sw_reading *reading, const sw_score *score, uint32_t staff, char text[32])
+{
+    const sw_staff *s = &score->staves[staff];
+    const uint32_t names[] = {s->instrument, s->short_instrument, s->id, s->variable};
+    for (size_t i = 0; i < 4; i++) {
+        if (names[i] != 0) {
+            return sw_reading_name(reading, names[i]);
+        }
+    }
+    snprintf(text, 32, "staff %u", staff + 1);
+    return text;
+}
