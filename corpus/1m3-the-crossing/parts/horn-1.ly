@@ -1,0 +1,23 @@
+% 1m3  The Crossing -- Horn 1 in F
+
+\version "2.24.0"
+\include "../../common.ily"
+\include "../global.ily"
+\include "../brass.ily"
+
+% entered at sounding pitch, printed a fifth higher
+
+\header {
+  title = "1m3  The Crossing"
+  instrument = "Horn 1 in F"
+}
+
+\language "nederlands"
+
+\score {
+  \new Staff = "horn1" {
+    \transposition f
+    \transpose f c' << \global \hornOne >>
+  }
+  \layout { }
+}

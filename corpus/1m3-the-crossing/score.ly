@@ -1,0 +1,163 @@
+% 1m3  The Crossing -- full score
+
+\version "2.24.0"
+\include "../common.ily"
+\include "global.ily"
+\include "woodwinds.ily"
+\include "brass.ily"
+\include "percussion.ily"
+\include "harps-keys.ily"
+\include "strings.ily"
+
+#(set-global-staff-size 11)
+
+\paper {
+  #(set-paper-size "a3")
+}
+
+\header {
+  title = "1m3  The Crossing"
+}
+
+\score {
+  <<
+    \new StaffGroup = "woodwinds" <<
+      \new Staff = "piccolo" \with {
+        instrumentName = "Piccolo"
+        shortInstrumentName = "Picc."
+      } << \global \piccolo >>
+      \new Staff = "flute1" \with {
+        instrumentName = "Flute 1"
+        shortInstrumentName = "Fl. 1"
+      } << \global \fluteOne >>
+      \new Staff = "flute2" \with {
+        instrumentName = "Flute 2"
+        shortInstrumentName = "Fl. 2"
+      } << \global \fluteTwo >>
+      \new Staff = "oboe1" \with {
+        instrumentName = "Oboe 1"
+        shortInstrumentName = "Ob. 1"
+      } << \global \oboeOne >>
+      \new Staff = "oboe2" \with {
+        instrumentName = "Oboe 2"
+        shortInstrumentName = "Ob. 2"
+      } << \global \oboeTwo >>
+      \new Staff = "coranglais" \with {
+        instrumentName = "Cor anglais"
+        shortInstrumentName = "C. a."
+      } << \global \corAnglais >>
+      \new Staff = "clarinet1" \with {
+        instrumentName = "Clarinet 1"
+        shortInstrumentName = "Cl. 1"
+      } << \global \clarinetOne >>
+      \new Staff = "clarinet2" \with {
+        instrumentName = "Clarinet 2"
+        shortInstrumentName = "Cl. 2"
+      } << \global \clarinetTwo >>
+      \new Staff = "bassclarinet" \with {
+        instrumentName = "Bass clarinet"
+        shortInstrumentName = "B. cl."
+      } << \global \bassClarinet >>
+      \new Staff = "bassoon1" \with {
+        instrumentName = "Bassoon 1"
+        shortInstrumentName = "Bn. 1"
+      } << \global \bassoonOne >>
+      \new Staff = "bassoon2" \with {
+        instrumentName = "Bassoon 2"
+        shortInstrumentName = "Bn. 2"
+      } << \global \bassoonTwo >>
+    >>
+    \new StaffGroup = "brass" <<
+      \new Staff = "horns12" \with {
+        instrumentName = "Horns 1, 2"
+        shortInstrumentName = "Hn. 1, 2"
+      } << \global \partCombine \hornOne \hornTwo >>
+      \new Staff = "horns34" \with {
+        instrumentName = "Horns 3, 4"
+        shortInstrumentName = "Hn. 3, 4"
+      } << \global \partCombine \hornThree \hornFour >>
+      \new Staff = "trumpet1" \with {
+        instrumentName = "Trumpet 1"
+        shortInstrumentName = "Tpt. 1"
+      } << \global \trumpetOne >>
+      \new Staff = "trumpet2" \with {
+        instrumentName = "Trumpet 2"
+        shortInstrumentName = "Tpt. 2"
+      } << \global \trumpetTwo >>
+      \new Staff = "trombone1" \with {
+        instrumentName = "Trombone 1"
+        shortInstrumentName = "Tbn. 1"
+      } << \global \tromboneOne >>
+      \new Staff = "trombone2" \with {
+        instrumentName = "Trombone 2"
+        shortInstrumentName = "Tbn. 2"
+      } << \global \tromboneTwo >>
+      \new Staff = "basstrombone" \with {
+        instrumentName = "Bass trombone"
+        shortInstrumentName = "B. tbn."
+      } << \global \bassTrombone >>
+      \new Staff = "tuba" \with {
+        instrumentName = "Tuba"
+        shortInstrumentName = "Tba."
+      } << \global \tuba >>
+    >>
+    \new StaffGroup = "percussion" <<
+      \new Staff = "timpani" \with {
+        instrumentName = "Timpani"
+        shortInstrumentName = "Timp."
+      } << \global \timpani >>
+      \new DrumStaff = "drums" \with {
+        instrumentName = "Percussion"
+        shortInstrumentName = "Perc."
+      } << \global \battery >>
+      \new Staff = "vibes" \with {
+        instrumentName = "Vibraphone"
+        shortInstrumentName = "Vib."
+      } << \global \vibraphone >>
+    >>
+    \new StaffGroup = "harpsAndKeys" <<
+      \new Staff = "harp1" \with {
+        instrumentName = "Harp 1"
+        shortInstrumentName = "Hp. 1"
+      } << \global \harpOne >>
+      \new PianoStaff = "harp2" \with {
+        instrumentName = "Harp 2"
+        shortInstrumentName = "Hp. 2"
+      } <<
+        \new Staff = "harp2u" << \global \harpTwoUpper >>
+        \new Staff = "harp2l" << \global \harpTwoLower >>
+      >>
+      \new PianoStaff = "celesta" \with {
+        instrumentName = "Celesta"
+        shortInstrumentName = "Cel."
+      } <<
+        \new Staff = "celestau" << \global \celestaUpper >>
+        \new Staff = "celestal" << \global \celestaLower >>
+      >>
+    >>
+    \new StaffGroup = "strings" <<
+      \new Staff = "violin1" \with {
+        instrumentName = "Violin I"
+        shortInstrumentName = "Vl. I"
+      } << \global \violinOne >>
+      \new Staff = "violin2" \with {
+        instrumentName = "Violin II"
+        shortInstrumentName = "Vl. II"
+      } << \global \violinTwo >>
+      \new Staff = "viola" \with {
+        instrumentName = "Viola"
+        shortInstrumentName = "Va."
+      } << \global \viola >>
+      \new Staff = "cello" \with {
+        instrumentName = "Cello"
+        shortInstrumentName = "Vc."
+      } << \global \cello >>
+      \new Staff = "bass" \with {
+        instrumentName = "Double bass"
+        shortInstrumentName = "Db."
+      } << \global \doubleBass >>
+    >>
+  >>
+  \layout { }
+  \midi { }
+}
