@@ -1,0 +1,13 @@
+/* What is wrong with a finished split: walks along it and names each slice that breaks a limit. Used by
+ * hand_split.c only. */
+#ifndef STAVEWRIGHT_MOVES_HAND_PROBLEMS_H
+#define STAVEWRIGHT_MOVES_HAND_PROBLEMS_H
+
+#include "moves/hand_costs.h"
+
+/* The problems of the music split as in `splits` (one a slice), in order of time, in the arena; NULL for
+ * none. */
+const sw_hand_problem *sw_hand_problems(sw_arena *arena, const sw_hand_note *notes, const sw_hand_way *way,
+                                        const uint32_t *splits, size_t *count);
+
+#endif

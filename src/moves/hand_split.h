@@ -1,0 +1,176 @@
+/* Which hand plays which note: an exact optimum for two hands on harp or keyboard.
+ *
+ * WHAT IT WORKS ON
+ * Notes with their time and height, nothing else: no text, no syntax, no staff. Time is real time: what a
+ * hand can do between two notes depends on the seconds between them. Heights are counted in staff steps (0 =
+ * middle C, an octave is 7), because a hand measures strings or white keys, not semitones.
+ *
+ * THE MODEL
+ * A *slice* is a moment at which some note begins; it holds all notes that begin or still sound there. Notes
+ * of a slice on one key (one string) are one *key*: they need one finger and stay in one hand. Hands do not
+ * cross: of the keys of a slice, in order of height, the lowest k are played by the left hand and the others
+ * by the right. k is the *split* of the slice. A note keeps its hand as long as it sounds; notes that
+ * continue a tie are part of the note they continue, so they cannot change hands.
+ *
+ * A hand rests in a *placement*: the range of steps of everything that it has played since it was last
+ * placed. As long as the next notes lie with the placement within its span, the fingers are already
+ * there. If not, the hand moves by the steps that are missing, which takes time, and its placement begins
+ * anew. A hand that neither plays nor holds anything in a slice is lifted; its next notes begin a new
+ * placement, and only the time counts.
+ *
+ * A *line* leads from a note to the next one of its voice, if that follows without a rest. Between two chords
+ * of a voice lines pair their notes from the outside in; surplus inner notes have none.
+ *
+ * WHAT CAN'T BE (each such slice costs SW_HANDS_IMPOSSIBLE and is reported; the least bad split is taken)
+ *   - more keys in a hand than it has fingers,
+ *   - a hand spread wider than its span.
+ * If notes hold their finger (SW_HOLD_FIRM, keyboards) sounding notes count fully. On the harp (SW_HOLD_SOFT)
+ * a string rings by itself: only the notes plucked together need fingers and span, and ringing ones make a
+ * smaller, soft cost. The ringing notes still do not cross and keep their hand, which keeps the staves
+ * readable.
+ *
+ * WHAT COSTS (the figures are the enum below)
+ *   - line: a line changes hands; dear for steps, cheap for leaps, free after a rest. One pass is counted
+ *     once, however many notes follow, so that a wide arpeggio goes from hand to hand in groups.
+ *   - shift: a hand leaves its placement in the midst of a quick line of single notes that it plays on. By
+ *     step this is the thumb passing under; by leap it costs more than handing the line over, which is the
+ *     arpeggio again.
+ *   - time: the hand has less time for its way than it needs. A thumb that passes under needs none.
+ *   - stretch: wider than comfortable.
+ *   - balance: one hand full while the other is nearly empty, or one hand spread beyond an octave while the
+ *     other is idle.
+ *   - register: left above and right below middle C, weakly; the harp's right hand has a lower end as well.
+ *
+ * WHY IT IS EXACT
+ * The cost of a slice depends on its split, on the split of the slice before (lines, kept hands) and on the
+ * two placements. Because the hands do not cross, a split settles the hand of every sounding note, so nothing
+ * else has to be remembered of the past: two ways to reach the same split with the same placements have the
+ * same future, and only the cheaper one can be part of an optimum. That is dynamic programming over states
+ * (split, left placement, right placement). A placement that lies so long back that the hand could have gone
+ * anywhere meanwhile is forgotten, which merges states without changing any cost. See hand_split.c for what
+ * is dropped early and why that is safe.
+ *
+ * Ties between equally good ways go to the split nearest to the one before, then to the lower one. */
+#ifndef STAVEWRIGHT_MOVES_HAND_SPLIT_H
+#define STAVEWRIGHT_MOVES_HAND_SPLIT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "stavewright/base.h"
+#include "stavewright/rational.h"
+
+typedef enum sw_hand { SW_LEFT_HAND, SW_RIGHT_HAND } sw_hand;
+
+/* Costs in points; 100 points are a scale that changes hands from one step to the next. Where no source is
+ * named, the figure is common practice without a source. */
+enum {
+    SW_HANDS_IMPOSSIBLE = 1000000000, /* a slice that a limit forbids: never chosen for any soft gain */
+    SW_HANDS_EXCESS = 1000000,        /* in such a slice: each key and each step beyond a limit */
+    SW_HANDS_LINE_STEP = 100,         /* a line changes hands on a repeated note or a step */
+    SW_HANDS_LINE_SKIP = 40,          /* on a third or fourth */
+    SW_HANDS_LINE_LEAP = 20,          /* on a wider interval */
+    SW_HANDS_SHIFT_STEP = 30,     /* a hand leaves its placement on a repeated note or a step of its line */
+    SW_HANDS_SHIFT_SKIP = 90,     /* on a third or fourth */
+    SW_HANDS_SHIFT_LEAP = 110,    /* on a wider interval */
+    SW_HANDS_TOO_QUICK = 300,     /* times the part of the needed seconds that is missing (0..1) */
+    SW_HANDS_STRETCH = 20,        /* each step beyond the comfortable span */
+    SW_HANDS_UNEVEN = 15,         /* each key by which one hand has more than four more than the other */
+    SW_HANDS_IDLE = 30,           /* one hand spans more than an octave, the other has no key */
+    SW_HANDS_LEFT_HIGH = 1,       /* a struck key of the left hand, each step above middle C */
+    SW_HANDS_RIGHT_DEEP = 2,      /* of the right hand, each step below: it seldom goes there */
+    SW_HANDS_RIGHT_LOW = 10,      /* a struck key, each step below the right hand's good range */
+    SW_HANDS_RIGHT_LOWEST = 2000, /* a struck key below the right hand's end */
+    SW_HANDS_RING_KEY = 30,       /* soft holds: each ringing key beyond the fingers of a hand that plays */
+    SW_HANDS_RING_STEP = 3        /* soft holds: each step of ringing keys beyond the span of such a hand */
+};
+
+typedef enum sw_hold {
+    SW_HOLD_FIRM, /* a sounding note keeps its finger (keys) */
+    SW_HOLD_SOFT  /* a sounding note rings by itself (strings of a harp) */
+} sw_hold;
+
+typedef struct sw_hand_limits {
+    int fingers;         /* keys a hand can take at once */
+    int span;            /* widest spread of a hand in steps: an octave is 7, a tenth 9 */
+    int comfort;         /* widest comfortable spread; not above span */
+    bool by_string;      /* true: C sharp and D flat are two strings; false: they are one key */
+    sw_hold holds;       /* what a note that still sounds means for its hand */
+    double hold_seconds; /* a note occupies its hand at most so long; INFINITY: until its end. A shorter time
+                          * frees the hands to cross over strings that ring, but a line whose note has been
+                          * let go is no longer followed. */
+    double travel_seconds;   /* what any move of a hand takes */
+    double seconds_per_step; /* what each step of the move adds */
+    double
+        settle_seconds; /* with so much time since its last note a hand moves on without breaking its line */
+    int right_low;      /* lowest step of the right hand's good range; INT_MIN: none */
+    int right_lowest;   /* lowest step that the right hand reaches; INT_MIN: none */
+} sw_hand_limits;
+
+/* Harp: 4 fingers (Rimsky-Korsakov; Bligh, "Writing for the Pedal Harp"), a tenth is easy and is taken as the
+ * limit (Freund & Cutler, "Extreme Orchestration"), right hand not far below C3 (Goss, "100 Orchestration
+ * Tips") and not below G2 (Freund & Cutler); soft holds. Travel: common practice, no source. */
+sw_hand_limits sw_hand_limits_harp(void);
+/* Piano and celesta: 5 fingers; a ninth is comfortable, a tenth the limit (derived from the spans in Boyle,
+ * Boyle & Booker's study of 473 pianists: 8.5 inches for a tenth, which 76 % of men and 13 % of women have);
+ * firm holds. Travel: common practice, no source. */
+sw_hand_limits sw_hand_limits_piano(void);
+
+typedef struct sw_hand_note {
+    uint32_t id;       /* the caller's, only handed back in problems */
+    sw_rational onset; /* whole notes from the beginning */
+    sw_rational end;   /* a note with end <= onset (a grace note) sounds in its own slice only */
+    double seconds;    /* onset in real time, not decreasing with the onset */
+    int semitone;      /* MIDI key number */
+    int step;          /* steps of the staff above middle C */
+    uint32_t voice;    /* notes of one line have the same number */
+    int grace;         /* 0, or for grace notes before the note at this onset their order: -n .. -1 */
+    bool tied; /* continues an earlier note of this pitch (of the same voice, or else one that ends here);
+                * if there is none, the note counts as struck */
+} sw_hand_note;
+
+typedef enum sw_hand_reason {
+    SW_HANDS_MANY,          /* more keys than both hands have fingers */
+    SW_HANDS_WIDE,          /* no split brings both hands within their span */
+    SW_HANDS_MANY_AND_WIDE, /* both */
+    SW_HANDS_MANY_OR_WIDE,  /* each split breaks either the fingers or the span */
+    SW_HANDS_HELD,          /* playable alone, but not with the hands that hold earlier notes */
+    SW_HANDS_QUICK,         /* `hand` has less time for its way than it needs */
+    SW_HANDS_LOW            /* right hand below its lowest step */
+} sw_hand_reason;
+
+typedef struct sw_hand_problem {
+    sw_hand_reason reason;
+    sw_rational onset;
+    int grace;
+    sw_hand hand;        /* QUICK, LOW: the hand concerned; else the one that exceeds its limits more */
+    int keys[2];         /* by hand: keys that need a finger, as split */
+    int steps[2];        /* by hand: their spread in steps (for LOW of the right hand see lowest) */
+    int least_steps;     /* the spread of the wider hand in the split where that is least, fingers aside */
+    int lowest;          /* step of the lowest struck key of `hand`, INT_MAX if it strikes none */
+    int travel_steps;    /* QUICK: how far the hand moves */
+    double needed;       /* QUICK: seconds it needs for that */
+    double available;    /* QUICK: seconds it has */
+    const uint32_t *ids; /* the notes of the slice, from low to high */
+    size_t id_count;
+} sw_hand_problem;
+
+typedef struct sw_hand_split {
+    const sw_hand *hands; /* one for each note, in the order given */
+    int64_t cost;         /* total in points, least possible if `exact` */
+    bool exact;           /* false: a slice had more states than are kept (SW_HANDS_MAX_STATES), so a better
+                           * way may exist; does not happen in playable music */
+    const sw_hand_problem *problems; /* in order of time */
+    size_t problem_count;
+} sw_hand_split;
+
+enum { SW_HANDS_MAX_STATES = 2048 };
+
+/* Gives each note a hand at the least total cost. `notes` may come in any order; equal moments keep theirs.
+ * All that the result points to lives in `arena`. No errors: an impossible slice is a problem in the result.
+ */
+sw_hand_split sw_hands_split(sw_arena *arena, const sw_hand_note *notes, size_t count,
+                             const sw_hand_limits *limits);
+
+#endif
