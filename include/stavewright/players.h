@@ -60,8 +60,7 @@ const sw_instrument *sw_instruments_get(const sw_instruments *instruments, size_
 const sw_instrument *sw_instruments_by_id(const sw_instruments *instruments, const char *id);
 /* The instrument that a staff name, a short name, a context id or a variable name means ("Cor. III in F",
  * "Vl. I", "fluteOne"; UTF-8), or NULL when it names none or could as well name another. Takes some tens of
- * microseconds; the first call on `instruments` compiles the patterns, so that call must not run at the same
- * time as another. */
+ * microseconds. */
 const sw_instrument *sw_instruments_find(const sw_instruments *instruments, const char *staff_name);
 
 /* A written pitch as it sounds, and a sounding pitch as it is written. */

@@ -13,8 +13,8 @@
 
 #include <cmocka.h>
 
-#include "moves/hand_clefs.h"
-#include "moves/hand_split.h"
+#include "players/hand_clefs.h"
+#include "players/hand_split.h"
 #include "stavewright/pitch.h"
 
 enum { RANDOM_CASES = 6000, RANDOM_CLEF_CASES = 6000 };

@@ -1,10 +1,10 @@
 /* The slices of a set of notes: what sounds at each moment at which a note begins, as keys in order of
  * height, and the lines that lead from one slice to the next. Used by hand_split.c only; the terms are
  * explained in hand_split.h. */
-#ifndef STAVEWRIGHT_MOVES_HAND_SLICES_H
-#define STAVEWRIGHT_MOVES_HAND_SLICES_H
+#ifndef STAVEWRIGHT_PLAYERS_HAND_SLICES_H
+#define STAVEWRIGHT_PLAYERS_HAND_SLICES_H
 
-#include "moves/hand_split.h"
+#include "players/hand_split.h"
 
 enum { SW_NO_KEY = UINT32_MAX };
 

@@ -1,4 +1,4 @@
-#include "moves/hand_costs.h"
+#include "players/hand_costs.h"
 
 #include <limits.h>
 #include <math.h>
@@ -14,7 +14,7 @@ static int min(int a, int b)
     return a < b ? a : b;
 }
 
-/* ---- one slice ----------------------------------------------------------------------------------------- */
+/* ---- one slice ---- */
 
 void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, uint32_t split,
                    const sw_hand_limits *limits, sw_hand_task tasks[2])
@@ -99,7 +99,7 @@ int64_t sw_hand_slice_cost(const sw_hand_slices *slices, const sw_hand_slice *sl
     return cost;
 }
 
-/* ---- lines --------------------------------------------------------------------------------------------- */
+/* ---- lines ---- */
 
 /* Repeated notes and steps, thirds and fourths, wider leaps. */
 static int by_interval(int steps, int step, int skip, int leap)
@@ -131,7 +131,7 @@ sw_hand_lines sw_hand_line_costs(const sw_hand_slices *slices, const sw_hand_sli
     return result;
 }
 
-/* ---- the way of a hand --------------------------------------------------------------------------------- */
+/* ---- the way of a hand ---- */
 
 static double travel_time(const sw_hand_limits *limits, int steps)
 {

@@ -1,4 +1,4 @@
-#include "moves/hand_problems.h"
+#include "players/hand_problems.h"
 
 #include <limits.h>
 #include <stdlib.h>

@@ -1,4 +1,4 @@
-#include "moves/hand_clefs.h"
+#include "players/hand_clefs.h"
 
 #include <stdbool.h>
 #include <stdlib.h>

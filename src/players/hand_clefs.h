@@ -8,8 +8,8 @@
  *
  * Prices (common practice, no source): a change at the bar is worth 8 ledger lines, one within the bar 12. To
  * read a passage in the other clef and come back at bars has to save more than 16 ledger lines. */
-#ifndef STAVEWRIGHT_MOVES_HAND_CLEFS_H
-#define STAVEWRIGHT_MOVES_HAND_CLEFS_H
+#ifndef STAVEWRIGHT_PLAYERS_HAND_CLEFS_H
+#define STAVEWRIGHT_PLAYERS_HAND_CLEFS_H
 
 #include <stddef.h>
 #include <stdint.h>

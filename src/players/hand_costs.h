@@ -1,9 +1,9 @@
 /* The cost model of hand_split.h as functions: what a split of a slice costs, what its lines cost, what a
  * hand's way costs. They know nothing of the search. Used by hand_split.c and hand_problems.c only. */
-#ifndef STAVEWRIGHT_MOVES_HAND_COSTS_H
-#define STAVEWRIGHT_MOVES_HAND_COSTS_H
+#ifndef STAVEWRIGHT_PLAYERS_HAND_COSTS_H
+#define STAVEWRIGHT_PLAYERS_HAND_COSTS_H
 
-#include "moves/hand_slices.h"
+#include "players/hand_slices.h"
 
 /* What one hand has to do in a slice. `keys`, `low` and `high` count the keys that need a finger: all of them
  * with firm holds, the struck ones with soft holds. low > high: none. */

@@ -12,15 +12,15 @@
  * on; all that can differ are lines into the next slice and the ways of the hands, which a bound covers. A
  * state that is dearer than its cheapest kin by more than that bound can't win. In effect impossible splits
  * die at once wherever there are possible ones. */
-#include "moves/hand_split.h"
+#include "players/hand_split.h"
 
 #include <limits.h>
 #include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "moves/hand_costs.h"
-#include "moves/hand_problems.h"
+#include "players/hand_costs.h"
+#include "players/hand_problems.h"
 
 typedef struct state {
     int64_t cost;
@@ -63,7 +63,7 @@ typedef struct search {
     bool exact;
 } search;
 
-/* ---- merging states ------------------------------------------------------------------------------------ */
+/* ---- merging states ---- */
 
 static size_t hash_of(const sw_hand_placement hands[2])
 {
@@ -125,7 +125,7 @@ static void offer(search *s, const state *candidate)
     }
 }
 
-/* ---- dropping states ----------------------------------------------------------------------------------- */
+/* ---- dropping states ---- */
 
 /* Keys below the split that sound on into the next slice. */
 static uint32_t kept_below(const search *s, const sw_hand_slice *slice, uint32_t split)
@@ -215,7 +215,7 @@ static void cap(search *s)
     s->next.count = kept;
 }
 
-/* ---- from slice to slice ------------------------------------------------------------------------------- */
+/* ---- from slice to slice ---- */
 
 /* The lowest step that goes right: where the split lies on the instrument. */
 static int boundary(const search *s, const sw_hand_slice *slice, uint32_t split)
@@ -354,7 +354,7 @@ sw_hand_split sw_hands_split(sw_arena *arena, const sw_hand_note *notes, size_t 
     return result;
 }
 
-/* ---- the instruments ----------------------------------------------------------------------------------- */
+/* ---- the instruments ---- */
 
 sw_hand_limits sw_hand_limits_harp(void)
 {

@@ -51,8 +51,8 @@
  * is dropped early and why that is safe.
  *
  * Ties between equally good ways go to the split nearest to the one before, then to the lower one. */
-#ifndef STAVEWRIGHT_MOVES_HAND_SPLIT_H
-#define STAVEWRIGHT_MOVES_HAND_SPLIT_H
+#ifndef STAVEWRIGHT_PLAYERS_HAND_SPLIT_H
+#define STAVEWRIGHT_PLAYERS_HAND_SPLIT_H
 
 #include <stdbool.h>
 #include <stddef.h>

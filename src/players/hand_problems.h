@@ -1,9 +1,9 @@
 /* What is wrong with a finished split: walks along it and names each slice that breaks a limit. Used by
  * hand_split.c only. */
-#ifndef STAVEWRIGHT_MOVES_HAND_PROBLEMS_H
-#define STAVEWRIGHT_MOVES_HAND_PROBLEMS_H
+#ifndef STAVEWRIGHT_PLAYERS_HAND_PROBLEMS_H
+#define STAVEWRIGHT_PLAYERS_HAND_PROBLEMS_H
 
-#include "moves/hand_costs.h"
+#include "players/hand_costs.h"
 
 /* The problems of the music split as in `splits` (one a slice), in order of time, in the arena; NULL for
  * none. */

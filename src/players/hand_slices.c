@@ -1,4 +1,4 @@
-#include "moves/hand_slices.h"
+#include "players/hand_slices.h"
 
 #include <stdlib.h>
 #include <string.h>
