@@ -4,6 +4,7 @@
 #define STAVEWRIGHT_REPORT_H
 
 #include "stavewright/base.h"
+#include "stavewright/check.h"
 #include "stavewright/score.h"
 
 /* One row a note, drum, rest or full-bar rest, tab-separated:
@@ -15,5 +16,7 @@ void sw_report_events(const sw_reading *reading, sw_buffer *result);
 void sw_report_outline(const sw_reading *reading, sw_buffer *result);
 /* One line a finding: `file:line:column: error: message [rule]`. */
 void sw_report_findings(const sw_reading *reading, const sw_findings *findings, sw_buffer *result);
+/* The same for what checks of several main files have found. */
+void sw_report_checked(const sw_check_result *checked, sw_buffer *result);
 
 #endif

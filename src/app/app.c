@@ -1,5 +1,6 @@
 /* The command line: finds the subcommand, and shows help. */
 #include <errno.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -7,11 +8,34 @@
 #include "app/commands.h"
 
 static const sw_subcommand subcommands[] = {
+    {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
+     "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
+     "one includes\n"
+     "is read as part of it. stavewright explain RULE says what a rule is about.\n\n"
+     "  --rules A,B         only these rules\n"
+     "  --not-rules A,B     all rules but these\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes and for the "
+     "output\n\n"
+     "example: stavewright check --not-rules staff-length 1m1 1m2\n",
+     sw_command_check},
+    {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
+     "Without RULE: lists the rules.\n", sw_command_explain},
     {"events", "FILE", "print what the score says: one tab-separated row a note or rest",
      "Columns: score onset grace duration kind pitch staff voice file line column\n"
      "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "
      "is middle C).\n",
      sw_command_events},
+    {"hands", "FILE --staff NAME", "split one staff between right and left hand",
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --instrument NAME   harp or piano, where the staff's name does not say it\n"
+     "  --span N            widest interval of one hand (10 = a tenth)\n"
+     "  --fingers N         fingers of one hand\n"
+     "  --why               say what was chosen and why\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "Example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
+     sw_command_hands},
     {"outline", "FILE", "print staves, instruments, bars, metre, keys, tempos and the duration", "",
      sw_command_outline},
     {"syntax", "FILE...", "print bytes, nodes and the places that can't be parsed", "", sw_command_syntax},
@@ -23,7 +47,7 @@ static void print_usage(FILE *out)
 {
     fputs("usage: stavewright COMMAND [OPTIONS] ...\n\n", out);
     for (size_t i = 0; i < SUBCOMMANDS; i++) {
-        fprintf(out, "  %-9s %-10s %s\n", subcommands[i].name, subcommands[i].arguments,
+        fprintf(out, "  %-9s %-17s %s\n", subcommands[i].name, subcommands[i].arguments,
                 subcommands[i].summary);
     }
     fputs("\nstavewright help COMMAND shows its options. Exit status: 0 clean, 1 findings, 2 bad use or "
@@ -82,8 +106,13 @@ int sw_app(int count, char **arguments)
             status = command->run(count - 2, arguments + 2);
         }
     }
-    if (fflush(stdout) != 0 && errno != EPIPE) {
-        fprintf(stderr, "stavewright: the output can't be written: %s\n", strerror(errno));
+    /* A write can have failed long before the last flush. */
+    bool failed = ferror(stdout) != 0;
+    errno = 0;
+    failed |= fflush(stdout) != 0;
+    if (failed) {
+        fprintf(stderr, "stavewright: the output can't be written: %s\n",
+                errno != 0 ? strerror(errno) : "the disk is full, or the reader is gone");
         return SW_EXIT_BAD;
     }
     return status;

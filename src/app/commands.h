@@ -16,5 +16,8 @@ typedef struct sw_subcommand {
 int sw_command_syntax(int count, char **arguments);
 int sw_command_events(int count, char **arguments);
 int sw_command_outline(int count, char **arguments);
+int sw_command_hands(int count, char **arguments);
+int sw_command_check(int count, char **arguments);
+int sw_command_explain(int count, char **arguments);
 
 #endif

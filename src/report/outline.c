@@ -80,7 +80,7 @@ static void print_staves(const sw_reading *reading, const sw_score *score, sw_bu
             voices += score->voices[v].staff == s;
         }
         char label[32];
-        sw_buffer_format(result, "  %-28s %-12s", sw_staff_label(reading, score, s, label),
+        sw_buffer_format(result, "  %-28s %s", sw_staff_label(reading, score, s, label),
                          sw_reading_name(reading, staff->type));
         if (staff->id != 0) {
             sw_buffer_format(result, " \"%s\"", sw_reading_name(reading, staff->id));

@@ -1,0 +1,87 @@
+/* Checks: rules that look at a reading and say what can't be played, won't sound or does not add up. */
+#ifndef STAVEWRIGHT_CHECK_H
+#define STAVEWRIGHT_CHECK_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "stavewright/base.h"
+#include "stavewright/finding.h"
+#include "stavewright/players.h"
+#include "stavewright/score.h"
+
+/* What a rule gets to see, and where its findings go (with sw_findings_add). */
+typedef struct sw_check {
+    const sw_reading *reading;
+    const sw_instruments *instruments;
+    sw_findings *findings;
+} sw_check;
+
+typedef struct sw_rule {
+    const char *name;     /* as it stands behind a finding: "range" */
+    const char *summary;  /* one line */
+    sw_severity severity; /* the gravest that it gives */
+    const char *explain;  /* several lines: what is looked for, why it matters to the player, the figure and
+                           * its source, how to mend it */
+    void (*run)(sw_check *check); /* NULL: a rule of the reader itself, found while reading */
+} sw_rule;
+
+/* The rules, in the order in which they are listed and run. */
+size_t sw_rules_count(void);
+/* Number i of 0 .. count-1. */
+const sw_rule *sw_rules_get(size_t i);
+/* The rule with exactly this name, or NULL. */
+const sw_rule *sw_rules_find(const char *name);
+/* The name of a rule that a mistyped name may have meant, or NULL. */
+const char *sw_rules_nearest(const char *name);
+
+/* Runs the rules on a reading; chosen[i] says whether rule i is wanted (NULL: all). The reader's own findings
+ * are in reading->findings; those of the rules are added to `findings`, with their lines and columns. */
+void sw_check_reading(const sw_reading *reading, const sw_instruments *instruments, const bool *chosen,
+                      sw_findings *findings);
+
+/* ---- whole folders --------------------------------------------------------------------------------------
+ */
+
+/* A file that was read, by whatever path. */
+typedef struct sw_checked_file {
+    const char *real_path; /* absolute, without links */
+    const char *path;      /* as the user would write it: relative if he was, without "." and ".." inside */
+} sw_checked_file;
+
+/* A finding that outlives its reading. */
+typedef struct sw_checked {
+    const char *path;   /* see sw_checked_file */
+    sw_finding finding; /* its `file` is an index into the result's files */
+    size_t number;      /* in the order in which they were found */
+} sw_checked;
+
+typedef struct sw_check_options {
+    sw_read_options read;
+    const sw_instruments *instruments;
+    const bool *chosen; /* as for sw_check_reading; the reader's own rules are chosen alike */
+} sw_check_options;
+
+/* What the checks of several main files have found; owns all it points to. {0} is the empty one. */
+typedef struct sw_check_result {
+    sw_checked *items; /* by path, line and column after sw_check_finish */
+    size_t count;
+    size_t capacity;
+    size_t by_severity[3]; /* how many findings, after sw_check_finish */
+    sw_checked_file *files;
+    size_t file_count;
+    size_t file_capacity;
+    size_t scores;
+    sw_arena *arena;
+} sw_check_result;
+
+/* Reads a main file with all it includes, runs the rules and adds what they find. False when the file cannot
+ * be read: *error is then a sentence with the path and the reason (free() it). */
+bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error);
+/* Sorts, keeps one finding a place and rule (the gravest, of equal ones the first found: check a full score
+ * before its parts), and counts. */
+void sw_check_finish(sw_check_result *result);
+void sw_check_result_free(sw_check_result *result);
+
+#endif

@@ -1,0 +1,235 @@
+/* stavewright check: the rules over files and folders. */
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "app/commands.h"
+#include "stavewright/check.h"
+#include "stavewright/main_files.h"
+#include "stavewright/report.h"
+
+enum { MAX_FOLDERS = 64 };
+
+typedef struct arguments {
+    const char *folders[MAX_FOLDERS];
+    size_t folder_count;
+    const char *file_name; /* of what standard input holds */
+    bool standard_input;
+    bool *chosen; /* one a rule */
+    sw_paths paths;
+} arguments;
+
+/* Says what is wrong with the use or the input. */
+__attribute__((format(printf, 1, 2))) static int bad(const char *format, ...)
+{
+    va_list values;
+    va_start(values, format);
+    fputs("stavewright check: ", stderr);
+    vfprintf(stderr, format, values);
+    fputc('\n', stderr);
+    va_end(values);
+    return SW_EXIT_BAD;
+}
+
+/* Sets chosen[i] to `value` for each rule of a list "a,b". */
+static int choose(arguments *given, const char *list, bool value)
+{
+    for (const char *name = list; *name != '\0';) {
+        size_t length = strcspn(name, ",");
+        char word[64] = {0};
+        memcpy(word, name, length < sizeof word ? length : sizeof word - 1);
+        size_t i = 0;
+        while (i < sw_rules_count() && strcmp(sw_rules_get(i)->name, word) != 0) {
+            i++;
+        }
+        if (i == sw_rules_count()) {
+            const char *nearest = sw_rules_nearest(word);
+            return nearest != NULL ? bad("there is no rule \"%s\"; did you mean \"%s\"?", word, nearest)
+                                   : bad("there is no rule \"%s\"; stavewright explain lists them", word);
+        }
+        given->chosen[i] = value;
+        name += length + (name[length] == ',');
+    }
+    return SW_EXIT_CLEAN;
+}
+
+/* An option with a value; *taken says whether `words[0]` is one. */
+static int take_option(arguments *given, char **words, int count, bool *taken)
+{
+    static const char *const options[] = {"--rules", "--not-rules", "--include", "--file-name"};
+    size_t option = 0;
+    while (option < 4 && strcmp(words[0], options[option]) != 0) {
+        option++;
+    }
+    *taken = option < 4;
+    if (!*taken) {
+        return SW_EXIT_CLEAN;
+    }
+    if (count < 2) {
+        return bad("%s needs a value; stavewright help check shows which", words[0]);
+    }
+    switch (option) {
+    case 0:
+        memset(given->chosen, 0, sw_rules_count() * sizeof *given->chosen);
+        return choose(given, words[1], true);
+    case 1:
+        return choose(given, words[1], false);
+    case 2:
+        if (given->folder_count == MAX_FOLDERS) {
+            return bad("more folders to include from than are taken: %s", words[1]);
+        }
+        given->folders[given->folder_count++] = words[1];
+        return SW_EXIT_CLEAN;
+    default:
+        given->file_name = words[1];
+        return SW_EXIT_CLEAN;
+    }
+}
+
+static int take_path(arguments *given, const char *path)
+{
+    if (strcmp(path, "-") == 0) {
+        given->standard_input = true;
+        return SW_EXIT_CLEAN;
+    }
+    if (path[0] == '-') {
+        return bad("\"%s\" is not an option; stavewright help check shows them", path);
+    }
+    char *error = NULL;
+    if (!sw_paths_collect(&given->paths, path, &error)) {
+        bad("%s", error);
+        free(error);
+        return SW_EXIT_BAD;
+    }
+    return SW_EXIT_CLEAN;
+}
+
+static int take_arguments(arguments *given, int count, char **words)
+{
+    bool named = false;
+    for (int i = 0; i < count; i++) {
+        bool taken = false;
+        int status = take_option(given, words + i, count - i, &taken);
+        if (taken) {
+            i++;
+        } else {
+            status = take_path(given, words[i]);
+            named = true;
+        }
+        if (status != SW_EXIT_CLEAN) {
+            return status;
+        }
+    }
+    if (!named) {
+        return bad("no file or folder is named");
+    }
+    if (given->standard_input && given->paths.count > 0) {
+        return bad("- stands for the only text to check; name no other path beside it");
+    }
+    if (given->file_name != NULL && !given->standard_input) {
+        return bad("--file-name %s names what standard input holds; give - as the path", given->file_name);
+    }
+    if (given->paths.count == 0 && !given->standard_input) {
+        return bad("there is no .ly or .ily file below what is named");
+    }
+    return SW_EXIT_CLEAN;
+}
+
+static int check_path(const char *path, const sw_check_options *options, sw_check_result *result)
+{
+    char *error = NULL;
+    if (sw_check_file(path, options, result, &error)) {
+        return SW_EXIT_CLEAN;
+    }
+    bad("%s", error);
+    free(error);
+    return SW_EXIT_BAD;
+}
+
+/* Standard input under the name of the file that an editor holds. */
+static int check_standard_input(const arguments *given, sw_check_options *options, sw_check_result *result)
+{
+    char *error = NULL;
+    sw_text *input = sw_text_read("-", &error);
+    if (input == NULL) {
+        bad("%s", error);
+        free(error);
+        return SW_EXIT_BAD;
+    }
+    const char *name = given->file_name == NULL ? "-" : given->file_name;
+    sw_text *text = sw_text_from_bytes(name, (sw_slice){input->bytes, input->length});
+    const sw_text *overlay = text;
+    options->read.overlays = &overlay;
+    options->read.overlay_count = 1;
+    int status = check_path(name, options, result);
+    sw_text_free(text);
+    sw_text_free(input);
+    return status;
+}
+
+static int check_all(const arguments *given, sw_check_options *options, sw_check_result *result)
+{
+    if (given->standard_input) {
+        return check_standard_input(given, options, result);
+    }
+    sw_paths mains = sw_main_files(&given->paths, &options->read);
+    int status = SW_EXIT_CLEAN;
+    for (size_t i = 0; i < mains.count; i++) {
+        int one = check_path(mains.items[i], options, result);
+        status = one > status ? one : status;
+    }
+    sw_paths_free(&mains);
+    return status;
+}
+
+static double milliseconds(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (double)now.tv_sec * 1000.0 + (double)now.tv_nsec / 1e6;
+}
+
+static void print_result(const sw_check_result *result, double began)
+{
+    sw_buffer text = {0};
+    sw_report_checked(result, &text);
+    fwrite(sw_buffer_text(&text), 1, text.length, stdout);
+    fflush(stdout);
+    sw_buffer_free(&text);
+    fprintf(stderr, "%zu files, %zu scores: %zu errors, %zu warnings, %zu notes (%.0f ms)\n",
+            result->file_count, result->scores, result->by_severity[SW_ERROR],
+            result->by_severity[SW_WARNING], result->by_severity[SW_NOTE], milliseconds() - began);
+}
+
+int sw_command_check(int count, char **words)
+{
+    double began = milliseconds();
+    arguments given = {0};
+    given.chosen = sw_alloc(sw_rules_count() * sizeof *given.chosen);
+    memset(given.chosen, true, sw_rules_count() * sizeof *given.chosen);
+    int status = take_arguments(&given, count, words);
+    if (status == SW_EXIT_CLEAN) {
+        char *error = NULL;
+        sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
+        sw_check_options options = {
+            .read = {.include_path = given.folders, .include_path_count = given.folder_count},
+            .instruments = instruments,
+            .chosen = given.chosen,
+        };
+        sw_check_result result = {0};
+        status = check_all(&given, &options, &result);
+        sw_check_finish(&result);
+        print_result(&result, began);
+        if (status == SW_EXIT_CLEAN && result.by_severity[SW_ERROR] + result.by_severity[SW_WARNING] > 0) {
+            status = SW_EXIT_FINDINGS;
+        }
+        sw_check_result_free(&result);
+        sw_instruments_free(instruments);
+        free(error);
+    }
+    sw_paths_free(&given.paths);
+    free(given.chosen);
+    return status;
+}

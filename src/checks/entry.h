@@ -1,0 +1,41 @@
+/* How the notes of a staff are meant: for which instrument, and whether the source says how they transpose.
+ * Private to checks/. */
+#ifndef SW_CHECKS_ENTRY_H
+#define SW_CHECKS_ENTRY_H
+
+#include "stavewright/check.h"
+
+/* What \transposition says about an instrument whose own transposition is known. */
+typedef enum sw_transposition_fit {
+    SW_TRANSPOSITION_NONE,   /* there is none */
+    SW_TRANSPOSITION_FITS,   /* ... or the instrument is not known */
+    SW_TRANSPOSITION_OCTAVE, /* right but for the octave */
+    SW_TRANSPOSITION_OTHER   /* of another key */
+} sw_transposition_fit;
+
+/* What holds on a staff from a moment on. */
+typedef struct sw_entry {
+    sw_rational onset;
+    const sw_instrument *instrument; /* NULL: not known */
+    sw_transposition_fit fit;
+    sw_pitch transposition;       /* how a written middle C sounds, if \transposition is in force */
+    uint32_t transposition_music; /* the node that says so, SW_NO_INDEX */
+    bool octave_clef;             /* the clef itself says an octave: "treble_8", "bass^15" */
+    bool bass_clef;
+} sw_entry;
+
+typedef struct sw_entries {
+    sw_entry *items; /* in order of time, the first at 0; at least one */
+    size_t count;
+    size_t capacity;
+} sw_entries;
+
+/* The entries of one staff. Changes of instrument are those that say so by a new name of the staff. A name
+ * without a key ("Clarinets") means the instrument in the key that \transposition says, if there is one. Free
+ * with sw_entries_free. */
+sw_entries sw_entries_of_staff(const sw_check *check, const sw_score *score, uint32_t staff);
+void sw_entries_free(sw_entries *entries);
+/* What holds at a moment. */
+const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset);
+
+#endif

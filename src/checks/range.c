@@ -1,0 +1,351 @@
+/* Notes outside of their instrument's compass.
+ *
+ * Whether a source holds written or sounding pitches is not always said. \transposition says it; where it
+ * does not fit the instrument (the rule `transposition` says so), either may be wrong, and both readings
+ * count. Without \transposition, instruments that sound one or two octaves away (double bass, piccolo,
+ * celesta ...) are customarily entered as the player reads them, unless the clef itself says the octave;
+ * instruments in other keys are entered either way. In the bass clef, horns and bass clarinets may be written
+ * an octave lower than in the treble clef. Where there are several readings, only a note that is outside on
+ * each of them is reported. */
+#include <stdlib.h>
+
+#include "checks/entry.h"
+#include "checks/rules.h"
+#include "checks/say.h"
+
+typedef enum reading_of_note { AS_SOUNDING, AS_WRITTEN } reading_of_note;
+
+/* Where a note lies when it is read in one of the two ways. */
+typedef struct verdict {
+    reading_of_note reading;
+    bool doubtful; /* there are other readings: all are outside, and this is the mildest */
+    sw_pitch written;
+    sw_pitch sounding;
+    sw_compass_place place;
+} verdict;
+
+/* A note outside. */
+typedef struct outlier {
+    const sw_event *event;
+    const sw_instrument *instrument;
+    verdict verdict;
+    uint32_t staff;
+    uint32_t bar;
+    int away; /* semitones from the section's compass */
+} outlier;
+
+typedef struct outliers {
+    outlier *items;
+    size_t count;
+    size_t capacity;
+} outliers;
+
+/* ---- where a note lies --------------------------------------------------------------------------------- */
+
+/* 0: any professional has it, 1: some have it, 2: nobody has it. */
+static int badness(sw_compass_place place)
+{
+    return place == SW_IN_SECTION ? 0 : place == SW_BELOW_SECTION || place == SW_ABOVE_SECTION ? 1 : 2;
+}
+
+static bool is_below(sw_compass_place place)
+{
+    return place == SW_BELOW_SECTION || place == SW_BELOW_EXTREME;
+}
+
+static verdict read_as(const sw_instrument *instrument, sw_pitch pitch, reading_of_note reading)
+{
+    verdict v = {.reading = reading};
+    v.written = reading == AS_WRITTEN ? pitch : sw_instrument_written(instrument, pitch);
+    v.sounding = reading == AS_WRITTEN ? sw_instrument_sounding(instrument, pitch) : pitch;
+    v.place = sw_instrument_place_written(instrument, v.written);
+    return v;
+}
+
+static bool sounds_in_octaves(const sw_instrument *instrument)
+{
+    return instrument->sounds.step == 0 && instrument->sounds.alter == 0;
+}
+
+/* Keeps the milder one of two readings. */
+static void consider(verdict *best, const sw_instrument *instrument, sw_pitch pitch, reading_of_note reading)
+{
+    verdict other = read_as(instrument, pitch, reading);
+    if (badness(other.place) < badness(best->place)) {
+        *best = other;
+    }
+    best->doubtful = true;
+}
+
+static verdict judge(const sw_entry *entry, sw_pitch pitch)
+{
+    const sw_instrument *instrument = entry->instrument;
+    if (entry->fit == SW_TRANSPOSITION_NONE && sounds_in_octaves(instrument)) {
+        return read_as(instrument, pitch, entry->octave_clef ? AS_SOUNDING : AS_WRITTEN);
+    }
+    sw_pitch sounding =
+        entry->fit == SW_TRANSPOSITION_NONE ? pitch : sw_pitch_transpose(pitch, entry->transposition);
+    verdict best = read_as(instrument, sounding, AS_SOUNDING);
+    if (entry->fit != SW_TRANSPOSITION_FITS) {
+        consider(&best, instrument, pitch, AS_WRITTEN);
+    }
+    if (entry->bass_clef && sw_pitch_semitones(instrument->sounds) < 0 && !sounds_in_octaves(instrument)) {
+        sounding.octave++;
+        consider(&best, instrument, sounding, AS_SOUNDING);
+    }
+    return best;
+}
+
+static bool is_harmonic_mark(const sw_reading *reading, uint32_t mark)
+{
+    sw_slice text = sw_music_slice(reading, mark);
+    return sw_slice_ends(text, "\\harmonic") || sw_slice_ends(text, "\\flageolet");
+}
+
+/* ---- what to say --------------------------------------------------------------------------------------- */
+
+/* "sounding B flat 3" or "written D 7 (sounding D 8)": first as it was read, then as the other sees it. */
+static void say_note(const verdict *v, const sw_instrument *instrument, sw_buffer *text)
+{
+    bool same = sw_pitch_equal(instrument->sounds, (sw_pitch){0, 0, 0});
+    bool written = v->reading == AS_WRITTEN && !same;
+    char first[SW_SAY];
+    char second[SW_SAY];
+    sw_buffer_format(text, "%s %s", written ? "written" : "sounding",
+                     sw_say_pitch(written ? v->written : v->sounding, first));
+    if (!same) {
+        sw_buffer_format(text, " (%s %s)", written ? "sounding" : "written",
+                         sw_say_pitch(written ? v->sounding : v->written, second));
+    }
+}
+
+static const char *say_limit(const verdict *v, const sw_instrument *instrument, sw_pitch written,
+                             char text[SW_SAY])
+{
+    return sw_say_pitch(v->reading == AS_WRITTEN ? written : sw_instrument_sounding(instrument, written),
+                        text);
+}
+
+/* The octaves (-2 .. 2) that bring the note into the section's compass; 0: none does. */
+static int octaves_to_fit(const verdict *v, const sw_instrument *instrument)
+{
+    int direction = is_below(v->place) ? 1 : -1;
+    for (int octaves = 1; octaves <= 2; octaves++) {
+        sw_pitch moved = v->written;
+        moved.octave = (int8_t)(moved.octave + direction * octaves);
+        if (sw_instrument_place_written(instrument, moved) == SW_IN_SECTION) {
+            return direction * octaves;
+        }
+    }
+    return 0;
+}
+
+/* The staff of another instrument of the family that has the sounding note, the nearest in the score;
+ * SW_NO_INDEX: none. */
+static uint32_t staff_that_has(const sw_entries *entries, const sw_score *score, uint32_t staff,
+                               sw_pitch sounding)
+{
+    const sw_instrument *own = entries[staff].items[0].instrument;
+    uint32_t nearest = SW_NO_INDEX;
+    for (uint32_t s = 0; s < score->staff_count; s++) {
+        const sw_instrument *other = entries[s].items[0].instrument;
+        bool has = other != NULL && own != NULL && other != own && other->has_compass &&
+                   other->family == own->family &&
+                   sw_instrument_place_sounding(other, sounding) == SW_IN_SECTION;
+        if (has && (nearest == SW_NO_INDEX || abs((int)s - (int)staff) < abs((int)nearest - (int)staff))) {
+            nearest = s;
+        }
+    }
+    return nearest;
+}
+
+static void say_mend(const sw_check *check, const sw_score *score, const outlier *o,
+                     const sw_entries *entries, sw_buffer *text)
+{
+    int octaves = octaves_to_fit(&o->verdict, o->instrument);
+    uint32_t other = staff_that_has(entries, score, o->staff, o->verdict.sounding);
+    if (octaves != 0) {
+        sw_buffer_format(text, "; %s %s it fits", octaves == 1 || octaves == -1 ? "an octave" : "two octaves",
+                         octaves > 0 ? "higher" : "lower");
+    }
+    if (other != SW_NO_INDEX) {
+        char label[32];
+        sw_buffer_format(text, "; %s has it", sw_staff_label(check->reading, score, other, label));
+    }
+}
+
+/* `more`: how many other notes of the bar lie outside on the same side. */
+static void report(sw_check *check, const sw_score *score, const outlier *o, size_t more,
+                   const sw_entries *entries)
+{
+    const sw_instrument *instrument = o->instrument;
+    const verdict *v = &o->verdict;
+    bool below = is_below(v->place);
+    bool beyond_all = badness(v->place) == 2;
+    sw_pitch section = below ? instrument->written_low : instrument->written_high;
+    sw_pitch extreme = below ? instrument->extreme_low : instrument->extreme_high;
+    char label[32];
+    char words[3][SW_SAY];
+    sw_buffer text = {0};
+    sw_buffer_format(&text, "%s, %s: ", sw_say_place(score, o->event->onset, words[0]),
+                     sw_staff_label(check->reading, score, o->staff, label));
+    say_note(v, instrument, &text);
+    if (more > 0) {
+        sw_buffer_format(&text, " (and %s in this bar)", sw_say_count(more, "more note", words[0]));
+    }
+    sw_buffer_format(&text, " is %s %s ", sw_say_interval(o->away, words[0]), below ? "below" : "above");
+    say_limit(v, instrument, section, words[1]);
+    say_limit(v, instrument, extreme, words[2]);
+    if (!beyond_all) {
+        sw_buffer_format(&text, "%s, the %s note that every professional has (some reach %s; %s)", words[1],
+                         below ? "lowest" : "highest", words[2], instrument->source);
+    } else if (sw_pitch_equal(section, extreme)) {
+        sw_buffer_format(&text, "its %s note, %s (%s)", below ? "lowest" : "highest", words[1],
+                         instrument->source);
+    } else {
+        sw_buffer_format(&text, "its %s note, %s, or %s at the very most (%s)", below ? "lowest" : "highest",
+                         words[1], words[2], instrument->source);
+    }
+    if (v->doubtful) {
+        sw_buffer_format(&text, "; read as %s pitch, and outside on every other reading as well",
+                         v->reading == AS_SOUNDING ? "sounding" : "written");
+    }
+    say_mend(check, score, o, entries, &text);
+    const sw_music *m = sw_event_written(check->reading, o->event);
+    sw_findings_add(check->findings, beyond_all ? SW_ERROR : SW_WARNING, "range", m->file, m->start, m->end,
+                    "%s", sw_buffer_text(&text));
+    sw_buffer_free(&text);
+}
+
+/* ---- the rule ------------------------------------------------------------------------------------------ */
+
+/* Adds a note to the list when it is outside. */
+static void look_at(const sw_check *check, const sw_score *score, const sw_event *event,
+                    const sw_entry *entry, outliers *list)
+{
+    const sw_instrument *instrument = entry->instrument;
+    if (instrument == NULL || !instrument->has_compass) {
+        return;
+    }
+    verdict v = judge(entry, event->pitch);
+    if (badness(v.place) == 0 ||
+        (!is_below(v.place) && sw_event_has_mark(check->reading, event, is_harmonic_mark))) {
+        return;
+    }
+    sw_pitch limit = is_below(v.place) ? instrument->written_low : instrument->written_high;
+    list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
+    list->items[list->count++] = (outlier){event,
+                                           instrument,
+                                           v,
+                                           score->voices[event->voice].staff,
+                                           sw_score_bar_at(score, event->onset),
+                                           abs(sw_pitch_semitones(v.written) - sw_pitch_semitones(limit))};
+}
+
+static int compare_numbers(uint64_t a, uint64_t b)
+{
+    return (a > b) - (a < b);
+}
+
+/* Of one bar and staff, on the same side of the compass and equally grave: 0. */
+static int compare_groups(const outlier *a, const outlier *b)
+{
+    int order = compare_numbers(a->staff, b->staff);
+    order = order != 0 ? order : compare_numbers(a->bar, b->bar);
+    order = order != 0 ? order : compare_numbers(is_below(a->verdict.place), is_below(b->verdict.place));
+    return order != 0 ? order : badness(b->verdict.place) - badness(a->verdict.place);
+}
+
+/* Of a group the furthest note first, of equally far ones the earliest. */
+static int compare_outliers(const void *a, const void *b)
+{
+    const outlier *x = a;
+    const outlier *y = b;
+    int order = compare_groups(x, y);
+    order = order != 0 ? order : y->away - x->away;
+    return order != 0 ? order : (x->event > y->event) - (x->event < y->event);
+}
+
+/* True when a written note has been reported for this instrument before: it sounds in several places. */
+static bool is_told(const outlier *told, size_t count, const outlier *o)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (told[i].event->music == o->event->music && told[i].instrument == o->instrument) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void report_all(sw_check *check, const sw_score *score, outliers *list, const sw_entries *entries)
+{
+    if (list->count > 0) {
+        qsort(list->items, list->count, sizeof *list->items, compare_outliers);
+    }
+    size_t told = 0; /* items[0 .. told-1] are those reported */
+    for (size_t first = 0, end; first < list->count; first = end) {
+        for (end = first + 1;
+             end < list->count && compare_groups(&list->items[first], &list->items[end]) == 0; end++) {
+        }
+        if (!is_told(list->items, told, &list->items[first])) {
+            report(check, score, &list->items[first], end - first - 1, entries);
+            list->items[told++] = list->items[first];
+        }
+    }
+}
+
+static void check_score(sw_check *check, const sw_score *score)
+{
+    sw_entries *entries = sw_alloc_zero(score->staff_count + 1, sizeof *entries);
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        entries[staff] = sw_entries_of_staff(check, score, staff);
+    }
+    outliers list = {0};
+    for (size_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        if (sw_event_is_played(check->reading, score, event)) {
+            const sw_entries *own = &entries[score->voices[event->voice].staff];
+            look_at(check, score, event, sw_entries_at(own, event->onset), &list);
+        }
+    }
+    report_all(check, score, &list, entries);
+    free(list.items);
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        sw_entries_free(&entries[staff]);
+    }
+    free(entries);
+}
+
+static void run(sw_check *check)
+{
+    for (size_t s = 0; s < check->reading->score_count; s++) {
+        check_score(check, &check->reading->scores[s]);
+    }
+}
+
+const sw_rule sw_rule_range = {
+    .name = "range",
+    .summary = "a note outside of the instrument's compass",
+    .severity = SW_ERROR,
+    .explain =
+        "Each note is compared with the compass of the instrument that the staff is named for (instrument "
+        "name, short\nname, context id or variable). A note that the instrument does not have is an error; "
+        "one "
+        "that only soloists, larger\nmodels or instruments with an extension have is a warning: ask the "
+        "player "
+        "before the session.\n\n"
+        "The figures: the built-in table of instruments gives a written compass for a section and for the "
+        "extreme, each with\nits source, which the finding names. They are defaults for healthy "
+        "professionals. "
+        "Where \\transposition is in force,\nsounding pitches are compared. Without it, piccolo, "
+        "glockenspiel, "
+        "celesta, xylophone, guitar, contrabassoon and\ndouble bass are read as written (sounding if the "
+        "clef "
+        "says the octave, as treble_8 does), and instruments in other\nkeys are reported only if the note is "
+        "outside both as written and as sounding pitch. Harmonics do not count at the\ntop. Of each "
+        "bar the furthest note is reported.\n\n"
+        "To mend: move the note or its phrase by an octave, give it to another instrument, or say "
+        "\\transposition if the\npitch is right and was only misread. Common causes: a wrong octave mark in "
+        "\\relative, a part entered in the wrong\ntransposition.\n",
+    .run = run,
+};

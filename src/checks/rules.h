@@ -1,0 +1,25 @@
+/* All rules. A new one has its file here in src/checks/, a row in this table and a golden test in
+ * tests/golden/check/. */
+#ifndef SW_CHECKS_RULES_H
+#define SW_CHECKS_RULES_H
+
+#include "stavewright/check.h"
+
+/* One row a rule, in the order in which they run: RULE(x) means that a file here defines
+ * `const sw_rule sw_rule_x`. */
+#define SW_RULES(RULE)                                                                                       \
+    RULE(syntax)                                                                                             \
+    RULE(include)                                                                                            \
+    RULE(unresolved)                                                                                         \
+    RULE(nesting)                                                                                            \
+    RULE(bar_length)                                                                                         \
+    RULE(staff_length)                                                                                       \
+    RULE(transposition)                                                                                      \
+    RULE(range)                                                                                              \
+    RULE(hand_span)
+
+#define SW_DECLARE_RULE(name) extern const sw_rule sw_rule_##name;
+SW_RULES(SW_DECLARE_RULE)
+#undef SW_DECLARE_RULE
+
+#endif

@@ -1,0 +1,28 @@
+/* How findings name places, pitches and intervals, and what rules ask of events. Private to checks/. */
+#ifndef SW_CHECKS_SAY_H
+#define SW_CHECKS_SAY_H
+
+#include "stavewright/check.h"
+
+enum { SW_SAY = 96 }; /* bytes that each of these texts fits into; every function returns `text` */
+
+/* "bar 12, beat 3", "bar 7, beat 2 1/2" */
+const char *sw_say_place(const sw_score *score, sw_rational onset, char text[SW_SAY]);
+/* "B flat 3" */
+const char *sw_say_pitch(sw_pitch pitch, char text[SW_SAY]);
+/* "a whole tone", "two octaves and a fifth" */
+const char *sw_say_interval(int semitones, char text[SW_SAY]);
+/* "an octave", "a tenth", "a 17th": from steps of the staff (7 is an octave) */
+const char *sw_say_span(int steps, char text[SW_SAY]);
+/* "1 thing", "2 things" */
+const char *sw_say_count(size_t count, const char *thing, char text[SW_SAY]);
+
+/* The written marks of an event, those of its chord included: calls `wanted` for each until it says true. */
+bool sw_event_has_mark(const sw_reading *reading, const sw_event *event,
+                       bool (*wanted)(const sw_reading *reading, uint32_t mark));
+/* The note where an event is written: that of a repeated chord is the repetition. */
+const sw_music *sw_event_written(const sw_reading *reading, const sw_event *event);
+/* True for a note that this staff's player plays: no cue, not hidden, of known pitch. */
+bool sw_event_is_played(const sw_reading *reading, const sw_score *score, const sw_event *event);
+
+#endif

@@ -1,0 +1,294 @@
+/* Which files are scores of their own: found from the \include commands alone, without reading any music. */
+#include "stavewright/main_files.h"
+
+#include <dirent.h>
+#include <errno.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+
+/* ---- paths --------------------------------------------------------------------------------------------- */
+
+static bool same_file(const char *a, const char *b)
+{
+    struct stat x;
+    struct stat y;
+    return stat(a, &x) == 0 && stat(b, &y) == 0 && x.st_dev == y.st_dev && x.st_ino == y.st_ino;
+}
+
+/* Writes a path without "." and "//", and, with `up`, without "folder/..". */
+static void plain_path(const char *path, bool up, sw_buffer *result)
+{
+    bool absolute = path[0] == '/';
+    size_t root = absolute ? 1 : 0;
+    if (absolute) {
+        sw_buffer_char(result, '/');
+    }
+    for (const char *part = path; *part != '\0';) {
+        size_t length = strcspn(part, "/");
+        sw_slice name = {part, length};
+        const char *next = part + length + (part[length] == '/');
+        sw_slice before = sw_buffer_slice(result);
+        const char *slash = before.length == 0 ? NULL : memrchr(before.data, '/', before.length);
+        size_t last = slash == NULL ? 0 : (size_t)(slash - before.data) + 1;
+        bool can_go_up =
+            before.length > root && !sw_slice_is((sw_slice){before.data + last, before.length - last}, "..");
+        if (up && sw_slice_is(name, "..") && can_go_up) {
+            result->length = last > root ? last - 1 : root;
+            result->data[result->length] = '\0';
+        } else if (length > 0 && !sw_slice_is(name, ".")) {
+            if (before.length > root) {
+                sw_buffer_char(result, '/');
+            }
+            sw_buffer_append(result, name);
+        }
+        part = next;
+    }
+    if (result->length == 0) {
+        sw_buffer_char(result, '.');
+    }
+}
+
+void sw_paths_add(sw_paths *paths, const char *path)
+{
+    sw_buffer plain = {0};
+    plain_path(path, true, &plain);
+    if (!same_file(path, sw_buffer_text(&plain))) { /* "link/.." is not the folder that holds the link */
+        sw_buffer_clear(&plain);
+        plain_path(path, false, &plain);
+    }
+    paths->items = sw_grow(paths->items, paths->count, &paths->capacity, sizeof *paths->items);
+    paths->items[paths->count++] = plain.data;
+}
+
+void sw_paths_free(sw_paths *paths)
+{
+    for (size_t i = 0; i < paths->count; i++) {
+        free(paths->items[i]);
+    }
+    free(paths->items);
+    *paths = (sw_paths){0};
+}
+
+/* ---- folders ------------------------------------------------------------------------------------------- */
+
+static char *unreadable(const char *path, const char *mend)
+{
+    sw_buffer text = {0};
+    sw_buffer_format(&text, "%s can't be read: %s%s", path, strerror(errno), mend);
+    return text.data;
+}
+
+static bool is_source(const char *name)
+{
+    sw_slice slice = sw_slice_of(name);
+    return sw_slice_ends(slice, ".ly") || sw_slice_ends(slice, ".ily");
+}
+
+static bool collect_folder(sw_paths *paths, const char *folder, char **error)
+{
+    struct dirent **entries = NULL;
+    int count = scandir(folder, &entries, NULL, alphasort);
+    if (count < 0) {
+        *error = unreadable(folder, "");
+        return false;
+    }
+    bool done = true;
+    for (int i = 0; i < count; i++) {
+        sw_buffer path = {0};
+        struct stat status;
+        sw_buffer_format(&path, "%s/%s", folder, entries[i]->d_name);
+        bool visible = entries[i]->d_name[0] != '.';
+        if (done && visible && lstat(sw_buffer_text(&path), &status) == 0) {
+            if (S_ISDIR(status.st_mode)) {
+                done = collect_folder(paths, sw_buffer_text(&path), error);
+            } else if (is_source(entries[i]->d_name)) {
+                sw_paths_add(paths, sw_buffer_text(&path));
+            }
+        }
+        sw_buffer_free(&path);
+        free(entries[i]);
+    }
+    free(entries);
+    return done;
+}
+
+bool sw_paths_collect(sw_paths *paths, const char *path, char **error)
+{
+    struct stat status;
+    if (stat(path, &status) != 0) {
+        *error = unreadable(path, errno == ENOENT ? "; look for a mistyped name" : "");
+        return false;
+    }
+    if (S_ISDIR(status.st_mode)) {
+        return collect_folder(paths, path, error);
+    }
+    sw_paths_add(paths, path);
+    return true;
+}
+
+/* ---- who includes whom --------------------------------------------------------------------------------- */
+
+typedef struct source {
+    char *path;
+    dev_t device;
+    ino_t number;
+    bool exists;
+    bool included;    /* by another file */
+    uint32_t reached; /* by which main file last: its number + 1; 0: by none */
+    uint32_t *includes;
+    size_t include_count;
+    size_t include_capacity;
+} source;
+
+typedef struct sources {
+    source *items;
+    size_t count;
+    size_t capacity;
+} sources;
+
+/* The place of a file in the list; added when it is not there yet. */
+static uint32_t source_of(sources *list, const char *path)
+{
+    struct stat status;
+    bool exists = stat(path, &status) == 0;
+    for (uint32_t i = 0; exists && i < list->count; i++) {
+        const source *s = &list->items[i];
+        if (s->exists && s->device == status.st_dev && s->number == status.st_ino) {
+            return i;
+        }
+    }
+    list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
+    list->items[list->count] = (source){.path = strdup(path), .exists = exists};
+    if (exists) {
+        list->items[list->count].device = status.st_dev;
+        list->items[list->count].number = status.st_ino;
+    }
+    return (uint32_t)list->count++;
+}
+
+/* Where an included file is: beside the including one, or along the include path. False: nowhere. */
+static bool locate(const char *from, sw_slice name, const sw_read_options *options, sw_buffer *found)
+{
+    const char *slash = strrchr(from, '/');
+    size_t folders = options == NULL ? 0 : options->include_path_count;
+    for (size_t i = 0; i <= folders; i++) {
+        struct stat status;
+        sw_buffer_clear(found);
+        if (name.length > 0 && name.data[0] == '/') {
+            i = folders;
+        } else if (i == 0) {
+            sw_buffer_append(found, (sw_slice){from, slash == NULL ? 0 : (size_t)(slash - from) + 1});
+        } else {
+            sw_buffer_format(found, "%s/", options->include_path[i - 1]);
+        }
+        sw_buffer_append(found, name);
+        if (stat(sw_buffer_text(found), &status) == 0 && S_ISREG(status.st_mode)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void add_include(sources *list, uint32_t from, sw_slice name, const sw_read_options *options)
+{
+    sw_buffer path = {0};
+    if (locate(list->items[from].path, name, options, &path)) {
+        uint32_t to = source_of(list, sw_buffer_text(&path));
+        source *s = &list->items[from];
+        s->includes = sw_grow(s->includes, s->include_count, &s->include_capacity, sizeof *s->includes);
+        s->includes[s->include_count++] = to;
+        list->items[to].included = list->items[to].included || to != from;
+    }
+    sw_buffer_free(&path);
+}
+
+static void find_includes(sources *list, uint32_t from, const sw_read_options *options)
+{
+    char *error = NULL;
+    sw_text *text = sw_text_read(list->items[from].path, &error);
+    if (text == NULL) {
+        free(error); /* reading it as a main file says the same, to the user */
+        return;
+    }
+    sw_syntax *syntax = sw_syntax_parse(text);
+    for (uint32_t i = 0; i + 1 < syntax->count; i++) {
+        if (syntax->nodes[i].kind != SW_NODE_COMMAND ||
+            !sw_slice_is(sw_syntax_slice(syntax, i), "\\include")) {
+            continue;
+        }
+        uint32_t name = i + 1;
+        while (name < syntax->count && syntax->nodes[name].kind == SW_NODE_COMMENT) {
+            name++;
+        }
+        sw_slice quoted = name < syntax->count ? sw_syntax_slice(syntax, name) : (sw_slice){0};
+        if (quoted.length > 2 && syntax->nodes[name].kind == SW_NODE_STRING) {
+            add_include(list, from, (sw_slice){quoted.data + 1, quoted.length - 2}, options);
+        }
+    }
+    sw_syntax_free(syntax);
+    sw_text_free(text);
+}
+
+/* Marks all that a main file reads, itself included, with its number + 1; returns how many files that are. */
+static size_t reach(sources *list, uint32_t from, uint32_t mark)
+{
+    if (list->items[from].reached == mark) {
+        return 0;
+    }
+    list->items[from].reached = mark;
+    size_t files = 1;
+    for (size_t i = 0; i < list->items[from].include_count; i++) {
+        files += reach(list, list->items[from].includes[i], mark);
+    }
+    return files;
+}
+
+typedef struct main_file {
+    uint32_t source;
+    size_t files;
+} main_file;
+
+static int compare_mains(const void *a, const void *b)
+{
+    const main_file *x = a;
+    const main_file *y = b;
+    if (x->files != y->files) {
+        return x->files > y->files ? -1 : 1;
+    }
+    return x->source < y->source ? -1 : 1;
+}
+
+sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
+{
+    sources list = {0};
+    for (size_t i = 0; i < files->count; i++) {
+        source_of(&list, files->items[i]);
+    }
+    uint32_t given = (uint32_t)list.count;
+    for (uint32_t i = 0; i < list.count;
+         i++) { /* it grows: files that are not given may include given ones */
+        find_includes(&list, i, options);
+    }
+    main_file *mains = sw_alloc((given + 1) * sizeof *mains);
+    size_t count = 0;
+    for (int pass = 0; pass < 2; pass++) { /* then rings, and what hangs on rings only */
+        for (uint32_t i = 0; i < given; i++) {
+            if (list.items[i].reached == 0 && (pass == 1 || !list.items[i].included)) {
+                mains[count++] = (main_file){i, reach(&list, i, i + 1)};
+            }
+        }
+    }
+    qsort(mains, count, sizeof *mains, compare_mains);
+    sw_paths result = {0};
+    for (size_t i = 0; i < count; i++) {
+        sw_paths_add(&result, list.items[mains[i].source].path);
+    }
+    free(mains);
+    for (size_t i = 0; i < list.count; i++) {
+        free(list.items[i].path);
+        free(list.items[i].includes);
+    }
+    free(list.items);
+    return result;
+}

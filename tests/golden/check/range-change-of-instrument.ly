@@ -1,0 +1,9 @@
+\version "2.24.0"
+\new Staff \with { instrumentName = "Flute 3" } {
+  c'4 d' e' f' |
+  \set Staff.instrumentName = "Piccolo"
+  c'4 d' e' f' | % want: range written C4 (sounding C5) is a whole tone below its lowest note, D4
+  \set Staff.instrumentName = "Alto Flute in G"
+  \transposition g
+  c'4 d' e' f' |
+}
