@@ -29,7 +29,7 @@ bool sw_slice_ends(sw_slice a, const char *text);
 /* Order of bytes, shorter first when one is the beginning of the other: <0, 0, >0. */
 int sw_slice_compare(sw_slice a, sw_slice b);
 
-/* ---- arena: many small allocations, freed together ---------------------------------------------------- */
+/* ---- arena: many small allocations, freed together ---- */
 
 typedef struct sw_arena sw_arena;
 
@@ -45,7 +45,7 @@ char *sw_arena_format(sw_arena *arena, const char *format, ...) __attribute__((f
 /* Bytes taken from the system so far. */
 size_t sw_arena_size(const sw_arena *arena);
 
-/* ---- checked memory and growable arrays --------------------------------------------------------------- */
+/* ---- checked memory and growable arrays ---- */
 
 /* malloc, calloc and realloc that never return NULL. Free with free(). */
 void *sw_alloc(size_t size);
@@ -76,7 +76,7 @@ void sw_buffer_clear(sw_buffer *buffer);
 /* Frees the memory and leaves an empty buffer. */
 void sw_buffer_free(sw_buffer *buffer);
 
-/* ---- interning: equal strings get equal small numbers -------------------------------------------------- */
+/* ---- interning: equal strings get equal small numbers ---- */
 
 typedef struct sw_names sw_names;
 

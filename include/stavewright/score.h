@@ -23,8 +23,7 @@
 enum { SW_NONE = -1 };
 #define SW_NO_INDEX UINT32_MAX /* 'there is none', in every field that holds an index */
 
-/* ---- music: what is written
- * -------------------------------------------------------------------------------- */
+/* ---- music: what is written ---- */
 
 typedef enum sw_music_kind {
     SW_MUSIC_EMPTY,
@@ -60,6 +59,7 @@ typedef enum sw_music_kind {
     SW_MUSIC_PART_COMBINE, /* children: two parts */
     SW_MUSIC_QUOTE,        /* \quoteDuring: name = quoted music; child gives the length */
     SW_MUSIC_CUE,          /* \cueDuring: the same in a voice of its own */
+    SW_MUSIC_KILL_CUES,    /* \killCues: no cues below */
     SW_MUSIC_AUTO_CHANGE,  /* staves "up" and "down" by pitch */
     SW_MUSIC_ADD_LYRICS,
     SW_MUSIC_UNCERTAIN, /* children: the music inside a call whose effect is not known */
@@ -117,8 +117,7 @@ typedef struct sw_music {
     };
 } sw_music;
 
-/* ---- scores: what is heard
- * ----------------------------------------------------------------------------------- */
+/* ---- scores: what is heard ---- */
 
 typedef enum sw_event_kind {
     SW_EVENT_NOTE,
@@ -194,6 +193,8 @@ typedef struct sw_setting {
     uint32_t frame;
     bool grace;     /* stands inside grace notes */
     sw_pitch pitch; /* of KEY and TRANSPOSITION, after \transpose */
+    sw_rational position; /* in the bar, as the compiler counts when it comes to this setting: 0 on a bar
+                             line, negative in a short first bar; it stands still in a cadenza */
 } sw_setting;
 
 typedef struct sw_bar {
@@ -244,8 +245,7 @@ typedef struct sw_score {
     uint32_t end;
 } sw_score;
 
-/* ---- reading
- * --------------------------------------------------------------------------------------------------- */
+/* ---- reading ---- */
 
 typedef struct sw_file {
     sw_text *text;
@@ -310,8 +310,38 @@ sw_place sw_event_place(const sw_reading *reading, const sw_event *event);
 /* Onset + duration. */
 sw_rational sw_event_end(const sw_event *event);
 
-/* ---- time
- * ------------------------------------------------------------------------------------------------------- */
+/* ---- marks ---- */
+
+/* What a mark is, for those who have to move it. */
+typedef enum sw_mark_class {
+    SW_MARK_ARTICULATION, /* staccato, accent, fermata ..., and every mark that is not known: stays with its
+                             note */
+    SW_MARK_TIE,
+    SW_MARK_SLUR_START,
+    SW_MARK_SLUR_END,
+    SW_MARK_PHRASE_START,
+    SW_MARK_PHRASE_END,
+    SW_MARK_BEAM_START,
+    SW_MARK_BEAM_END,
+    SW_MARK_DYNAMIC,
+    SW_MARK_HAIRPIN_START,
+    SW_MARK_HAIRPIN_END,
+    SW_MARK_ARPEGGIO,
+    SW_MARK_GLISSANDO,
+    SW_MARK_PEDAL,      /* sustain, sostenuto, una corda, on and off */
+    SW_MARK_SPAN_START, /* trill and text spans */
+    SW_MARK_SPAN_END,
+    SW_MARK_FINGERING, /* and string numbers */
+    SW_MARK_TREMOLO,
+    SW_MARK_TEXT
+} sw_mark_class;
+
+/* The class of a MARK node, by what is written. */
+sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark);
+/* '^' or '_' when the mark is written with that direction, otherwise '-'. */
+char sw_music_mark_direction(const sw_reading *reading, uint32_t mark);
+
+/* ---- time ---- */
 
 /* The bar that holds a moment: index into score->bars (the last bar for moments behind the end). SW_NO_INDEX
  * when the score has no bars. */

@@ -8,7 +8,7 @@
 
 #include "stavewright/base.h"
 
-/* ---- one file ------------------------------------------------------------------------------------------ */
+/* ---- one file ---- */
 
 /* The bytes of a file as they were read, never normalised.
  *
@@ -54,7 +54,7 @@ sw_slice sw_text_line_slice(const sw_text *text, uint32_t line);
 /* The line end to write in this file: the one used most, "\n", "\r\n" or "\r" ("\n" when there is none). */
 const char *sw_text_newline(const sw_text *text);
 
-/* ---- edits --------------------------------------------------------------------------------------------- */
+/* ---- edits ---- */
 
 /* Replaces the bytes [start, end) of a text by `text`. */
 typedef struct sw_edit {
@@ -83,7 +83,7 @@ void sw_edits_apply(const sw_edits *edits, const sw_text *text, sw_buffer *resul
 /* Frees the memory and leaves an empty list. */
 void sw_edits_free(sw_edits *edits);
 
-/* ---- unified diff -------------------------------------------------------------------------------------- */
+/* ---- unified diff ---- */
 
 /* Appends the unified diff (3 lines of context, a/ and b/ before the path, as `patch -p1` and `git apply`
  * read it) between the text and its bytes after finished edits. Appends nothing where nothing changes. A new
@@ -91,7 +91,7 @@ void sw_edits_free(sw_edits *edits);
  * newlines and CRLF. The diff follows the edits: no line that no edit touches is shown as changed. */
 void sw_diff_print(const sw_edits *edits, const sw_text *text, sw_buffer *result);
 
-/* ---- safe writing -------------------------------------------------------------------------------------- */
+/* ---- safe writing ---- */
 
 /* One file of a change: what it was when it was read, and what it is to become. */
 typedef struct sw_write {

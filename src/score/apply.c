@@ -1,4 +1,5 @@
 /* What the language's own functions make of their arguments. */
+#include <ctype.h>
 #include <string.h>
 
 #include "score/reader.h"
@@ -64,6 +65,8 @@ static sw_value passed_on(const call *c, uint32_t music)
         if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
             m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP) {
             m->origin = c->where->start;
+        } else if ((m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_SET) && m->file == c->where->file) {
+            m->start = c->where->start; /* \once belongs to what it precedes */
         }
     }
     return music_value(c, music);
@@ -302,15 +305,42 @@ static sw_value unfolded(const call *c)
     return music_value(c, music);
 }
 
+/* Two whole numbers in a text such as `#'(0 . 12)`. */
+static bool two_numbers(sw_slice text, int32_t numbers[2])
+{
+    int found = 0;
+    for (size_t i = 0; i < text.length && found < 2; i++) {
+        if (!isdigit((unsigned char)text.data[i])) {
+            continue;
+        }
+        bool negative = i > 0 && text.data[i - 1] == '-';
+        int32_t number = 0;
+        for (; i < text.length && isdigit((unsigned char)text.data[i]) && number < 10000; i++) {
+            number = number * 10 + (text.data[i] - '0');
+        }
+        numbers[found++] = negative ? -number : number;
+    }
+    return found == 2;
+}
+
+/* The parts are compared before anything around them is applied, so an outer \relative does not reach them.
+ */
 static sw_value part_combine(const call *c)
 {
+    const sw_value *range = &c->arguments[0];
     const sw_value *one = &c->arguments[c->count - 2];
     const sw_value *two = &c->arguments[c->count - 1];
-    uint32_t music = sw_music_wrap(c->reader, SW_MUSIC_PART_COMBINE, c->where, one->music, true);
+    uint32_t music = sw_music_wrap(c->reader, SW_MUSIC_PART_COMBINE, c->where, one->music, false);
     if (one->music != SW_NO_INDEX && two->music != SW_NO_INDEX) {
         sw_music_at(c->reader, one->music)->next = two->music;
-        sw_music_at(c->reader, music)->flags |= sw_music_at(c->reader, two->music)->flags & SW_MUSIC_FREE;
     }
+    int32_t steps[2] = {0, 8};
+    if (range->kind != SW_VALUE_NONE) {
+        const sw_text *text = c->reader->reading->files[range->file].text;
+        two_numbers((sw_slice){text->bytes + range->start, range->end - range->start}, steps);
+    }
+    sw_music_at(c->reader, music)->num = steps[0];
+    sw_music_at(c->reader, music)->den = steps[1];
     return music_value(c, music);
 }
 
@@ -318,30 +348,33 @@ static sw_value quote(const call *c)
 {
     bool cue = strcmp(c->command->name, "quoteDuring") != 0;
     uint32_t music = wrap(c, cue ? SW_MUSIC_CUE : SW_MUSIC_QUOTE, true);
-    sw_music_at(c->reader, music)->name = c->arguments[0].text;
+    sw_music *m = sw_music_at(c->reader, music);
+    m->name = c->arguments[0].text;
+    if (strcmp(c->command->name, "transposedCueDuring") == 0) {
+        m->pitch = pitch_of(&c->arguments[2], middle_c);
+        m->flags |= SW_MUSIC_PITCHED;
+    }
     return music_value(c, music);
+}
+
+static sw_value kill_cues(const call *c)
+{
+    return music_value(c, wrap(c, SW_MUSIC_KILL_CUES, true));
 }
 
 static sw_value add_quote(const call *c)
 {
     sw_reader *reader = c->reader;
-    uint32_t name = c->arguments[0].text;
-    if (name >= reader->quote_count) {
-        size_t count = (size_t)name + 16;
-        reader->quotes = sw_realloc(reader->quotes, count * sizeof *reader->quotes);
-        memset(reader->quotes + reader->quote_count, 0,
-               (count - reader->quote_count) * sizeof *reader->quotes);
-        reader->quote_count = count;
-    }
-    sw_value *value = sw_arena_alloc(reader->arena, sizeof *value);
-    *value = c->arguments[1];
-    reader->quotes[name] = value;
+    uint32_t music = c->arguments[1].kind == SW_VALUE_MUSIC ? c->arguments[1].music : SW_NO_INDEX;
+    reader->quotes =
+        sw_grow(reader->quotes, reader->quote_count, &reader->quote_capacity, sizeof *reader->quotes);
+    reader->quotes[reader->quote_count++] = (sw_quote){c->arguments[0].text, music};
     return nothing(c);
 }
 
 static sw_value auto_change(const call *c)
 {
-    uint32_t music = wrap(c, SW_MUSIC_AUTO_CHANGE, true);
+    uint32_t music = wrap(c, SW_MUSIC_AUTO_CHANGE, false);
     sw_music_at(c->reader, music)->pitch = pitch_of(&c->arguments[0], middle_c);
     return music_value(c, music);
 }
@@ -402,6 +435,7 @@ static const struct row {
     {"invertChords", uncertain},
     {"keepWithTag", keep},
     {"key", key},
+    {"killCues", kill_cues},
     {"language", language},
     {"modalInversion", uncertain},
     {"modalTranspose", uncertain},

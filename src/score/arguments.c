@@ -189,8 +189,15 @@ static bool matches(const sw_reader *reader, const sw_cursor *cursor, char lette
     case 'w':
         return kind == SW_NODE_COMMAND &&
                (sw_slice_is(text, "\\with") || (variable != NULL && variable->kind == SW_VALUE_OUTPUT));
-    case 'x':
+    case 'x': {
+        if (kind == SW_NODE_COMMAND) { /* \major, or a variable with such a value */
+            const sw_command *command = sw_command_find((sw_slice){text.data + 1, text.length - 1});
+            return (variable != NULL && variable->kind != SW_VALUE_MUSIC &&
+                    variable->kind != SW_VALUE_POST) ||
+                   (variable == NULL && command != NULL && command->kind == SW_COMMAND_VALUE);
+        }
         return scheme || kind == SW_NODE_EMBEDDED;
+    }
     default:
         return false;
     }

@@ -159,8 +159,7 @@ static sw_context *upwards(sw_context *here, sw_context_level highest)
     return here;
 }
 
-/* The staff at or above `here`, made when there is none. */
-static sw_context *staff_at(sw_contexts *contexts, sw_context *here, bool drum)
+sw_context *sw_contexts_staff(sw_contexts *contexts, sw_context *here, bool drum)
 {
     sw_context *staff = upwards(here, SW_LEVEL_STAFF);
     if (staff->level == SW_LEVEL_STAFF) {
@@ -196,7 +195,9 @@ sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t 
                 return c;
             }
         }
-        sw_context *root = bottom ? upwards(here, SW_LEVEL_STAFF) : contexts->top;
+        /* A voice of that name in another staff is another voice. */
+        bool in_staff = bottom || level == SW_LEVEL_VOICE;
+        sw_context *root = in_staff ? upwards(here, SW_LEVEL_STAFF) : contexts->top;
         sw_context *found = id != 0 || !bottom ? find_below(id == 0 ? here : root, type, id) : NULL;
         if (found != NULL) {
             return found;
@@ -204,7 +205,13 @@ sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t 
     }
     sw_context *parent;
     if (level == SW_LEVEL_VOICE) {
-        parent = staff_at(contexts, here, strcmp(text_of(contexts, type), "DrumVoice") == 0);
+        /* Outside of a staff a voice brings a staff of its own. */
+        bool drum = strcmp(text_of(contexts, type), "DrumVoice") == 0;
+        parent = upwards(here, SW_LEVEL_STAFF);
+        if (parent->level != SW_LEVEL_STAFF) {
+            parent = make(contexts, parent, name_of(contexts, drum ? "DrumStaff" : "Staff"), 0, SW_NO_INDEX,
+                          parent->frame);
+        }
     } else {
         parent = upwards(here, SW_LEVEL_GROUP);
     }
@@ -216,7 +223,7 @@ sw_context *sw_contexts_voice(sw_contexts *contexts, sw_context *here, bool drum
     if (here->level == SW_LEVEL_VOICE) {
         return here;
     }
-    sw_context *staff = staff_at(contexts, here, drum);
+    sw_context *staff = sw_contexts_staff(contexts, here, drum);
     if (staff->implicit == NULL) {
         const char *type = text_of(contexts, staff->type);
         staff->implicit = make(contexts, staff,
@@ -226,6 +233,66 @@ sw_context *sw_contexts_voice(sw_contexts *contexts, sw_context *here, bool drum
                                0, SW_NO_INDEX, staff->frame);
     }
     return staff->implicit;
+}
+
+sw_context *sw_contexts_named(sw_contexts *contexts, sw_context *parent, const char *type, const char *id)
+{
+    uint32_t type_name = name_of(contexts, type);
+    uint32_t id_name = name_of(contexts, id);
+    sw_context *found = find_below(parent, type_name, id_name);
+    return found != NULL ? found
+                         : make(contexts, parent, type_name, id_name, SW_NO_INDEX, parent->frame);
+}
+
+sw_context *sw_contexts_staff_called(sw_contexts *contexts, sw_context *here, const char *id)
+{
+    uint32_t type = name_of(contexts, "Staff");
+    uint32_t name = name_of(contexts, id);
+    for (sw_context *c = here; c != NULL; c = c->parent) {
+        sw_context *found = find_below(c, type, name);
+        if (found != NULL) {
+            return found;
+        }
+    }
+    return make(contexts, upwards(here, SW_LEVEL_GROUP), type, name, SW_NO_INDEX, here->frame);
+}
+
+sw_context *sw_contexts_new_voice(sw_contexts *contexts, sw_context *staff)
+{
+    return make(contexts, staff, name_of(contexts, "Voice"), 0, SW_NO_INDEX, staff->frame);
+}
+
+sw_context *sw_contexts_route(sw_contexts *contexts, sw_context *first, const sw_turn *turns, size_t count)
+{
+    sw_context *route = sw_arena_alloc(contexts->arena, sizeof *route);
+    sw_turn *copy = sw_arena_alloc(contexts->arena, (count + 1) * sizeof *copy);
+    copy[0] = (sw_turn){sw_moment_zero(), first};
+    if (count > 0) {
+        memcpy(copy + 1, turns, count * sizeof *copy);
+    }
+    *route = *first;
+    route->children = NULL;
+    route->turns = copy;
+    route->turn_count = count + 1;
+    return route;
+}
+
+sw_context *sw_contexts_at(sw_context *here, sw_moment when)
+{
+    if (here->turn_count == 0) {
+        return here;
+    }
+    size_t low = 1; /* turn 0 holds until turn 1, whenever that is */
+    size_t high = here->turn_count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (sw_moment_compare(here->turns[middle].at, when) <= 0) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return here->turns[low - 1].to;
 }
 
 uint32_t sw_contexts_voice_index(sw_contexts *contexts, sw_context *voice)
@@ -303,7 +370,7 @@ void sw_contexts_set(sw_contexts *contexts, sw_context *here, uint32_t path, uin
             }
         }
         if (target == here && strncmp(full, "Staff.", 6) == 0) {
-            target = staff_at(contexts, here, false);
+            target = sw_contexts_staff(contexts, here, false);
         }
     }
     set_instrument(contexts, target, property, text);

@@ -2,6 +2,7 @@
 #ifndef SW_SCORE_CONTEXTS_H
 #define SW_SCORE_CONTEXTS_H
 
+#include "score/moment.h"
 #include "score/reader.h"
 
 typedef enum sw_context_level {
@@ -10,6 +11,14 @@ typedef enum sw_context_level {
     SW_LEVEL_STAFF,
     SW_LEVEL_VOICE
 } sw_context_level;
+
+struct sw_context;
+
+/* From a moment on, what is written at a place goes to this voice. */
+typedef struct sw_turn {
+    sw_moment at;
+    struct sw_context *to;
+} sw_turn;
 
 typedef struct sw_context {
     struct sw_context *parent;
@@ -25,6 +34,8 @@ typedef struct sw_context {
     uint32_t frame;
     bool named;  /* the staff has been looked at: see sw_contexts_name_staff */
     bool silent; /* plays no notes: chord names, null voices */
+    const sw_turn *turns; /* stands for other voices: see sw_contexts_route */
+    size_t turn_count;
 } sw_context;
 
 typedef struct sw_contexts sw_contexts;
@@ -36,6 +47,19 @@ sw_context *sw_contexts_top(sw_contexts *contexts);
 sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t music, uint32_t frame);
 /* The voice in which a note at `here` sounds; made when there is none yet. */
 sw_context *sw_contexts_voice(sw_contexts *contexts, sw_context *here, bool drum);
+/* The staff at or above `here`, made when there is none. */
+sw_context *sw_contexts_staff(sw_contexts *contexts, sw_context *here, bool drum);
+/* The context of this type and id below `parent`, made when there is none. */
+sw_context *sw_contexts_named(sw_contexts *contexts, sw_context *parent, const char *type, const char *id);
+/* The staff of this id that is nearest to `here`, made beside the staff at `here` when there is none. */
+sw_context *sw_contexts_staff_called(sw_contexts *contexts, sw_context *here, const char *id);
+/* A new voice on a staff. */
+sw_context *sw_contexts_new_voice(sw_contexts *contexts, sw_context *staff);
+/* A stand-in for voices between which the music changes by itself (\partCombine, \autoChange). Before its
+ * first turn it stands for `first`. The turns must be in order of time; they are copied. */
+sw_context *sw_contexts_route(sw_contexts *contexts, sw_context *first, const sw_turn *turns, size_t count);
+/* The context that `here` stands for at a moment; most stand for themselves. */
+sw_context *sw_contexts_at(sw_context *here, sw_moment when);
 /* The voice's index in the score. */
 uint32_t sw_contexts_voice_index(sw_contexts *contexts, sw_context *voice);
 /* The staff around `here`, SW_NO_INDEX outside of every staff. */

@@ -114,6 +114,18 @@ void sw_music_set_duration(sw_music *music, sw_duration duration)
 
 /* ---- durations behind an item ---- */
 
+/* Where the last item before a cursor ends. */
+static uint32_t after_end(const sw_cursor *cursor, const sw_cursor *before)
+{
+    uint32_t last = before->at;
+    for (uint32_t node = before->at; node < cursor->at; node = cursor->syntax->nodes[node].next) {
+        if (cursor->syntax->nodes[node].kind != SW_NODE_COMMENT) {
+            last = node;
+        }
+    }
+    return cursor->syntax->nodes[last].end;
+}
+
 /* Takes the duration that a word holds or that stands behind it after white space, and makes it the inherited
  * one. */
 static void read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
@@ -158,6 +170,7 @@ static void read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, u
                 word->has_factor = true;
             }
         }
+        sw_music_at(reader, music)->end = after_end(&after, cursor);
         *cursor = after;
     }
     sw_music *m = sw_music_at(reader, music);
@@ -264,10 +277,6 @@ static sw_music_kind rest_kind(sw_slice name)
         return SW_MUSIC_EMPTY;
     }
 }
-
-/* What stands behind a chord's root in chord mode is heard too (the notes of `c:7`). Each becomes a note of a
- * chord at the root's place. See chord_mode.c. */
-uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root);
 
 /* A word: a note, drum, rest or just a word. */
 static sw_value read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
@@ -418,7 +427,11 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
         uint32_t start = node->start;
         if (sw_cursor_kind(cursor) == SW_NODE_COMMAND && sw_slice_is(sw_cursor_text(cursor), "\\rest")) {
             if (music != SW_NO_INDEX) {
-                sw_music_at(reader, music)->flags |= SW_MUSIC_AS_REST;
+                sw_music *m = sw_music_at(reader, music);
+                m->flags |= SW_MUSIC_AS_REST;
+                if (m->first == SW_NO_INDEX) { /* `b4\rest`: part of the rest's own text */
+                    m->end = node->end;
+                }
             }
             sw_cursor_next(cursor);
             continue;

@@ -8,47 +8,14 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "score/contexts.h"
-#include "score/reader.h"
-#include "score/tags.h"
+#include "score/player.h"
 
-/* What holds for the notes at a place of the walk; copied on the way down. */
-typedef struct place {
-    sw_context *context;
-    sw_rational scale; /* product of the tuplets around */
-    uint32_t frame;
-    const sw_tag_filter *filter;
-    uint32_t flags; /* sw_event.flags */
-    bool grace;
-    bool unfold;          /* inside \unfoldRepeats */
-    int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
-    uint8_t tremolo_dots; /* ... and get so many dots more */
-    uint32_t pass;        /* of the unfolded repeat around, from 1 */
-} place;
-
-typedef struct moment {
-    sw_rational main;
-    sw_rational grace; /* offset, 0 or negative, while inside grace notes */
-} moment;
-
-typedef struct player {
-    sw_reader *reader;
-    sw_score *score;
-    sw_contexts *contexts;
-    uint32_t last_chord; /* the chord that q repeats, and how it was reached */
-    uint32_t last_note;  /* the note or chord that a bare duration repeats */
-    uint32_t depth;
-    size_t event_limit;
-    bool too_many;
-    bool muted; /* only the time is wanted */
-} player;
-
-static const sw_music *at(const player *p, uint32_t music)
+static const sw_music *at(const sw_player *p, uint32_t music)
 {
     return &p->reader->reading->music[music];
 }
 
-static uint32_t add_frame(player *p, uint32_t parent, uint32_t music, uint32_t pass)
+uint32_t sw_player_frame(sw_player *p, uint32_t parent, uint32_t music, uint32_t pass)
 {
     sw_score *score = p->score;
     score->frames = sw_grow(score->frames, score->frame_count, &score->frame_capacity, sizeof(sw_frame));
@@ -56,7 +23,7 @@ static uint32_t add_frame(player *p, uint32_t parent, uint32_t music, uint32_t p
     return (uint32_t)score->frame_count++;
 }
 
-static moment later(moment when, sw_rational length, bool grace)
+static sw_moment later(sw_moment when, sw_rational length, bool grace)
 {
     if (grace) {
         when.grace = sw_rational_add(when.grace, length);
@@ -68,7 +35,7 @@ static moment later(moment when, sw_rational length, bool grace)
 
 /* ---- lengths ---- */
 
-static sw_rational note_length(const sw_music *m, const place *here)
+static sw_rational note_length(const sw_music *m, const sw_spot *here)
 {
     sw_duration d = {m->log, m->dots, m->num, m->den};
     d.log = (int8_t)(d.log - here->tremolo_shift);
@@ -80,10 +47,8 @@ static sw_rational note_length(const sw_music *m, const place *here)
     return sw_rational_mul(length, here->scale);
 }
 
-static moment walk(player *p, uint32_t music, moment when, const place *here);
-
 /* The length of some music, without playing it. */
-static sw_rational measure(player *p, uint32_t music, const place *here)
+static sw_rational measure(sw_player *p, uint32_t music, const sw_spot *here)
 {
     if (music == SW_NO_INDEX) {
         return sw_rational_zero();
@@ -92,17 +57,17 @@ static sw_rational measure(player *p, uint32_t music, const place *here)
     uint32_t chord = p->last_chord;
     uint32_t note = p->last_note;
     p->muted = true;
-    moment zero = {sw_rational_zero(), sw_rational_zero()};
-    moment end = walk(p, music, zero, here);
+    sw_moment zero = {sw_rational_zero(), sw_rational_zero()};
+    sw_moment end = sw_walk(p, music, zero, here);
     p->muted = muted;
     p->last_chord = chord;
     p->last_note = note;
     return here->grace ? end.grace : end.main;
 }
 
-/* ---- events ---- */
+/* ---- pitch ---- */
 
-static sw_pitch through_frames(const player *p, sw_pitch pitch, uint32_t frame)
+sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame)
 {
     for (; frame != SW_NO_INDEX; frame = p->score->frames[frame].parent) {
         const sw_music *m = at(p, p->score->frames[frame].music);
@@ -113,18 +78,114 @@ static sw_pitch through_frames(const player *p, sw_pitch pitch, uint32_t frame)
     return pitch;
 }
 
-static void add_event(player *p, sw_event_kind kind, uint32_t music, uint32_t chord, moment when,
-                      sw_rational length, const place *here)
+/* ---- recording ---- */
+
+static bool begins_with(const sw_player *p, uint32_t music, const char *command)
+{
+    return sw_slice_starts(sw_music_slice(p->reader->reading, music), command);
+}
+
+static bool records(const sw_player *p)
+{
+    return p->recording != NULL && !p->muted;
+}
+
+static sw_heard heard_at(const sw_player *p, sw_moment when, const sw_spot *here)
+{
+    (void)p;
+    return (sw_heard){.when = when,
+                      .length = sw_rational_zero(),
+                      .factor = here->scale,
+                      .voice = here->recorded,
+                      .music = SW_NO_INDEX,
+                      .chord = SW_NO_INDEX,
+                      .frame = here->frame};
+}
+
+static void record_event(sw_player *p, sw_heard_kind kind, uint32_t music, uint32_t chord, sw_moment when,
+                         sw_rational length, const sw_spot *here)
+{
+    if (kind == SW_HEARD_SKIP && begins_with(p, music, "\\skip")) {
+        return; /* unlike `s`, no event */
+    }
+    const sw_music *value = at(p, chord);
+    sw_heard heard = heard_at(p, when, here);
+    heard.kind = (uint8_t)kind;
+    heard.length = length;
+    heard.factor = sw_rational_mul(sw_rational_make(value->num, value->den), here->scale);
+    heard.log = (int8_t)(value->log - here->tremolo_shift);
+    heard.dots = (uint8_t)(value->dots + here->tremolo_dots);
+    heard.music = music;
+    heard.chord = chord;
+    heard.flags = here->flags | (here->grace ? SW_EVENT_GRACE : 0u);
+    if (kind == SW_HEARD_NOTE) {
+        heard.pitch = sw_player_pitch(p, at(p, music)->pitch, here->frame);
+    }
+    sw_recording_add(p->recording, &heard);
+}
+
+/* What hangs on a note, chord or rest. */
+static void record_marks(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+{
+    if (records(p)) {
+        sw_heard heard = heard_at(p, when, here);
+        sw_recording_marks(p->recording, &heard, music);
+    }
+}
+
+/* A moment in which something begins or ends that is no note: a tuplet, a repeat, a run of grace notes. */
+static void touch(sw_player *p, sw_moment when, const sw_spot *here)
+{
+    if (records(p)) {
+        sw_heard heard = heard_at(p, when, here);
+        sw_recording_touch(p->recording, &heard);
+    }
+}
+
+/* \appoggiatura and \acciaccatura slur their notes to the main note. */
+static void touch_grace(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here, bool start)
+{
+    touch(p, when, here);
+    if (records(p) && (begins_with(p, music, "\\appoggiatura") || begins_with(p, music, "\\acciaccatura"))) {
+        sw_heard heard = heard_at(p, when, here);
+        sw_recording_span(p->recording, &heard, SW_SPAN_SLUR, start);
+    }
+}
+
+sw_recording *sw_listen(sw_player *p, uint32_t music, uint32_t id)
+{
+    sw_player listener = *p;
+    listener.recording = sw_recording_new(p->reader, id);
+    listener.muted = false;
+    sw_spot top = {.scale = {1, 1}, .frame = SW_NO_INDEX};
+    sw_recording_end(listener.recording, sw_walk(&listener, music, sw_moment_zero(), &top));
+    p->too_many = listener.too_many;
+    return listener.recording;
+}
+
+/* ---- events ---- */
+
+sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
+                          sw_rational length, const sw_spot *here)
 {
     if (p->muted) {
-        return;
+        return NULL;
+    }
+    if (p->recording != NULL) {
+        static const sw_heard_kind heard[] = {
+            [SW_EVENT_NOTE] = SW_HEARD_NOTE, [SW_EVENT_DRUM] = SW_HEARD_DRUM,
+            [SW_EVENT_REST] = SW_HEARD_REST, [SW_EVENT_FULL_REST] = SW_HEARD_FULL_REST,
+            [SW_EVENT_SKIP] = SW_HEARD_SKIP,
+        };
+        record_event(p, heard[kind], music, chord, when, length, here);
+        return NULL;
     }
     sw_score *score = p->score;
     if (score->event_count >= p->event_limit) {
         p->too_many = true;
-        return;
+        return NULL;
     }
-    sw_context *voice = sw_contexts_voice(p->contexts, here->context, kind == SW_EVENT_DRUM);
+    sw_context *voice = sw_contexts_voice(p->contexts, sw_contexts_at(here->context, when), kind == SW_EVENT_DRUM);
     score->events = sw_grow(score->events, score->event_count, &score->event_capacity, sizeof(sw_event));
     const sw_music *m = at(p, music);
     sw_event *event = &score->events[score->event_count++];
@@ -147,14 +208,15 @@ static void add_event(player *p, sw_event_kind kind, uint32_t music, uint32_t ch
         sw_contexts_name_staff(p->contexts, voice, here->frame);
     }
     if (kind == SW_EVENT_NOTE) {
-        event->pitch = through_frames(p, m->pitch, here->frame);
+        event->pitch = sw_player_pitch(p, m->pitch, here->frame);
     }
+    return event;
 }
 
 /* Plays the notes of a chord as if they were written at `written` (the chord itself, or the q that repeats
  * it). */
-static void play_chord(player *p, uint32_t chord, uint32_t written, moment when, sw_rational length,
-                       const place *here)
+static void play_chord(sw_player *p, uint32_t chord, uint32_t written, sw_moment when, sw_rational length,
+                       const sw_spot *here)
 {
     for (uint32_t child = at(p, chord)->first; child != SW_NO_INDEX; child = at(p, child)->next) {
         uint32_t note = child;
@@ -167,14 +229,14 @@ static void play_chord(player *p, uint32_t chord, uint32_t written, moment when,
         if (!passes || (kind != SW_MUSIC_NOTE && kind != SW_MUSIC_DRUM)) {
             continue;
         }
-        place inside = *here;
+        sw_spot inside = *here;
         inside.flags |= SW_EVENT_CHORD;
-        add_event(p, kind == SW_MUSIC_NOTE ? SW_EVENT_NOTE : SW_EVENT_DRUM, note, written, when, length,
+        sw_player_event(p, kind == SW_MUSIC_NOTE ? SW_EVENT_NOTE : SW_EVENT_DRUM, note, written, when, length,
                   &inside);
     }
 }
 
-static bool has_notes(const player *p, uint32_t chord)
+static bool has_notes(const sw_player *p, uint32_t chord)
 {
     for (uint32_t child = at(p, chord)->first; child != SW_NO_INDEX; child = at(p, child)->next) {
         if (at(p, child)->kind != SW_MUSIC_MARK) {
@@ -186,27 +248,34 @@ static bool has_notes(const player *p, uint32_t chord)
 
 /* ---- settings ---- */
 
-static void add_setting(player *p, uint32_t music, moment when, const place *here)
+static void add_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
+    if (records(p)) {
+        sw_heard heard = heard_at(p, when, here);
+        heard.pitch = m->pitch; /* a \transposition is not transposed */
+        sw_recording_setting(p->recording, &heard, music);
+        return;
+    }
     if (p->muted || m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
         return;
     }
+    sw_context *context = sw_contexts_at(here->context, when);
     sw_score *score = p->score;
     sw_setting setting = {
         .onset = when.main,
         .music = music,
-        .staff = sw_contexts_staff_index(p->contexts, here->context),
-        .voice = here->context->voice,
+        .staff = sw_contexts_staff_index(p->contexts, context),
+        .voice = context->voice,
         .frame = here->frame,
         .grace = here->grace,
         .pitch = m->pitch,
     };
     if (m->kind == SW_MUSIC_KEY) {
-        setting.pitch = through_frames(p, m->pitch, here->frame);
+        setting.pitch = sw_player_pitch(p, m->pitch, here->frame);
     } else if (m->kind == SW_MUSIC_SET) {
-        sw_contexts_set(p->contexts, here->context, m->name, m->name2);
-        setting.staff = sw_contexts_staff_index(p->contexts, here->context);
+        sw_contexts_set(p->contexts, context, m->name, m->name2);
+        setting.staff = sw_contexts_staff_index(p->contexts, context);
     }
     score->settings =
         sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
@@ -215,7 +284,7 @@ static void add_setting(player *p, uint32_t music, moment when, const place *her
 
 /* ---- compounds ---- */
 
-static moment latest(moment a, moment b)
+static sw_moment latest(sw_moment a, sw_moment b)
 {
     int order = sw_rational_compare(a.main, b.main);
     if (order != 0) {
@@ -225,7 +294,7 @@ static moment latest(moment a, moment b)
 }
 
 /* True when a node (or the music that it leads to) consists of grace notes only. */
-static bool is_grace(const player *p, uint32_t music)
+static bool is_grace(const sw_player *p, uint32_t music)
 {
     for (int steps = 0; music != SW_NO_INDEX && steps < 32; steps++) {
         const sw_music *m = at(p, music);
@@ -247,10 +316,10 @@ static bool takes_no_time(const sw_music *m)
 }
 
 /* Grace notes directly behind one another (`\grace c8 \grace d8`) form one run before the main note. */
-static sw_rational grace_run(player *p, uint32_t music, const place *here)
+static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
 {
     sw_rational total = sw_rational_zero();
-    place inside = *here;
+    sw_spot inside = *here;
     inside.grace = true;
     for (; music != SW_NO_INDEX; music = at(p, music)->next) {
         if (takes_no_time(at(p, music))) {
@@ -264,7 +333,7 @@ static sw_rational grace_run(player *p, uint32_t music, const place *here)
     return total;
 }
 
-static moment walk_sequence(player *p, uint32_t first, moment when, const place *here)
+static sw_moment walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
 {
     bool in_run = false;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
@@ -279,7 +348,7 @@ static moment walk_sequence(player *p, uint32_t first, moment when, const place 
                 in_run = true;
             }
         }
-        when = walk(p, child, when, here);
+        when = sw_walk(p, child, when, here);
     }
     if (in_run) {
         when.grace = sw_rational_zero();
@@ -287,19 +356,44 @@ static moment walk_sequence(player *p, uint32_t first, moment when, const place 
     return when;
 }
 
-static moment walk_simultaneous(player *p, uint32_t first, moment when, const place *here)
+/* The grace offset at which some music begins. */
+sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here)
 {
-    moment end = when;
+    if (music == SW_NO_INDEX || here->grace) {
+        return sw_rational_zero();
+    }
+    if (is_grace(p, music)) {
+        return sw_rational_sub(sw_rational_zero(), grace_run(p, music, here));
+    }
+    const sw_music *m = at(p, music);
+    sw_rational start = sw_rational_zero();
+    if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_CHORD) {
+        return start;
+    }
+    for (uint32_t child = m->first; child != SW_NO_INDEX; child = at(p, child)->next) {
+        if (!takes_no_time(at(p, child))) {
+            start = sw_rational_min(start, sw_player_start(p, child, here));
+            if (m->kind != SW_MUSIC_SIMULTANEOUS) {
+                break;
+            }
+        }
+    }
+    return start;
+}
+
+static sw_moment walk_simultaneous(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
+{
+    sw_moment end = when;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        end = latest(end, walk(p, child, when, here));
+        end = latest(end, sw_walk(p, child, when, here));
     }
     return end;
 }
 
 /* Grace notes of their own, that no sequence has placed: they end at the main note. */
-static moment walk_grace(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_grace(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
-    place inside = *here;
+    sw_spot inside = *here;
     inside.grace = true;
     inside.scale = here->scale;
     if (here->grace) {
@@ -308,11 +402,13 @@ static moment walk_grace(player *p, uint32_t music, moment when, const place *he
     if (sw_rational_is_zero(when.grace)) {
         when.grace = sw_rational_sub(sw_rational_zero(), measure(p, at(p, music)->first, &inside));
     }
-    moment end = walk_sequence(p, at(p, music)->first, when, &inside);
-    return (moment){when.main, end.grace};
+    touch_grace(p, music, when, here, true);
+    sw_moment end = walk_sequence(p, at(p, music)->first, when, &inside);
+    touch_grace(p, music, end, here, false);
+    return (sw_moment){when.main, end.grace};
 }
 
-static moment walk_after_grace(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_after_grace(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     uint32_t main_note = at(p, music)->first;
     if (main_note == SW_NO_INDEX) {
@@ -320,14 +416,15 @@ static moment walk_after_grace(player *p, uint32_t music, moment when, const pla
     }
     uint32_t graces = at(p, main_note)->next;
     sw_rational fraction = sw_rational_make(at(p, music)->num, at(p, music)->den);
-    moment end = walk(p, main_note, when, here);
+    sw_moment end = sw_walk(p, main_note, when, here);
     if (graces != SW_NO_INDEX) {
         sw_rational length = sw_rational_sub(end.main, when.main);
-        place inside = *here;
+        sw_spot inside = *here;
         inside.grace = true;
-        moment begin = {sw_rational_add(when.main, sw_rational_mul(length, fraction)), sw_rational_zero()};
+        sw_moment begin = {sw_rational_add(when.main, sw_rational_mul(length, fraction)), sw_rational_zero()};
         begin.grace = sw_rational_sub(sw_rational_zero(), measure(p, graces, &inside));
-        walk(p, graces, begin, &inside);
+        touch(p, begin, here);
+        touch(p, sw_walk(p, graces, begin, &inside), here);
     }
     return end;
 }
@@ -351,7 +448,7 @@ static bool list_has_number(const char *list, uint32_t number)
 
 /* The alternative for a pass: where \volta says which, that one; otherwise the first ones are for all passes
  * but the last ones. */
-static uint32_t alternative_for(const player *p, uint32_t alternatives, uint32_t pass, uint32_t times)
+static uint32_t alternative_for(const sw_player *p, uint32_t alternatives, uint32_t pass, uint32_t times)
 {
     uint32_t count = 0;
     for (uint32_t c = at(p, alternatives)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
@@ -373,7 +470,7 @@ static uint32_t alternative_for(const player *p, uint32_t alternatives, uint32_t
     return c;
 }
 
-static moment walk_unfolded(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_unfolded(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
     uint32_t times = m->num > 0 ? (uint32_t)m->num : 1;
@@ -382,17 +479,17 @@ static moment walk_unfolded(player *p, uint32_t music, moment when, const place 
     uint32_t chord = p->last_chord;
     uint32_t note = p->last_note;
     for (uint32_t pass = 1; pass <= times && body != SW_NO_INDEX && !p->too_many; pass++) {
-        place inside = *here;
+        sw_spot inside = *here;
         inside.pass = pass;
         inside.unfold = true;
-        inside.frame = add_frame(p, here->frame, music, pass - 1);
+        inside.frame = sw_player_frame(p, here->frame, music, pass - 1);
         p->last_chord = chord; /* q means the same in each pass */
         p->last_note = note;
-        when = walk(p, body, when, &inside);
+        when = sw_walk(p, body, when, &inside);
         if (alternatives != SW_NO_INDEX) {
             uint32_t chosen = alternative_for(p, alternatives, pass, times);
             if (chosen != SW_NO_INDEX) {
-                when = walk(p, chosen, when, &inside);
+                when = sw_walk(p, chosen, when, &inside);
             }
         }
     }
@@ -402,7 +499,7 @@ static moment walk_unfolded(player *p, uint32_t music, moment when, const place 
 /* `\repeat tremolo 4 { c16 e }`: each note is written with the value of the whole figure and sounds its share
  * of it; the arithmetic with dots is that of the language (note values are shifted by powers of two, a dot is
  * added where the number of strokes has two bits). */
-static moment walk_tremolo(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_tremolo(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
     uint32_t body = m->first;
@@ -433,15 +530,20 @@ static moment walk_tremolo(player *p, uint32_t music, moment when, const place *
     while (((int64_t)2 << shift) <= multiple) {
         shift++;
     }
-    place inside = *here;
+    sw_spot inside = *here;
     inside.tremolo_shift = (int8_t)(here->tremolo_shift + shift);
     inside.tremolo_dots = (uint8_t)(here->tremolo_dots + dots);
     inside.scale = sw_rational_mul(here->scale, sw_rational_make(1, count));
-    inside.frame = add_frame(p, here->frame, music, 0);
-    return walk(p, body, when, &inside);
+    inside.frame = sw_player_frame(p, here->frame, music, 0);
+    sw_moment end = sw_walk(p, body, when, &inside);
+    if (count > 1) {
+        touch(p, when, here);
+        touch(p, end, here);
+    }
+    return end;
 }
 
-static moment walk_repeat(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_repeat(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
     const char *kind = sw_reading_name(p->reader->reading, m->name);
@@ -456,22 +558,28 @@ static moment walk_repeat(player *p, uint32_t music, moment when, const place *h
         if (here->unfold && here->pass == 0) {
             return walk_unfolded(p, music, when, here);
         }
-        place inside = *here;
-        inside.frame = add_frame(p, here->frame, music, 0);
-        moment end = walk(p, m->first == SW_NO_INDEX ? music : m->first, when, &inside);
+        sw_spot inside = *here;
+        inside.frame = sw_player_frame(p, here->frame, music, 0);
+        sw_moment end = sw_walk(p, m->first == SW_NO_INDEX ? music : m->first, when, &inside);
         sw_rational length = sw_rational_sub(end.main, when.main);
+        for (int32_t pass = 1; records(p) && pass < at(p, music)->num; pass++) {
+            touch(p, later(when, sw_rational_mul(length, sw_rational_make(pass, 1)), false), here);
+        }
         sw_rational rest = sw_rational_mul(length, sw_rational_make(at(p, music)->num - 1, 1));
         return later(end, rest, false);
     }
-    place inside = *here;
-    inside.frame = add_frame(p, here->frame, music, 0);
+    sw_spot inside = *here;
+    inside.frame = sw_player_frame(p, here->frame, music, 0);
     inside.pass = 0;
-    return walk_sequence(p, m->first, when, &inside);
+    touch(p, when, here);
+    sw_moment end = walk_sequence(p, m->first, when, &inside);
+    touch(p, end, here);
+    return end;
 }
 
 /* Inside the body of a repeat: written out, only the alternative of this pass; otherwise all, one after
  * another. */
-static moment walk_alternatives(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_alternatives(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     if (here->unfold && here->pass > 0) {
         uint32_t times = 1;
@@ -483,33 +591,41 @@ static moment walk_alternatives(player *p, uint32_t music, moment when, const pl
             }
         }
         uint32_t chosen = alternative_for(p, music, here->pass, times);
-        return chosen == SW_NO_INDEX ? when : walk(p, chosen, when, here);
+        return chosen == SW_NO_INDEX ? when : sw_walk(p, chosen, when, here);
     }
-    return walk_sequence(p, at(p, music)->first, when, here);
+    for (uint32_t c = at(p, music)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        touch(p, when, here);
+        when = sw_walk(p, c, when, here);
+        touch(p, when, here);
+    }
+    return when;
 }
 
-static moment walk_context(player *p, uint32_t music, moment when, const place *here)
+static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
-    place inside = *here;
-    if (!p->muted) {
-        inside.context = sw_contexts_enter(p->contexts, here->context, music, here->frame);
+    sw_spot inside = *here;
+    if (p->recording != NULL) {
+        inside.recorded = sw_recording_enter(p->recording, here->recorded, music);
+    } else if (!p->muted) {
+        inside.context = sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music,
+                                           here->frame);
         if (m->num > 0) {
             sw_contexts_apply_with(p->contexts, inside.context, m->file, (uint32_t)m->num);
         }
     }
-    return m->first == SW_NO_INDEX ? when : walk(p, m->first, when, &inside);
+    return m->first == SW_NO_INDEX ? when : sw_walk(p, m->first, when, &inside);
 }
 
-static moment walk(player *p, uint32_t music, moment when, const place *here)
+sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     if (p->depth > SW_MAX_DEPTH || p->too_many) {
         return when;
     }
     p->depth++;
     const sw_music *m = at(p, music);
-    moment end = when;
-    place inside = *here;
+    sw_moment end = when;
+    sw_spot inside = *here;
     switch ((sw_music_kind)m->kind) {
     case SW_MUSIC_NOTE:
     case SW_MUSIC_DRUM:
@@ -523,7 +639,8 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
         };
         sw_rational length = note_length(m, here);
         bool as_rest = (m->flags & SW_MUSIC_AS_REST) != 0;
-        add_event(p, as_rest ? SW_EVENT_REST : kinds[m->kind], music, music, when, length, here);
+        sw_player_event(p, as_rest ? SW_EVENT_REST : kinds[m->kind], music, music, when, length, here);
+        record_marks(p, music, when, here);
         if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM) {
             p->last_note = music;
         }
@@ -531,6 +648,7 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
         break;
     }
     case SW_MUSIC_CHORD: {
+        record_marks(p, music, when, here);
         if (m->num == 0) {
             break; /* <> */
         }
@@ -547,12 +665,13 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
     case SW_MUSIC_BARE: {
         uint32_t source = m->kind == SW_MUSIC_BARE ? p->last_note : p->last_chord;
         sw_rational length = note_length(m, here);
+        record_marks(p, music, when, here);
         if (source != SW_NO_INDEX) {
             if (at(p, source)->kind == SW_MUSIC_CHORD) {
                 play_chord(p, source, music, when, length, here);
                 p->last_note = source;
             } else {
-                add_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE, source,
+                sw_player_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE, source,
                           music, when, length, here);
             }
         }
@@ -573,20 +692,28 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
         end = walk_simultaneous(p, m->first, when, here);
         break;
     case SW_MUSIC_PART_COMBINE:
-        end = walk_simultaneous(p, m->first, when, here);
+        if (records(p)) {
+            inside.recorded = SW_NO_INDEX; /* voices of its own */
+        }
+        end = p->muted || p->recording != NULL ? walk_simultaneous(p, m->first, when, &inside)
+                                               : sw_walk_part_combine(p, music, when, here);
         break;
     case SW_MUSIC_CONTEXT:
         end = walk_context(p, music, when, here);
         break;
     case SW_MUSIC_CHANGE:
-        if (!p->muted) {
-            sw_contexts_change(p->contexts, here->context, m->name, m->name2);
+        if (!p->muted && p->recording == NULL) {
+            sw_contexts_change(p->contexts, sw_contexts_at(here->context, when), m->name, m->name2);
         }
         break;
     case SW_MUSIC_SCALE:
         inside.scale = sw_rational_mul(here->scale, sw_rational_make(m->num, m->den));
-        inside.frame = p->muted ? here->frame : add_frame(p, here->frame, music, 0);
+        inside.frame = p->muted ? here->frame : sw_player_frame(p, here->frame, music, 0);
         end = walk_sequence(p, m->first, when, &inside);
+        if (records(p) && !begins_with(p, music, "\\scale")) {
+            touch(p, when, here);
+            touch(p, end, here);
+        }
         break;
     case SW_MUSIC_GRACE:
         end = walk_grace(p, music, when, here);
@@ -600,6 +727,10 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
     case SW_MUSIC_ALTERNATIVES:
         end = walk_alternatives(p, music, when, here);
         break;
+    case SW_MUSIC_KILL_CUES:
+        inside.no_cues = true;
+        end = walk_sequence(p, m->first, when, &inside);
+        break;
     case SW_MUSIC_UNFOLD:
         inside.unfold = true;
         inside.pass = 0;
@@ -609,12 +740,14 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
     case SW_MUSIC_FIXED:
     case SW_MUSIC_REFERENCE:
     case SW_MUSIC_RELATIVE:
+        if (m->first != SW_NO_INDEX) {
+            inside.frame = p->muted ? here->frame : sw_player_frame(p, here->frame, music, 0);
+            end = sw_walk(p, m->first, when, &inside);
+        }
+        break;
     case SW_MUSIC_CUE:
     case SW_MUSIC_QUOTE:
-        if (m->first != SW_NO_INDEX) {
-            inside.frame = p->muted ? here->frame : add_frame(p, here->frame, music, 0);
-            end = walk(p, m->first, when, &inside);
-        }
+        end = sw_walk_quote(p, music, when, here);
         break;
     case SW_MUSIC_TAG:
         if (sw_tag_filter_passes(here->filter, p->reader->reading, m->list)) {
@@ -629,8 +762,11 @@ static moment walk(player *p, uint32_t music, moment when, const place *here)
         break;
     }
     case SW_MUSIC_VOLTA:
-    case SW_MUSIC_AUTO_CHANGE:
         end = walk_sequence(p, m->first, when, here);
+        break;
+    case SW_MUSIC_AUTO_CHANGE:
+        end = p->muted || p->recording != NULL ? walk_sequence(p, m->first, when, here)
+                                               : sw_walk_auto_change(p, music, when, here);
         break;
     case SW_MUSIC_ADD_LYRICS:
     case SW_MUSIC_EMPTY:
@@ -704,22 +840,23 @@ static void sort_events(sw_score *score)
 
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
 {
-    player p = {
+    sw_player p = {
         .reader = reader,
         .score = score,
         .contexts = sw_contexts_new(reader, score),
+        .quote_count = pending->quote_count,
         .last_chord = SW_NO_INDEX,
         .last_note = SW_NO_INDEX,
         .event_limit =
             (size_t)50000000, /* more than any score; `\repeat unfold 9999` in itself would have no end */
     };
-    place top = {
+    sw_spot top = {
         .context = sw_contexts_top(p.contexts),
         .scale = {1, 1},
         .frame = SW_NO_INDEX,
     };
-    moment begin = {sw_rational_zero(), sw_rational_zero()};
-    moment end = walk(&p, pending->music, begin, &top);
+    sw_moment begin = {sw_rational_zero(), sw_rational_zero()};
+    sw_moment end = sw_walk(&p, pending->music, begin, &top);
     score->length = end.main;
     if (p.too_many) {
         sw_findings_add(
@@ -727,6 +864,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
             "the score has more than %zu notes when its repeats are written out; the rest is not read",
             p.event_limit);
     }
+    sw_quotes_end(&p);
     sw_contexts_free(p.contexts);
     sort_events(score);
 }

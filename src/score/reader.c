@@ -245,6 +245,7 @@ sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node)
         pending.music = children.first;
     }
     pending.heard = layout || !midi;
+    pending.quote_count = reader->quote_count;
     return pending;
 }
 
@@ -255,7 +256,7 @@ static void add_toplevel_music(sw_reader *reader, sw_pending_list *scores, const
         m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
         return; /* belongs to the score before it, or is a \pageBreak between scores */
     }
-    sw_pending pending = {value->music, value->file, value->start, value->end, true};
+    sw_pending pending = {value->music, value->file, value->start, value->end, true, reader->quote_count};
     sw_pending_add(scores, &pending);
 }
 

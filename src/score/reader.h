@@ -70,13 +70,20 @@ typedef struct sw_cursor {
     uint32_t end;
 } sw_cursor;
 
+/* Music that other music may quote. */
+typedef struct sw_quote {
+    uint32_t name;
+    uint32_t music;
+} sw_quote;
+
 /* A score that is not played yet. */
 typedef struct sw_pending {
     uint32_t music;
     uint32_t file;
     uint32_t start;
     uint32_t end;
-    bool heard; /* false when it has only a MIDI output */
+    bool heard;         /* false when it has only a MIDI output */
+    size_t quote_count; /* so many quotes were known when it was read */
 } sw_pending;
 
 typedef struct sw_pending_list {
@@ -94,8 +101,9 @@ typedef struct sw_reader {
     sw_duration duration; /* the inherited one */
     sw_value **values;    /* by name: the variables known so far, NULL when undefined */
     size_t value_count;
-    sw_value **quotes; /* by name: \addQuote */
+    sw_quote *quotes; /* \addQuote, in order: a later one of the same name holds for later scores */
     size_t quote_count;
+    size_t quote_capacity;
     sw_pending_list scores;  /* ready to be played, in order */
     sw_pending_list waiting; /* of the implicit book: played when the main file has ended */
     uint32_t include_depth;
@@ -106,8 +114,7 @@ typedef struct sw_reader {
     size_t reported_capacity;
 } sw_reader;
 
-/* ---- cursors
- * --------------------------------------------------------------------------------------------------- */
+/* ---- cursors ---- */
 
 /* The items inside a node. */
 sw_cursor sw_cursor_inside(const sw_reader *reader, uint32_t file, uint32_t node);
@@ -120,8 +127,7 @@ void sw_cursor_next(sw_cursor *cursor);
 /* The item after the present one is punctuation that begins with this character. */
 bool sw_cursor_is_mark(sw_cursor *cursor, char mark);
 
-/* ---- building music
- * -------------------------------------------------------------------------------------------- */
+/* ---- building music ---- */
 
 /* A new node; the pointer is valid until the next node is made. */
 uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end);
@@ -139,8 +145,7 @@ uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *wh
                        bool is_free);
 void sw_music_set_duration(sw_music *music, sw_duration duration);
 
-/* ---- reading items
- * --------------------------------------------------------------------------------------------- */
+/* ---- reading items ---- */
 
 /* Reads one item with its arguments, without what follows it. */
 sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor);
@@ -150,6 +155,8 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor);
 void sw_read_sequence(sw_reader *reader, sw_cursor *cursor, sw_children *children);
 /* Attaches the post-events at the cursor to a node (SW_NO_INDEX: reads and drops them). */
 void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music);
+/* Makes the chord that a root in chord mode stands for, together with the `:m7/g` at the cursor. */
+uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root);
 /* Reads a command and its arguments. */
 sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor);
 /* Reads # or $ and its expression. */
@@ -157,8 +164,7 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor);
 /* The plain text of a markup, string, word or Scheme string. */
 uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
 
-/* ---- arguments
- * ------------------------------------------------------------------------------------------------- */
+/* ---- arguments ---- */
 
 enum { SW_MAX_ARGUMENTS = 10 };
 /* Reads arguments by a signature; returns how many. Arguments left out have kind NONE. */
@@ -177,8 +183,7 @@ sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);
 sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
                  const sw_value *where);
 
-/* ---- variables, files, scores
- * ---------------------------------------------------------------------------------- */
+/* ---- variables, files, scores ---- */
 
 sw_value *sw_lookup(const sw_reader *reader, uint32_t name);
 void sw_define(sw_reader *reader, uint32_t name, const sw_value *value);
@@ -195,8 +200,7 @@ sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node);
 /* Says once for each name that something could not be resolved. */
 void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, const char *what);
 
-/* ---- other passes
- * ---------------------------------------------------------------------------------------------- */
+/* ---- other passes ---- */
 
 /* Resolves the octaves of all pitches below a node that are still open, as \relative does; returns the pitch
  * that the next note refers to. */

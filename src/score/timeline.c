@@ -127,6 +127,30 @@ static void add_bar(sw_score *score, sw_rational start, const counter *c)
     };
 }
 
+/* Applies the settings up to a moment, in the order of the walk; returns the next one. A \partial within the
+ * piece tells the counter only when the moment is over, so that a bar check beside it still stands on the bar
+ * line. */
+static size_t apply_until(const sw_reading *reading, sw_score *score, size_t next, sw_rational now,
+                          counter *c)
+{
+    bool at_start = sw_rational_is_zero(now);
+    size_t first = next;
+    for (; next < score->setting_count && sw_rational_compare(score->settings[next].onset, now) <= 0;
+         next++) {
+        sw_setting *setting = &score->settings[next];
+        setting->position = c->position;
+        if (at_start || reading->music[setting->music].kind != SW_MUSIC_PARTIAL) {
+            apply(reading, setting, c, at_start);
+        }
+    }
+    for (size_t i = first; i < next && !at_start; i++) {
+        if (reading->music[score->settings[i].music].kind == SW_MUSIC_PARTIAL) {
+            apply(reading, &score->settings[i], c, at_start);
+        }
+    }
+    return next;
+}
+
 static void count_bars(const sw_reading *reading, sw_score *score)
 {
     counter c = {sw_rational_zero(), {1, 1}, 1, 4, 4, true};
@@ -134,12 +158,9 @@ static void count_bars(const sw_reading *reading, sw_score *score)
     size_t next = 0;
     bool open = false; /* a bar has begun at or before now */
     while (sw_rational_compare(now, score->length) < 0) {
-        bool changed = false;
-        while (next < score->setting_count && sw_rational_compare(score->settings[next].onset, now) <= 0) {
-            apply(reading, &score->settings[next], &c, sw_rational_is_zero(now));
-            next++;
-            changed = true;
-        }
+        size_t before = next;
+        next = apply_until(reading, score, next, now, &c);
+        bool changed = next > before;
         if (sw_rational_compare(c.position, c.length) >= 0) { /* a shorter metre has begun inside the bar */
             c.position = sw_rational_zero();
             c.number++;
@@ -172,6 +193,9 @@ static void count_bars(const sw_reading *reading, sw_score *score)
             break; /* times that cannot be represented */
         }
         now = stop;
+    }
+    for (; next < score->setting_count; next++) { /* behind the last note: final bar checks */
+        score->settings[next].position = c.position;
     }
     for (size_t i = 0; i < score->bar_count; i++) {
         sw_rational end = i + 1 < score->bar_count ? score->bars[i + 1].start : score->length;

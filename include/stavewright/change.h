@@ -1,0 +1,81 @@
+/* Changes to a score, the text edits that say them, and the proof that nothing else has changed.
+ *
+ * A transformation does not touch text. It says which change it wants; this layer turns that into the
+ * smallest edits in the style of the file, reads the result back, and compares: any difference that was not
+ * declared refuses the change. */
+#ifndef STAVEWRIGHT_CHANGE_H
+#define STAVEWRIGHT_CHANGE_H
+
+#include "stavewright/score.h"
+#include "stavewright/source.h"
+
+/* ---- edits over several files ---- */
+
+/* The edits of one file. */
+typedef struct sw_file_patch {
+    const sw_text *text; /* the file as it was read; borrowed */
+    sw_edits edits;
+    sw_text *after; /* the file as it would be, once sw_patch_finish has made it */
+} sw_file_patch;
+
+/* One change over any number of files. */
+typedef struct sw_patch {
+    sw_file_patch *files;
+    size_t count;
+    size_t capacity;
+} sw_patch;
+
+/* Adds an edit; files are told apart by their real path, so that a file reached through two main files is
+ * one. An edit that is there already is not added again. */
+void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement);
+/* Sorts the edits and makes the changed texts. False when two edits overlap: *error is then a sentence
+ * (free() it). */
+bool sw_patch_finish(sw_patch *patch, char **error);
+/* The unified diff of all files. */
+void sw_patch_diff(const sw_patch *patch, sw_buffer *result);
+/* Writes all files or none; see sw_write_all. */
+bool sw_patch_write(const sw_patch *patch, char **error);
+void sw_patch_free(sw_patch *patch);
+
+/* ---- dividing a staff ---- */
+
+enum { SW_MAX_PARTS = 8 };
+
+/* A clef that one part gets at a moment. */
+typedef struct sw_part_clef {
+    sw_rational onset;
+    uint32_t part;
+    const char *clef; /* "treble", "bass"; static */
+} sw_part_clef;
+
+/* The change 'this staff becomes several staves in one group'. Part 0 is the uppermost. */
+typedef struct sw_division {
+    const sw_reading *reading;
+    const sw_score *score;
+    uint32_t staff;
+    uint32_t parts;
+    const char *suffixes[SW_MAX_PARTS]; /* added to the names of variables and staves: "Right", "Left" */
+    const char *group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
+    const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
+    const sw_part_clef *clefs; /* in order of time */
+    size_t clef_count;
+} sw_division;
+
+/* Adds the edits of a division to the patch: each variable that holds the staff's notes becomes one variable
+ * a part, and each staff that uses them (in the main files given) becomes a group of staves. `mains` are
+ * readings of all main files that include the variables' files, the division's own among them. Uses that are
+ * no staff of their own are said in `notes`, a line each. False when the sources can't be divided: *error is
+ * then `file:line:column: sentence` (free() it), and the patch must not be used. */
+bool sw_divide(const sw_division *division, sw_reading *const *mains, size_t main_count, sw_patch *patch,
+               sw_buffer *notes, char **error);
+
+/* ---- proof ---- */
+
+/* Reads each main file again with the patch's texts, and compares with the reading before: every note of
+ * every score must be there with its onset, grace offset, duration and pitch; outside of the divided staff
+ * also staff by staff with rests and marks; on the divided staff each note on the staff of its part. False
+ * when anything differs: *error names the first difference (free() it). */
+bool sw_prove_division(const sw_division *division, sw_reading *const *mains, size_t main_count,
+                       const sw_patch *patch, const sw_read_options *options, char **error);
+
+#endif

@@ -1,0 +1,29 @@
+/* How a stretch of time is written in a metre. */
+#ifndef STAVEWRIGHT_METRE_H
+#define STAVEWRIGHT_METRE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "stavewright/duration.h"
+#include "stavewright/rational.h"
+
+/* A time signature: 6/8 is {6, 8}. */
+typedef struct sw_metre {
+    int beats;
+    int beat_value;
+} sw_metre;
+
+/* 6/8, 9/8, 12/8 and their like, whose beats are dotted. */
+bool sw_metre_is_compound(sw_metre metre);
+
+/* Writes a rest of `length` whole notes that begins `position` whole notes behind the bar line as note
+ * values: each begins on a multiple of itself, so that beats stay visible, none crosses the middle of a bar
+ * in 4/4 unless it begins there or fills it, and dotted values stand only for whole beats of compound metres.
+ * The stretch must lie inside one bar. Returns how many values it needs; at most `most` are stored. A length
+ * that note values cannot say (a rest of a third) becomes one value with a factor. Common practice, no
+ * source. */
+size_t sw_metre_rests(sw_metre metre, sw_rational position, sw_rational length, sw_duration *values,
+                      size_t most);
+
+#endif

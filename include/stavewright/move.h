@@ -1,0 +1,34 @@
+/* Transformations: each computes its plan on the score, says which changes it wants, and has them proved. */
+#ifndef STAVEWRIGHT_MOVE_H
+#define STAVEWRIGHT_MOVE_H
+
+#include "stavewright/change.h"
+#include "stavewright/selection.h"
+
+/* What a transformation gives back. Owns everything in it. */
+typedef struct sw_move {
+    sw_reading **mains; /* the readings before the change; mains[0] is of the file that was named */
+    size_t main_count;
+    sw_patch patch;       /* proved; empty when there is nothing to change */
+    sw_findings findings; /* what could not be done, at places of mains[0] */
+    sw_buffer notes;      /* a line each: other uses that were changed along */
+    sw_buffer why;        /* a line each: the choices and their reasons */
+} sw_move;
+
+void sw_move_free(sw_move *move);
+
+typedef struct sw_hands_options {
+    const char *staff;      /* as for sw_staff_find */
+    sw_bar_range bars;      /* outside of them the music stays with the right hand */
+    const char *instrument; /* "harp" or "piano"; NULL: by the staff's name */
+    int span;    /* widest interval of one hand, as an interval number (10 = a tenth); 0: the instrument's */
+    int fingers; /* fingers of one hand; 0: the instrument's */
+} sw_hands_options;
+
+/* Splits one staff's music into right and left hand, in all scores of the file's folder that use it. The
+ * hands are those of players/hand_split.h, the clefs those of players/hand_clefs.h. NULL when it can't be
+ * done: *error is a sentence, with file:line:column where there is a place (free() it). */
+sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
+                       const sw_read_options *reading_options, char **error);
+
+#endif

@@ -1,0 +1,69 @@
+/* The walk through the music of one score: what its parts share. Private to score/.
+ *
+ * The walk has three ways of hearing. Usually it makes events. Muted, it only counts time. With a recording,
+ * it writes down what is heard there instead of into the score, and makes no contexts. */
+#ifndef SW_SCORE_PLAYER_H
+#define SW_SCORE_PLAYER_H
+
+#include "score/contexts.h"
+#include "score/moment.h"
+#include "score/reader.h"
+#include "score/recording.h"
+#include "score/tags.h"
+
+/* What holds for the notes at a place of the walk; copied on the way down. */
+typedef struct sw_spot {
+    sw_context *context;
+    sw_rational scale; /* product of the tuplets around */
+    uint32_t frame;
+    const sw_tag_filter *filter;
+    uint32_t flags; /* sw_event.flags */
+    bool grace;
+    bool unfold;          /* inside \unfoldRepeats */
+    bool no_cues;         /* inside \killCues */
+    int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
+    uint8_t tremolo_dots; /* ... and get so many dots more */
+    uint32_t pass;        /* of the unfolded repeat around, from 1 */
+    uint32_t recorded;    /* number of the context in the recording */
+} sw_spot;
+
+typedef struct sw_player {
+    sw_reader *reader;
+    sw_score *score;
+    sw_contexts *contexts;
+    size_t quote_count;  /* so many quotes are known to this score */
+    uint32_t last_chord; /* the chord that q repeats */
+    uint32_t last_note;  /* the note or chord that a bare duration repeats */
+    uint32_t depth;
+    size_t event_limit;
+    bool too_many;
+    bool muted;              /* only the time is wanted */
+    sw_recording *recording; /* usually NULL */
+    struct sw_quotes *quotes; /* made by the first quote */
+} sw_player;
+
+/* Plays one node from a moment on; returns where it ends. */
+sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* Makes an event at a place; NULL when none is wanted. The pointer is valid until the next one. */
+sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
+                          sw_rational length, const sw_spot *here);
+/* A pitch after the transpositions on the way to a frame. */
+sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame);
+/* The grace offset, 0 or negative, at which some music begins. */
+sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here);
+/* A new frame: one more step down. */
+uint32_t sw_player_frame(sw_player *p, uint32_t parent, uint32_t music, uint32_t pass);
+/* Listens to some music by itself, from moment 0, as a voice with this id. The frames of what is heard begin
+ * at the music. The caller frees the result. */
+sw_recording *sw_listen(sw_player *p, uint32_t music, uint32_t id);
+
+/* \partCombine: both parts, each note in the voice that the combiner gives it. */
+sw_moment sw_walk_part_combine(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* \autoChange: each note on the staff "up" or "down". */
+sw_moment sw_walk_auto_change(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* \quoteDuring, \cueDuring: the music itself, and what is quoted beside it. */
+sw_moment sw_walk_quote(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* Settles the quotes' transpositions, which depend on the whole score, and frees what they needed. */
+void sw_quotes_end(sw_player *p);
+
+#endif

@@ -1,0 +1,278 @@
+/* Which part gets which mark when a staff is divided.
+ *
+ *   - what belongs to single notes (articulations, fingerings, tremolo) goes with them;
+ *   - a slur is given to each part that has at least two of its notes, from its first to its last note there;
+ *   - a manual beam stays where one part has all its notes;
+ *   - a hairpin and what ends it go to the part with more notes under it, even where that part rests at one
+ * end;
+ *   - a dynamic goes to the part that plays there, the upper one if both do (it stands between the staves);
+ *   - text goes to the upper part, with _ to the lower; pedals to the lowest;
+ *   - a tie stays where a note goes on in the same part. */
+#include <stdlib.h>
+
+#include "write/division.h"
+
+/* An item (note, chord, rest) of one voice of the staff. */
+typedef struct item {
+    uint32_t music;
+    uint32_t event; /* its first event */
+    uint32_t notes; /* how many events */
+    uint8_t parts;
+} item;
+
+typedef struct items {
+    item *list;
+    size_t count;
+    size_t capacity;
+} items;
+
+/* A span that has begun and not ended. */
+typedef struct open_span {
+    uint32_t mark; /* SW_NO_INDEX: none is open */
+    size_t from;   /* item */
+} open_span;
+
+static void collect(const sw_plan *plan, uint32_t voice, items *result)
+{
+    const sw_score *score = plan->division->score;
+    result->count = 0;
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        if (event->voice != voice || plan->first_event[event->chord] != i) {
+            continue;
+        }
+        result->list = sw_grow(result->list, result->count, &result->capacity, sizeof *result->list);
+        result->list[result->count++] =
+            (item){event->chord, i, plan->event_count[event->chord], plan->parts[event->chord]};
+    }
+}
+
+static void add_mark(sw_plan *plan, uint32_t music, uint32_t part, uint32_t like)
+{
+    plan->added = sw_grow(plan->added, plan->added_count, &plan->added_capacity, sizeof *plan->added);
+    plan->added[plan->added_count++] = (sw_added_mark){music, part, sw_music_slice(plan->reading, like)};
+}
+
+static void give(sw_plan *plan, uint32_t mark, uint32_t part)
+{
+    plan->mark_parts[mark] |= (uint8_t)(1u << part);
+}
+
+static uint32_t uppermost(uint8_t parts)
+{
+    for (uint32_t part = 0; part < SW_MAX_PARTS; part++) {
+        if ((parts & 1u << part) != 0) {
+            return part;
+        }
+    }
+    return 0;
+}
+
+static uint32_t lowermost(uint8_t parts)
+{
+    uint32_t lowest = 0;
+    for (uint32_t part = 0; part < SW_MAX_PARTS; part++) {
+        if ((parts & 1u << part) != 0) {
+            lowest = part;
+        }
+    }
+    return lowest;
+}
+
+/* A slur from item a to item b: each part with two or more of its notes has its own. */
+static void give_slur(sw_plan *plan, const items *all, size_t a, uint32_t start, size_t b, uint32_t end)
+{
+    for (uint32_t part = 0; part < plan->division->parts; part++) {
+        size_t first = SIZE_MAX;
+        size_t last = SIZE_MAX;
+        for (size_t i = a; i <= b; i++) {
+            if ((all->list[i].parts & 1u << part) != 0) {
+                first = first == SIZE_MAX ? i : first;
+                last = i;
+            }
+        }
+        if (first == SIZE_MAX || first == last) {
+            continue;
+        }
+        if (first == a) {
+            give(plan, start, part);
+        } else {
+            add_mark(plan, all->list[first].music, part, start);
+        }
+        if (last == b) {
+            give(plan, end, part);
+        } else {
+            add_mark(plan, all->list[last].music, part, end);
+        }
+    }
+}
+
+static void give_beam(sw_plan *plan, const items *all, size_t a, uint32_t start, size_t b, uint32_t end)
+{
+    uint8_t parts = (uint8_t)((1u << plan->division->parts) - 1);
+    for (size_t i = a; i <= b; i++) {
+        parts &= all->list[i].parts;
+    }
+    plan->mark_parts[start] |= parts;
+    plan->mark_parts[end] |= parts;
+}
+
+/* The part with most notes from item a to item b, the upper one among equals. */
+static uint32_t busiest(const sw_plan *plan, const items *all, size_t a, size_t b)
+{
+    uint32_t best = 0;
+    size_t most = 0;
+    for (uint32_t part = 0; part < plan->division->parts; part++) {
+        size_t notes = 0;
+        for (size_t i = a; i <= b; i++) {
+            notes += (all->list[i].parts & 1u << part) != 0 ? 1 : 0;
+        }
+        if (notes > most) {
+            most = notes;
+            best = part;
+        }
+    }
+    return best;
+}
+
+/* Whether a note of the part at item i goes on, tied, at the next item of its voice. */
+static bool continues(const sw_plan *plan, const items *all, size_t i, uint32_t part)
+{
+    const sw_score *score = plan->division->score;
+    const uint8_t *event_part = plan->division->event_part;
+    const item *here = &all->list[i];
+    for (uint32_t n = 0; n < here->notes; n++) {
+        const sw_event *note = &score->events[here->event + n];
+        if (note->kind != SW_EVENT_NOTE || event_part[here->event + n] != part) {
+            continue;
+        }
+        for (size_t j = i + 1; j < all->count && j < i + 64; j++) {
+            const item *there = &all->list[j];
+            for (uint32_t k = 0; k < there->notes; k++) {
+                const sw_event *next = &score->events[there->event + k];
+                if (next->kind == SW_EVENT_NOTE && event_part[there->event + k] == part &&
+                    sw_pitch_equal(next->pitch, note->pitch)) {
+                    return true;
+                }
+            }
+        }
+    }
+    return false;
+}
+
+static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, open_span spans[4],
+                      uint32_t *hairpin, uint32_t *text_span)
+{
+    enum { SLUR, PHRASE, BEAM, HAIRPIN };
+    const item *here = &all->list[i];
+    uint8_t parts = here->parts;
+    switch (sw_music_mark_class(plan->reading, mark)) {
+    case SW_MARK_SLUR_START:
+        spans[SLUR] = (open_span){mark, i};
+        break;
+    case SW_MARK_PHRASE_START:
+        spans[PHRASE] = (open_span){mark, i};
+        break;
+    case SW_MARK_BEAM_START:
+        spans[BEAM] = (open_span){mark, i};
+        break;
+    case SW_MARK_SLUR_END:
+    case SW_MARK_PHRASE_END: {
+        open_span *span =
+            &spans[sw_music_mark_class(plan->reading, mark) == SW_MARK_SLUR_END ? SLUR : PHRASE];
+        if (span->mark != SW_NO_INDEX) {
+            give_slur(plan, all, span->from, span->mark, i, mark);
+            span->mark = SW_NO_INDEX;
+        }
+        break;
+    }
+    case SW_MARK_BEAM_END:
+        if (spans[BEAM].mark != SW_NO_INDEX) {
+            give_beam(plan, all, spans[BEAM].from, spans[BEAM].mark, i, mark);
+            spans[BEAM].mark = SW_NO_INDEX;
+        }
+        break;
+    case SW_MARK_HAIRPIN_START:
+        spans[HAIRPIN] = (open_span){mark, i};
+        break;
+    case SW_MARK_HAIRPIN_END:
+    case SW_MARK_DYNAMIC: {
+        uint32_t owner = uppermost(parts);
+        if (spans[HAIRPIN].mark != SW_NO_INDEX && spans[HAIRPIN].from < i) {
+            owner = busiest(plan, all, spans[HAIRPIN].from, i);
+            give(plan, spans[HAIRPIN].mark, owner);
+            spans[HAIRPIN].mark = SW_NO_INDEX;
+            *hairpin = owner;
+        } else if (sw_music_mark_class(plan->reading, mark) == SW_MARK_HAIRPIN_END) {
+            owner = *hairpin;
+        }
+        give(plan, mark, owner);
+        break;
+    }
+    case SW_MARK_TIE:
+        for (uint32_t part = 0; part < plan->division->parts; part++) {
+            if (continues(plan, all, i, part)) {
+                give(plan, mark, part);
+            }
+        }
+        break;
+    case SW_MARK_ARPEGGIO: { /* a chord of one note is not rolled, unless the roll goes through both hands */
+        uint8_t rolled = 0;
+        for (uint32_t part = 0; part < plan->division->parts; part++) {
+            uint32_t notes = 0;
+            for (uint32_t n = 0; n < here->notes; n++) {
+                notes += plan->division->event_part[here->event + n] == part ? 1 : 0;
+            }
+            rolled = (uint8_t)(rolled | (notes > 1 ? 1u << part : 0));
+        }
+        plan->mark_parts[mark] = rolled != 0 ? rolled : parts;
+        break;
+    }
+    case SW_MARK_PEDAL:
+        give(plan, mark, plan->division->parts - 1);
+        break;
+    case SW_MARK_SPAN_START:
+        *text_span = uppermost(parts);
+        give(plan, mark, *text_span);
+        break;
+    case SW_MARK_SPAN_END:
+        give(plan, mark, *text_span);
+        break;
+    case SW_MARK_TEXT:
+        give(plan, mark,
+             sw_music_mark_direction(plan->reading, mark) == '_' ? lowermost(parts) : uppermost(parts));
+        break;
+    default:
+        plan->mark_parts[mark] = parts != 0 ? parts : 1;
+        break;
+    }
+}
+
+void sw_plan_marks(sw_plan *plan)
+{
+    const sw_score *score = plan->division->score;
+    items all = {0};
+    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
+        if (score->voices[voice].staff != plan->division->staff) {
+            continue;
+        }
+        collect(plan, voice, &all);
+        open_span spans[4] = {{SW_NO_INDEX, 0}, {SW_NO_INDEX, 0}, {SW_NO_INDEX, 0}, {SW_NO_INDEX, 0}};
+        uint32_t hairpin = 0;
+        uint32_t text_span = 0;
+        for (size_t i = 0; i < all.count; i++) {
+            uint32_t child = plan->reading->music[all.list[i].music].first;
+            for (; child != SW_NO_INDEX; child = plan->reading->music[child].next) {
+                if (plan->reading->music[child].kind == SW_MUSIC_MARK) {
+                    give_mark(plan, &all, i, child, spans, &hairpin, &text_span);
+                }
+            }
+        }
+        for (size_t s = 0; s < 4; s++) { /* never ended: an unfinished span stays with its note */
+            if (spans[s].mark != SW_NO_INDEX) {
+                give(plan, spans[s].mark, uppermost(all.list[spans[s].from].parts));
+            }
+        }
+    }
+    free(all.list);
+}

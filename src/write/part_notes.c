@@ -1,0 +1,309 @@
+#include <stdlib.h>
+#include <string.h>
+
+#include "write/part_notes.h"
+
+static const sw_music *at(const sw_part_printer *p, uint32_t music)
+{
+    return &p->plan->reading->music[music];
+}
+
+static sw_slice text_of(const sw_part_printer *p, uint32_t music)
+{
+    return sw_music_slice(p->plan->reading, music);
+}
+
+/* ---- marks ---- */
+
+static bool gets(const sw_part_printer *p, uint32_t mark)
+{
+    return p->plan->mark_parts == NULL || (p->plan->mark_parts[mark] & 1u << p->part) != 0;
+}
+
+void sw_print_marks(sw_part_printer *p, uint32_t music, bool spaced)
+{
+    const sw_music *m = at(p, music);
+    uint32_t before = m->end;
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        const sw_music *mark = at(p, c);
+        if (mark->kind != SW_MUSIC_MARK || mark->start < m->end) {
+            continue; /* the notes of a chord and what stands among them */
+        }
+        if (gets(p, c)) {
+            if (spaced && mark->start > before) {
+                sw_buffer_append(p->out,
+                                 sw_text_slice(p->plan->reading->files[m->file].text, before, mark->start));
+            }
+            sw_buffer_append(p->out, text_of(p, c));
+        }
+        before = mark->end;
+    }
+    for (size_t i = 0; i < p->plan->added_count; i++) {
+        const sw_added_mark *added = &p->plan->added[i];
+        if (added->item == music && added->part == p->part) {
+            sw_buffer_append(p->out, added->text);
+        }
+    }
+}
+
+/* ---- pitch and duration ---- */
+
+/* The octave marks that the note needs here; moves the reference. */
+static int octave_marks(sw_part_printer *p, uint32_t note)
+{
+    const sw_music *m = at(p, note);
+    if (m->kind != SW_MUSIC_NOTE || !p->relative || (m->flags & SW_MUSIC_RELATIVE_ENTRY) == 0) {
+        return m->octave_marks;
+    }
+    int marks = sw_pitch_relative_marks(p->last, m->pitch);
+    p->last = m->pitch;
+    return marks;
+}
+
+static void put_marks(sw_part_printer *p, int marks)
+{
+    for (; marks > 0; marks--) {
+        sw_buffer_char(p->out, '\'');
+    }
+    for (; marks < 0; marks++) {
+        sw_buffer_char(p->out, ',');
+    }
+}
+
+/* Name, octave marks, reminder accidentals, octave check; no duration. */
+static void put_pitch(sw_part_printer *p, uint32_t note, int marks)
+{
+    const sw_music *m = at(p, note);
+    sw_slice text = text_of(p, note);
+    sw_buffer_append(p->out, (sw_slice){text.data, m->name_length});
+    put_marks(p, marks);
+    if (memchr(text.data, '!', text.length) != NULL) {
+        sw_buffer_char(p->out, '!');
+    }
+    if (memchr(text.data, '?', text.length) != NULL) {
+        sw_buffer_char(p->out, '?');
+    }
+    if ((m->flags & SW_MUSIC_CHECKED) != 0) {
+        sw_buffer_char(p->out, '=');
+        put_marks(p, m->check + 1);
+    }
+}
+
+static bool inherits_rightly(const sw_part_printer *p, const sw_music *m)
+{
+    return (m->flags & SW_MUSIC_WRITTEN_VALUE) != 0 ||
+           (p->has_duration && sw_duration_equal(p->duration, sw_music_duration(m)));
+}
+
+static void keep_duration(sw_part_printer *p, const sw_music *m)
+{
+    p->duration = sw_music_duration(m);
+    p->has_duration = true;
+}
+
+/* The duration, where it is written in the source or would otherwise be inherited wrongly. `c*2` is written
+ * out: what it multiplies may have changed. */
+static void put_duration(sw_part_printer *p, uint32_t item)
+{
+    const sw_music *m = at(p, item);
+    char text[SW_DURATION_TEXT];
+    if ((m->flags & SW_MUSIC_WRITTEN_VALUE) != 0 || !inherits_rightly(p, m)) {
+        sw_buffer_string(p->out, sw_duration_print(sw_music_duration(m), text));
+    }
+    keep_duration(p, m);
+}
+
+/* Only a factor is written (`c*2`), and the value that it multiplies is inherited. */
+static bool has_bare_factor(const sw_part_printer *p, uint32_t item)
+{
+    sw_slice text = text_of(p, item);
+    const char *star = memchr(text.data, '*', text.length);
+    if (star == NULL || star == text.data) {
+        return false;
+    }
+    char before = star[-1];
+    return !((before >= '0' && before <= '9') || before == '.' || before == 'e' || before == 'a');
+}
+
+/* ---- items ---- */
+
+static void print_verbatim(sw_part_printer *p, uint32_t item)
+{
+    sw_buffer_append(p->out, text_of(p, item));
+    keep_duration(p, at(p, item));
+}
+
+static void print_note(sw_part_printer *p, uint32_t note)
+{
+    const sw_music *m = at(p, note);
+    int marks = octave_marks(p, note);
+    if (marks == m->octave_marks && inherits_rightly(p, m) && !has_bare_factor(p, note)) {
+        print_verbatim(p, note);
+    } else {
+        put_pitch(p, note, marks);
+        put_duration(p, note);
+    }
+    sw_print_marks(p, note, true);
+}
+
+static void print_rest(sw_part_printer *p, uint32_t rest)
+{
+    const sw_music *m = at(p, rest);
+    if (m->kind == SW_MUSIC_NOTE) { /* `b4\rest`: its height was meant for the undivided staff */
+        char text[SW_DURATION_TEXT];
+        sw_buffer_format(p->out, "%c%s", p->rest_letter, sw_duration_print(sw_music_duration(m), text));
+        keep_duration(p, m);
+        sw_print_marks(p, rest, true);
+        return;
+    }
+    if (inherits_rightly(p, m) && !has_bare_factor(p, rest)) {
+        print_verbatim(p, rest);
+    } else if (text_of(p, rest).data[0] == '\\') { /* \skip 4 has a value of its own and changes no other */
+        sw_buffer_append(p->out, text_of(p, rest));
+        return;
+    } else {
+        sw_buffer_append(p->out, (sw_slice){text_of(p, rest).data, 1});
+        put_duration(p, rest);
+    }
+    sw_print_marks(p, rest, true);
+}
+
+/* What stands at a note inside its chord: fingering, \harmonic ... */
+static void put_inner_marks(sw_part_printer *p, uint32_t note)
+{
+    for (uint32_t c = at(p, note)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_MARK) {
+            sw_buffer_append(p->out, text_of(p, c));
+        }
+    }
+}
+
+/* A note of a chord with the call before it (`\tweak color #red c`). */
+static void put_chord_note(sw_part_printer *p, uint32_t note, int marks)
+{
+    const sw_music *m = at(p, note);
+    if (m->origin < m->start) {
+        sw_buffer_append(p->out, sw_text_slice(p->plan->reading->files[m->file].text, m->origin, m->start));
+    }
+    put_pitch(p, note, marks);
+    put_inner_marks(p, note);
+}
+
+/* The written notes of an item that this part plays; their number. */
+static size_t own_notes(const sw_part_printer *p, uint32_t item, uint32_t notes[64], size_t *all)
+{
+    const sw_plan *plan = p->plan;
+    uint32_t first = plan->first_event[item];
+    size_t count = 0;
+    if (first == SW_NO_INDEX) { /* not heard in this score */
+        for (uint32_t c = at(p, item)->first; c != SW_NO_INDEX && count < 64; c = at(p, c)->next) {
+            if (at(p, c)->kind == SW_MUSIC_NOTE || at(p, c)->kind == SW_MUSIC_DRUM) {
+                notes[count++] = c;
+            }
+        }
+        *all = count;
+        return p->part == 0 ? count : 0;
+    }
+    *all = plan->event_count[item];
+    for (size_t i = 0; i < *all && count < 64; i++) {
+        if (plan->division->event_part[first + i] == p->part) {
+            notes[count++] = plan->division->score->events[first + i].music;
+        }
+    }
+    return count;
+}
+
+/* Notes of a chord, or of the chord that q or a bare duration repeats. */
+static void print_chord(sw_part_printer *p, uint32_t item)
+{
+    const sw_music *m = at(p, item);
+    uint32_t notes[64];
+    size_t all;
+    size_t count = own_notes(p, item, notes, &all);
+    sw_pitch reference = p->last;
+    int marks[64];
+    bool unchanged = m->kind == SW_MUSIC_CHORD && count == all;
+    sw_pitch first_pitch = reference;
+    for (size_t i = 0; i < count; i++) {
+        marks[i] = octave_marks(p, notes[i]);
+        first_pitch = i == 0 ? p->last : first_pitch;
+        unchanged = unchanged && marks[i] == at(p, notes[i])->octave_marks;
+    }
+    p->last = count > 0 ? first_pitch : reference; /* what follows a chord refers to its first note */
+    if (count == 0) {                              /* q or a bare duration that is not heard in this score */
+        sw_buffer_append(p->out, text_of(p, item));
+        keep_duration(p, m);
+        sw_print_marks(p, item, true);
+        return;
+    }
+    if (m->kind == SW_MUSIC_REPEAT_CHORD && count == all && p->full_chord != SW_NO_INDEX) {
+        const sw_event *event = &p->plan->division->score->events[p->plan->first_event[item]];
+        for (uint32_t c = at(p, p->full_chord)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+            if (c == event->music) { /* the very chord that this part has written last */
+                p->last = reference;
+                sw_buffer_char(p->out, 'q');
+                put_duration(p, item);
+                sw_print_marks(p, item, true);
+                return;
+            }
+        }
+    }
+    if (unchanged && inherits_rightly(p, m) && !has_bare_factor(p, item)) {
+        print_verbatim(p, item);
+    } else if (count == 1 && at(p, notes[0])->origin >= at(p, notes[0])->start) {
+        put_pitch(p, notes[0], marks[0]);
+        put_duration(p, item);
+        put_inner_marks(p, notes[0]);
+    } else {
+        sw_buffer_char(p->out, '<');
+        for (size_t i = 0; i < count; i++) {
+            if (i > 0) {
+                sw_buffer_char(p->out, ' ');
+            }
+            put_chord_note(p, notes[i], marks[i]);
+        }
+        sw_buffer_char(p->out, '>');
+        put_duration(p, item);
+    }
+    if (count > 1 || (count == 1 && m->kind == SW_MUSIC_CHORD && count == all)) {
+        p->full_chord = m->kind == SW_MUSIC_CHORD && count == all ? item : SW_NO_INDEX;
+    }
+    sw_print_marks(p, item, true);
+}
+
+void sw_print_item(sw_part_printer *p, uint32_t music)
+{
+    const sw_music *m = at(p, music);
+    if (p->plan->parts == NULL) {
+        sw_buffer_append(p->out, sw_text_slice(p->plan->reading->files[m->file].text, m->start,
+                                               sw_node_end(p->plan->reading, music)));
+        return;
+    }
+    switch ((sw_music_kind)m->kind) {
+    case SW_MUSIC_CHORD:
+    case SW_MUSIC_REPEAT_CHORD:
+    case SW_MUSIC_BARE:
+        if (m->kind == SW_MUSIC_CHORD && m->num == 0) { /* <>: what hangs on it goes to the upper part */
+            if (p->part == 0) {
+                sw_buffer_append(p->out, sw_text_slice(p->plan->reading->files[m->file].text, m->start,
+                                                       sw_node_end(p->plan->reading, music)));
+            }
+        } else {
+            print_chord(p, music);
+        }
+        break;
+    case SW_MUSIC_NOTE:
+        if ((m->flags & SW_MUSIC_AS_REST) != 0) {
+            print_rest(p, music);
+            break;
+        }
+        print_note(p, music);
+        break;
+    case SW_MUSIC_DRUM:
+        print_note(p, music);
+        break;
+    default:
+        print_rest(p, music);
+        break;
+    }
+}

@@ -1,0 +1,94 @@
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "write/division.h"
+
+bool sw_same_file(const sw_text *a, const sw_text *b)
+{
+    if (a == b || strcmp(a->path, b->path) == 0) {
+        return true;
+    }
+    char *real_a = realpath(a->path, NULL);
+    char *real_b = realpath(b->path, NULL);
+    bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
+    free(real_a);
+    free(real_b);
+    return same;
+}
+
+void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement)
+{
+    sw_file_patch *file = NULL;
+    for (size_t i = 0; i < patch->count && file == NULL; i++) {
+        if (sw_same_file(patch->files[i].text, text)) {
+            file = &patch->files[i];
+        }
+    }
+    if (file == NULL) {
+        patch->files = sw_grow(patch->files, patch->count, &patch->capacity, sizeof *patch->files);
+        file = &patch->files[patch->count++];
+        *file = (sw_file_patch){.text = text};
+    }
+    for (size_t i = 0; i < file->edits.count; i++) {
+        const sw_edit *edit = &file->edits.items[i];
+        if (edit->start == start && edit->end == end &&
+            sw_slice_equal((sw_slice){edit->text, edit->length}, replacement)) {
+            return;
+        }
+    }
+    sw_edits_add(&file->edits, start, end, replacement);
+}
+
+bool sw_patch_finish(sw_patch *patch, char **error)
+{
+    for (size_t i = 0; i < patch->count; i++) {
+        sw_file_patch *file = &patch->files[i];
+        uint32_t where = 0;
+        if (!sw_edits_finish(&file->edits, file->text, &where)) {
+            sw_place place = sw_text_place(file->text, where);
+            if (asprintf(error,
+                         "%s:%u:%u: this place would have to become two different things, because it is used "
+                         "with different "
+                         "music in several scores; nothing is changed",
+                         file->text->path, place.line, place.column + 1) < 0) {
+                abort();
+            }
+            return false;
+        }
+        sw_buffer after = {0};
+        sw_edits_apply(&file->edits, file->text, &after);
+        file->after = sw_text_from_bytes(file->text->path, sw_buffer_slice(&after));
+        sw_buffer_free(&after);
+    }
+    return true;
+}
+
+void sw_patch_diff(const sw_patch *patch, sw_buffer *result)
+{
+    for (size_t i = 0; i < patch->count; i++) {
+        sw_diff_print(&patch->files[i].edits, patch->files[i].text, result);
+    }
+}
+
+bool sw_patch_write(const sw_patch *patch, char **error)
+{
+    sw_write *writes = sw_alloc_zero(patch->count + 1, sizeof *writes);
+    for (size_t i = 0; i < patch->count; i++) {
+        const sw_text *after = patch->files[i].after;
+        writes[i] = (sw_write){patch->files[i].text, {after->bytes, after->length}};
+    }
+    bool done = sw_write_all(writes, patch->count, error);
+    free(writes);
+    return done;
+}
+
+void sw_patch_free(sw_patch *patch)
+{
+    for (size_t i = 0; i < patch->count; i++) {
+        sw_edits_free(&patch->files[i].edits);
+        sw_text_free(patch->files[i].after);
+    }
+    free(patch->files);
+    *patch = (sw_patch){0};
+}

@@ -1,0 +1,211 @@
+/* What each part gets of each node. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "write/division.h"
+
+static bool is_item(uint8_t kind)
+{
+    return kind >= SW_MUSIC_NOTE && kind <= SW_MUSIC_BARE;
+}
+
+uint32_t sw_node_begin(const sw_reading *reading, uint32_t music)
+{
+    const sw_music *m = &reading->music[music];
+    bool called = m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
+                  m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
+    return called && m->origin < m->start ? m->origin : m->start;
+}
+
+uint32_t sw_node_end(const sw_reading *reading, uint32_t music)
+{
+    const sw_music *m = &reading->music[music];
+    uint32_t end = m->end;
+    if (m->kind == SW_MUSIC_REFERENCE) {
+        return end; /* its child stands elsewhere */
+    }
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = reading->music[c].next) {
+        if (reading->music[c].file == m->file) {
+            uint32_t child_end = sw_node_end(reading, c);
+            end = child_end > end ? child_end : end;
+        }
+    }
+    return end;
+}
+
+/* The first events of each item, in the order of the score. An item that sounds several times (in an unfolded
+ * repeat) is written as its first time. */
+static void find_events(sw_plan *plan)
+{
+    const sw_score *score = plan->division->score;
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        if (score->voices[event->voice].staff != plan->division->staff) {
+            continue;
+        }
+        uint32_t item = event->chord;
+        if (plan->first_event[item] == SW_NO_INDEX) {
+            plan->first_event[item] = i;
+            plan->event_count[item] = 1;
+        } else {
+            const sw_event *first = &score->events[plan->first_event[item]];
+            if (sw_rational_equal(first->onset, event->onset) && first->grace_num == event->grace_num &&
+                first->frame == event->frame) {
+                plan->event_count[item]++;
+            }
+        }
+    }
+}
+
+static void add_name(sw_plan *plan, uint32_t name)
+{
+    for (size_t i = 0; i < plan->name_count; i++) {
+        if (plan->names[i] == name) {
+            return;
+        }
+    }
+    plan->names = sw_grow(plan->names, plan->name_count, &plan->name_capacity, sizeof *plan->names);
+    plan->names[plan->name_count++] = name;
+}
+
+/* The variables between the staff and its notes. */
+static void find_names(sw_plan *plan)
+{
+    const sw_score *score = plan->division->score;
+    const sw_staff *staff = &score->staves[plan->division->staff];
+    uint32_t last_frame = SW_NO_INDEX;
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        if (score->voices[event->voice].staff != plan->division->staff ||
+            (event->kind != SW_EVENT_NOTE && event->kind != SW_EVENT_DRUM) || event->frame == last_frame) {
+            continue;
+        }
+        last_frame = event->frame;
+        for (uint32_t f = event->frame; f != SW_NO_INDEX && f != staff->frame; f = score->frames[f].parent) {
+            const sw_music *m = &plan->reading->music[score->frames[f].music];
+            if (m->kind == SW_MUSIC_REFERENCE) {
+                add_name(plan, m->name);
+            }
+        }
+    }
+}
+
+enum { KNOWN = 0x80 }; /* in `parts`: the node has been looked at */
+
+/* Parts with notes in or below a node, from below. */
+static uint8_t find_parts(sw_plan *plan, uint32_t music)
+{
+    if ((plan->has_notes[music] & KNOWN) != 0) {
+        return plan->parts[music];
+    }
+    plan->has_notes[music] |=
+        KNOWN; /* before the children: a variable cannot contain itself, but a broken file might */
+    const sw_music *m = &plan->reading->music[music];
+    uint8_t parts = 0;
+    uint8_t notes = 0;
+    if (is_item(m->kind)) {
+        uint32_t first = plan->first_event[music];
+        for (uint32_t i = 0; first != SW_NO_INDEX && i < plan->event_count[music]; i++) {
+            const sw_event *event = &plan->division->score->events[first + i];
+            if (event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM) {
+                parts |= (uint8_t)(1u << plan->division->event_part[first + i]);
+                notes = 1;
+            }
+        }
+        if (first == SW_NO_INDEX && m->kind != SW_MUSIC_REST && m->kind != SW_MUSIC_FULL_REST &&
+            m->kind != SW_MUSIC_SKIP && (m->flags & SW_MUSIC_AS_REST) == 0 &&
+            !(m->kind == SW_MUSIC_CHORD && m->num == 0)) {
+            parts = 1; /* not heard in this score (a tag of another edition): the upper part keeps it */
+            notes = 1;
+        }
+    } else if (m->kind != SW_MUSIC_MARK) {
+        for (uint32_t c = m->first; c != SW_NO_INDEX; c = plan->reading->music[c].next) {
+            parts |= find_parts(plan, c);
+            notes |= plan->has_notes[c] & 1;
+        }
+    }
+    plan->parts[music] = parts;
+    plan->has_notes[music] |= notes;
+    return parts;
+}
+
+sw_plan *sw_plan_new(const sw_division *division)
+{
+    sw_plan *plan = sw_alloc_zero(1, sizeof *plan);
+    size_t count = division->reading->music_count + 1;
+    plan->division = division;
+    plan->reading = division->reading;
+    plan->first_event = sw_alloc(count * sizeof *plan->first_event);
+    memset(plan->first_event, 0xff, count * sizeof *plan->first_event);
+    plan->event_count = sw_alloc_zero(count, sizeof *plan->event_count);
+    plan->parts = sw_alloc_zero(count, 1);
+    plan->has_notes = sw_alloc_zero(count, 1);
+    plan->mark_parts = sw_alloc_zero(count, 1);
+    find_events(plan);
+    find_names(plan);
+    for (uint32_t m = 0; m < division->reading->music_count; m++) {
+        find_parts(plan, m);
+    }
+    sw_plan_marks(plan);
+    return plan;
+}
+
+/* Whether another main file has a variable from the very same place: the same name elsewhere is another
+ * variable. */
+static bool shares_variable(const sw_plan *plan, uint32_t name, const sw_reading *other)
+{
+    const sw_reading *reading = plan->reading;
+    uint32_t other_name = sw_names_find(other->names, sw_slice_of(sw_reading_name(reading, name)));
+    for (size_t i = 0; i < reading->variable_count; i++) {
+        const sw_variable *own = &reading->variables[i];
+        for (size_t k = 0; own->name == name && other_name != UINT32_MAX && k < other->variable_count; k++) {
+            const sw_variable *theirs = &other->variables[k];
+            if (theirs->name == other_name && theirs->start == own->start &&
+                sw_same_file(reading->files[own->file].text, other->files[theirs->file].text)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+sw_plan *sw_plan_for_other(const sw_plan *plan, const sw_reading *reading)
+{
+    sw_plan *other = sw_alloc_zero(1, sizeof *other);
+    other->division = plan->division;
+    other->reading = reading;
+    for (size_t i = 0; i < plan->name_count; i++) {
+        uint32_t name =
+            sw_names_find(reading->names, sw_slice_of(sw_reading_name(plan->reading, plan->names[i])));
+        if (name != UINT32_MAX && shares_variable(plan, plan->names[i], reading)) {
+            add_name(other, name);
+        }
+    }
+    return other;
+}
+
+void sw_plan_free(sw_plan *plan)
+{
+    if (plan == NULL) {
+        return;
+    }
+    free(plan->first_event);
+    free(plan->event_count);
+    free(plan->parts);
+    free(plan->has_notes);
+    free(plan->mark_parts);
+    free(plan->added);
+    free(plan->names);
+    free(plan);
+}
+
+bool sw_plan_divides(const sw_plan *plan, const sw_reading *reading, uint32_t name)
+{
+    (void)reading;
+    for (size_t i = 0; i < plan->name_count; i++) {
+        if (plan->names[i] == name) {
+            return true;
+        }
+    }
+    return false;
+}

@@ -1,0 +1,304 @@
+/* Reads the result of a division back and compares it with what was there before. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "stavewright/change.h"
+
+/* A note (or, outside of the divided staff, a rest) as it is heard, with the staff that it must be on. */
+typedef struct row {
+    uint32_t score;
+    sw_rational onset;
+    sw_rational grace;
+    sw_rational duration;
+    sw_pitch pitch;
+    uint32_t kind;
+    const char *drum;
+    const char *staff; /* label; the same text in both readings */
+    uint32_t bar;
+} row;
+
+typedef struct rows {
+    row *list;
+    size_t count;
+    size_t capacity;
+    sw_arena *arena;
+} rows;
+
+static int compare_rows(const void *a, const void *b)
+{
+    const row *x = a;
+    const row *y = b;
+    if (x->score != y->score) {
+        return x->score < y->score ? -1 : 1;
+    }
+    int order = sw_rational_compare(x->onset, y->onset);
+    if (order == 0) {
+        order = sw_rational_compare(x->grace, y->grace);
+    }
+    if (order == 0) {
+        order = strcmp(x->staff, y->staff);
+    }
+    if (order == 0) {
+        order = (int)x->kind - (int)y->kind;
+    }
+    if (order == 0) {
+        order = sw_pitch_compare(x->pitch, y->pitch);
+    }
+    if (order == 0) {
+        order = strcmp(x->drum, y->drum);
+    }
+    if (order == 0) {
+        order = sw_rational_compare(x->duration, y->duration);
+    }
+    return order;
+}
+
+/* What tells a staff apart in both readings: its id, or its name and its number among those without an id. */
+static const char *staff_key(const sw_reading *reading, const sw_score *score, uint32_t staff,
+                             sw_arena *arena)
+{
+    const sw_staff *s = &score->staves[staff];
+    if (s->id != 0) {
+        return sw_reading_name(reading, s->id);
+    }
+    return sw_arena_format(arena, "(%s)", sw_reading_name(reading, s->instrument));
+}
+
+static void add_row(rows *all, const sw_reading *reading, const sw_score *score, uint32_t number,
+                    const sw_event *event, const char *staff)
+{
+    all->list = sw_grow(all->list, all->count, &all->capacity, sizeof *all->list);
+    all->list[all->count++] = (row){
+        .score = number,
+        .onset = event->onset,
+        .grace = {event->grace_num, event->grace_den},
+        .duration = event->duration,
+        .pitch = event->kind == SW_EVENT_NOTE ? event->pitch : (sw_pitch){0, 0, 0},
+        .kind = event->kind,
+        .drum =
+            event->kind == SW_EVENT_DRUM ? sw_reading_name(reading, reading->music[event->music].name) : "",
+        .staff = staff,
+        .bar = sw_score_bar_at(score, event->onset),
+    };
+}
+
+static bool is_note(const sw_event *event)
+{
+    return event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM;
+}
+
+static bool shares_variable(const sw_division *division, const sw_reading *other, uint32_t name)
+{
+    if (other == division->reading) {
+        return true;
+    }
+    const char *text = sw_reading_name(division->reading, name);
+    for (size_t i = 0; i < division->reading->variable_count; i++) {
+        const sw_variable *own = &division->reading->variables[i];
+        for (size_t k = 0; own->name == name && k < other->variable_count; k++) {
+            const sw_variable *theirs = &other->variables[k];
+            if (theirs->start == own->start && strcmp(sw_reading_name(other, theirs->name), text) == 0) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Whether the staff plays a divided variable: in the division's reading it is the staff itself, elsewhere one
+ * whose notes come through a variable of the same name. */
+static bool is_divided(const sw_division *division, const sw_reading *reading, const sw_score *score,
+                       uint32_t staff)
+{
+    if (reading == division->reading && score == division->score) {
+        return staff == division->staff;
+    }
+    uint32_t own = division->score->staves[division->staff].variable;
+    return own != 0 && shares_variable(division, reading, own) &&
+           strcmp(sw_reading_name(reading, score->staves[staff].variable),
+                  sw_reading_name(division->reading, own)) == 0;
+}
+
+/* All that must be heard after the change. On divided staves only notes count, without a staff unless their
+ * part is known. */
+static void expect(const sw_division *division, const sw_reading *reading, bool affected, rows *all)
+{
+    for (uint32_t s = 0; s < reading->score_count; s++) {
+        const sw_score *score = &reading->scores[s];
+        for (size_t i = 0; i < score->event_count; i++) {
+            const sw_event *event = &score->events[i];
+            uint32_t staff = score->voices[event->voice].staff;
+            if (!affected || !is_divided(division, reading, score, staff)) {
+                if (event->kind != SW_EVENT_SKIP) {
+                    add_row(all, reading, score, s, event, staff_key(reading, score, staff, all->arena));
+                }
+            } else if (is_note(event)) {
+                const char *id = sw_reading_name(reading, score->staves[staff].id);
+                bool known = score == division->score && id[0] != '\0';
+                add_row(all, reading, score, s, event,
+                        known ? sw_arena_format(all->arena, "%s%s", id,
+                                                division->suffixes[division->event_part[i]])
+                              : "");
+            }
+        }
+    }
+}
+
+/* Whether a staff of the result is one of the new ones: its variable has a part's suffix. */
+static bool is_new_staff(const sw_division *division, const sw_reading *after, const sw_score *score,
+                         uint32_t staff)
+{
+    const char *id = sw_reading_name(after, score->staves[staff].id);
+    const char *variable = sw_reading_name(after, score->staves[staff].variable);
+    const char *own = sw_reading_name(division->reading, division->score->staves[division->staff].variable);
+    const char *own_id = sw_reading_name(division->reading, division->score->staves[division->staff].id);
+    for (uint32_t part = 0; part < division->parts; part++) {
+        size_t length = strlen(own);
+        if (length > 0 && strncmp(variable, own, length) == 0 &&
+            strcmp(variable + length, division->suffixes[part]) == 0) {
+            return true;
+        }
+        length = strlen(own_id);
+        if (length > 0 && strncmp(id, own_id, length) == 0 &&
+            strcmp(id + length, division->suffixes[part]) == 0) {
+            return true;
+        }
+    }
+    /* Without a variable and an id: the staves of the new group. */
+    uint32_t group = score->staves[staff].group;
+    return own[0] == '\0' && own_id[0] == '\0' && group != SW_NO_INDEX && division->group != NULL &&
+           strcmp(sw_reading_name(after, score->groups[group].type), division->group) == 0;
+}
+
+static void observe(const sw_division *division, const sw_reading *before, const sw_reading *after,
+                    bool affected, rows *all)
+{
+    for (uint32_t s = 0; s < after->score_count; s++) {
+        const sw_score *score = &after->scores[s];
+        const sw_score *old = s < before->score_count ? &before->scores[s] : NULL;
+        for (size_t i = 0; i < score->event_count; i++) {
+            const sw_event *event = &score->events[i];
+            uint32_t staff = score->voices[event->voice].staff;
+            if (!affected || !is_new_staff(division, after, score, staff)) {
+                if (event->kind != SW_EVENT_SKIP) {
+                    add_row(all, after, score, s, event, staff_key(after, score, staff, all->arena));
+                }
+            } else if (is_note(event)) {
+                bool known = old == division->score && score->staves[staff].id != 0;
+                add_row(all, after, score, s, event, known ? staff_key(after, score, staff, all->arena) : "");
+            }
+        }
+    }
+}
+
+static char *describe(const row *r, const sw_reading *reading)
+{
+    char onset[SW_RATIONAL_TEXT];
+    char duration[SW_RATIONAL_TEXT];
+    char pitch[SW_PITCH_TEXT];
+    const sw_score *score = &reading->scores[r->score];
+    char *text = NULL;
+    int number = r->bar == SW_NO_INDEX ? 0 : score->bars[r->bar].number;
+    if (asprintf(&text, "bar %d, %s whole notes from the beginning, staff \"%s\": %s of length %s", number,
+                 sw_rational_print(r->onset, onset), r->staff,
+                 r->kind == SW_EVENT_NOTE ? sw_pitch_print(r->pitch, pitch) : "a rest or drum note",
+                 sw_rational_print(r->duration, duration)) < 0) {
+        abort();
+    }
+    return text;
+}
+
+static bool compare(const rows *before, const rows *after, const sw_reading *old, const sw_reading *new,
+                    char **error)
+{
+    qsort(before->list, before->count, sizeof *before->list, compare_rows);
+    qsort(after->list, after->count, sizeof *after->list, compare_rows);
+    size_t count = before->count < after->count ? before->count : after->count;
+    size_t i = 0;
+    while (i < count && compare_rows(&before->list[i], &after->list[i]) == 0) {
+        i++;
+    }
+    if (i == before->count && i == after->count) {
+        return true;
+    }
+    bool lost =
+        i < before->count && (i >= after->count || compare_rows(&before->list[i], &after->list[i]) < 0);
+    const row *r = lost ? &before->list[i] : &after->list[i];
+    char *what = describe(r, lost ? old : new);
+    if (asprintf(error, "the change is refused: in %s, %s %s; nothing is written", old->files[0].text->path,
+                 what, lost ? "would be lost" : "would be new") < 0) {
+        abort();
+    }
+    free(what);
+    return false;
+}
+
+static size_t hard_findings(const sw_reading *reading)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < reading->findings.count; i++) {
+        count += reading->findings.items[i].severity == SW_ERROR;
+    }
+    return count;
+}
+
+static bool prove_main(const sw_division *division, const sw_reading *before, const sw_read_options *options,
+                       char **error)
+{
+    sw_reading *after = sw_read(before->files[0].text->path, options, error);
+    if (after == NULL) {
+        return false;
+    }
+    uint32_t variable = division->score->staves[division->staff].variable;
+    bool affected =
+        before == division->reading || (variable != 0 && shares_variable(division, before, variable));
+    rows expected = {.arena = sw_arena_new()};
+    rows observed = {.arena = sw_arena_new()};
+    bool same = true;
+    if (hard_findings(after) > hard_findings(before)) {
+        const sw_finding *f = &after->findings.items[after->findings.count - 1];
+        if (asprintf(error, "the change is refused: the result would have an error: %s. Nothing is written",
+                     f->message) < 0) {
+            abort();
+        }
+        same = false;
+    }
+    if (same && after->score_count != before->score_count) {
+        *error = strdup("the change is refused: the number of scores would change. Nothing is written");
+        same = false;
+    }
+    if (same) {
+        expect(division, before, affected, &expected);
+        observe(division, before, after, affected, &observed);
+        same = compare(&expected, &observed, before, after, error);
+    }
+    free(expected.list);
+    free(observed.list);
+    sw_arena_free(expected.arena);
+    sw_arena_free(observed.arena);
+    sw_reading_free(after);
+    return same;
+}
+
+bool sw_prove_division(const sw_division *division, sw_reading *const *mains, size_t main_count,
+                       const sw_patch *patch, const sw_read_options *options, char **error)
+{
+    size_t given = options == NULL ? 0 : options->overlay_count;
+    const sw_text **overlays = sw_alloc((patch->count + given + 1) * sizeof *overlays);
+    for (size_t i = 0; i < patch->count; i++) {
+        overlays[i] = patch->files[i].after;
+    }
+    for (size_t i = 0; i < given; i++) {
+        overlays[patch->count + i] = options->overlays[i];
+    }
+    sw_read_options with = options == NULL ? (sw_read_options){0} : *options;
+    with.overlays = overlays;
+    with.overlay_count = patch->count + given;
+    bool proved = true;
+    for (size_t i = 0; i < main_count && proved; i++) {
+        proved = prove_main(division, mains[i], &with, error);
+    }
+    free(overlays);
+    return proved;
+}

@@ -1,0 +1,11 @@
+global = { \time 3/4 s2. * 2 }
+
+harpOne = {
+  c,4 g, <e c' e'>
+  | c,2.
+}
+
+harpTwo = {
+  c' d' e'
+  f'2.
+}

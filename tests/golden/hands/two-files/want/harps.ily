@@ -1,0 +1,16 @@
+global = { \time 3/4 s2. * 2 }
+
+harpOneRight = {
+  R2.
+  | R2.
+}
+
+harpOneLeft = {
+  \clef bass c,4 g, <e c' e'>
+  | c,2.
+}
+
+harpTwo = {
+  c'2. d' e'
+  f'2.
+}
