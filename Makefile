@@ -1,100 +1,141 @@
-# stavewright: see README.md. The settings a builder may change stand first.
+# stavewright: see README.md. The settings a builder may change stand first; `make V=1` shows the commands.
 CC ?= cc
 CFLAGS ?= -O2 -g
+CPPFLAGS ?=
+LDFLAGS ?=
+WERROR ?= -Werror
 PREFIX ?= /usr/local
+LIBDIR ?= $(PREFIX)/lib
 DESTDIR ?=
 BUILD ?= build
 LILYPOND ?= lilypond
-# Real scores with the compiler's reading of them, used by tests when they are there: see tests/reference/README.md.
+# Real scores with the compiler's reading of them, used by tests when they are there: see tests/reference/test_truth.py.
 SCORES ?= ../shared/scores
 
 VERSION := 0.1.0
+SO_VERSION := 0
 PACKAGES := tree-sitter libpcre2-8 yaml-0.1 jansson libgit2
-APT_PACKAGES := build-essential pkg-config libtree-sitter-dev libpcre2-dev libyaml-dev libjansson-dev \
-	libgit2-dev libcmocka-dev lilypond python3
 
-WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes -Werror
-SANITIZE := -fsanitize=address,undefined -fno-sanitize-recover=undefined
-BASE_FLAGS = -std=c17 -D_GNU_SOURCE -DSW_VERSION='"$(VERSION)"' -Iinclude -Isrc -I$(BUILD) -fPIC -fvisibility=default \
-	-MMD -MP $(shell pkg-config --cflags $(PACKAGES))
-LIBS = $(shell pkg-config --libs $(PACKAGES)) -lm
+WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes $(WERROR)
+SANITIZE := -fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer
+PACKAGE_FLAGS := $(shell pkg-config --cflags $(PACKAGES) 2>/dev/null)
+LIBS := $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm
+BASE_FLAGS = -std=c17 -D_GNU_SOURCE -DSW_VERSION='"$(VERSION)"' -Iinclude -Isrc -fPIC $(PACKAGE_FLAGS) $(CPPFLAGS)
+RELEASE_FLAGS = $(BASE_FLAGS) $(CFLAGS)
+TEST_FLAGS = $(BASE_FLAGS) -Itests -Igrammar/src -g -O1 $(SANITIZE)
 
 LIBRARY_SOURCES := $(filter-out src/app/main.c,$(sort $(wildcard src/*/*.c)))
-GENERATED := $(BUILD)/generated/instruments.c
 GRAMMAR_SOURCES := grammar/src/parser.c grammar/src/scanner.c
 HEADERS := $(wildcard include/stavewright/*.h)
-TESTS := $(basename $(notdir $(sort $(wildcard tests/unit/test_*.c tests/golden/test_*.c tests/property/test_*.c \
-	tests/reference/test_*.c))))
+OBJECTS := $(LIBRARY_SOURCES:.c=.o) $(GRAMMAR_SOURCES:.c=.o) generated/instruments.o
+RELEASE_OBJECTS := $(addprefix $(BUILD)/release/,$(OBJECTS))
+TEST_OBJECTS := $(addprefix $(BUILD)/test/,$(OBJECTS))
 
-objects = $(patsubst %.c,$(BUILD)/$(1)/%.o,$(LIBRARY_SOURCES) $(GRAMMAR_SOURCES)) $(BUILD)/$(1)/instruments.o
-RELEASE_OBJECTS := $(call objects,release)
-TEST_OBJECTS := $(call objects,test)
+# A test is a C program or a script; the scripts are the longer ones and start first.
+TEST_SCRIPTS := $(sort $(wildcard tests/*/test_*.sh tests/*/test_*.py))
+TEST_SOURCES := $(sort $(wildcard tests/*/test_*.c))
+TEST_PROGRAMS := $(TEST_SOURCES:%.c=$(BUILD)/%)
 
-.PHONY: all demo test test-unit test-reference bench install clean grammar format packages
+ifeq ($(V),)
+Q := @
+say = @printf '  %-8s %s\n'
+else
+say = @:
+endif
+
+.DELETE_ON_ERROR:
 .SECONDARY:
-all: packages $(BUILD)/stavewright $(BUILD)/libstavewright.a $(BUILD)/libstavewright.so $(BUILD)/stavewright.pc
+.PHONY: all demo test bench install clean grammar format packages FORCE
+all: $(BUILD)/stavewright $(BUILD)/libstavewright.a $(BUILD)/libstavewright.so $(BUILD)/stavewright.pc
 
 # ---- what is built -------------------------------------------------------------------------------------------------
 
 # Says what is missing before the compiler does.
 packages:
-	@pkg-config --exists $(PACKAGES) 2>/dev/null || { tests/install-packages.sh --only-say $(APT_PACKAGES); exit 2; }
+	@pkg-config --exists $(PACKAGES) $(if $(filter test,$(MAKECMDGOALS)),cmocka) 2>/dev/null \
+	  && command -v $(firstword $(CC)) >/dev/null || { tests/install-packages.sh --only-say; exit 2; }
 
-$(BUILD)/generated/%.c: src/players/%.yaml
+# A stamp holds a text and becomes newer only when the text changes: what depends on it is built again after a change
+# of flags, or when a source file comes or goes.
+stamp_release = $(CC) $(RELEASE_FLAGS) $(WARNINGS)
+stamp_test = $(CC) $(TEST_FLAGS) $(WARNINGS)
+stamp_link = $(CC) $(LDFLAGS) $(LIBS)
+stamp_objects = $(OBJECTS)
+stamp_install = $(PREFIX) $(LIBDIR) $(VERSION) $(PACKAGES)
+quoted = '$(subst ','\'',$(1))'
+$(BUILD)/stamps/%: FORCE
 	@mkdir -p $(@D)
-	{ printf '#include <stddef.h>\nextern const unsigned char sw_$*_yaml[];\nextern const size_t sw_$*_yaml_length;\nconst unsigned char sw_$*_yaml[] = {\n'; \
-	od -An -v -tx1 $< | sed 's/ \([0-9a-f][0-9a-f]\)/0x\1,/g'; \
-	printf '0};\nconst size_t sw_$*_yaml_length = sizeof sw_$*_yaml - 1;\n'; } > $@.new && mv $@.new $@
+	@printf '%s\n' $(call quoted,$(stamp_$*)) | cmp -s - $@ || printf '%s\n' $(call quoted,$(stamp_$*)) > $@
+
+# Data files become arrays of bytes in the library: the command needs no files beside itself.
+$(BUILD)/generated/%.c: src/players/%.yaml Makefile
+	$(say) EMBED $<
+	@mkdir -p $(@D)
+	$(Q){ printf '#include <stddef.h>\n'; \
+	  printf 'extern const unsigned char sw_$*_yaml[];\nextern const size_t sw_$*_yaml_length;\n'; \
+	  printf 'const unsigned char sw_$*_yaml[] = {\n'; \
+	  od -An -v -tx1 $< | sed 's/ \([0-9a-f][0-9a-f]\)/0x\1,/g'; \
+	  printf '0};\nconst size_t sw_$*_yaml_length = sizeof sw_$*_yaml - 1;\n'; } > $@
 
 # The generated parser is the tree-sitter command's text, not ours: no warnings wanted for it.
-$(BUILD)/release/grammar/%.o: grammar/%.c
-	@mkdir -p $(@D)
-	$(CC) $(BASE_FLAGS) -Igrammar/src $(CFLAGS) -w -c $< -o $@
-$(BUILD)/test/grammar/%.o: grammar/%.c
-	@mkdir -p $(@D)
-	$(CC) $(BASE_FLAGS) -Igrammar/src -g -O1 $(SANITIZE) -w -c $< -o $@
-$(BUILD)/release/%.o: %.c
-	@mkdir -p $(@D)
-	$(CC) $(BASE_FLAGS) $(WARNINGS) $(CFLAGS) -c $< -o $@
-$(BUILD)/test/%.o: %.c
-	@mkdir -p $(@D)
-	$(CC) $(BASE_FLAGS) $(WARNINGS) -g -O1 $(SANITIZE) -c $< -o $@
-$(BUILD)/release/%.o: $(BUILD)/generated/%.c
-	@mkdir -p $(@D)
-	$(CC) $(BASE_FLAGS) $(CFLAGS) -c $< -o $@
-$(BUILD)/test/%.o: $(BUILD)/generated/%.c
-	@mkdir -p $(@D)
-	$(CC) $(BASE_FLAGS) -g -O1 $(SANITIZE) -c $< -o $@
+$(BUILD)/release/grammar/src/parser.o $(BUILD)/test/grammar/src/parser.o: private WARNINGS := -w
+# The scanner's entry points are declared in the parser alone.
+$(BUILD)/release/grammar/src/scanner.o $(BUILD)/test/grammar/src/scanner.o: private WARNINGS += -Wno-missing-prototypes
 
-$(BUILD)/libstavewright.a: $(RELEASE_OBJECTS)
-	rm -f $@ && $(AR) rcs $@ $^
-$(BUILD)/libstavewright.so: $(RELEASE_OBJECTS)
-	$(CC) -shared -Wl,-soname,libstavewright.so.0 $(LDFLAGS) $^ -o $@ $(LIBS)
-$(BUILD)/stavewright: $(BUILD)/release/src/app/main.o $(BUILD)/libstavewright.a
-	$(CC) $(LDFLAGS) $^ -o $@ $(LIBS)
-$(BUILD)/test/stavewright: $(BUILD)/test/src/app/main.o $(TEST_OBJECTS)
-	$(CC) $(SANITIZE) $^ -o $@ $(LIBS)
-$(BUILD)/stavewright.pc: Makefile
+$(BUILD)/release/%.o: %.c $(BUILD)/stamps/release | packages
+	$(say) CC $<
 	@mkdir -p $(@D)
-	printf 'prefix=%s\nlibdir=$${prefix}/lib\nincludedir=$${prefix}/include\n\nName: stavewright\nDescription: reads, checks and transforms LilyPond scores\nVersion: %s\nRequires.private: %s\nLibs: -L$${libdir} -lstavewright\nLibs.private: -lm\nCflags: -I$${includedir}\n' \
-	  '$(PREFIX)' '$(VERSION)' '$(PACKAGES)' > $@
+	$(Q)$(CC) $(RELEASE_FLAGS) $(WARNINGS) -MMD -MP -c $< -o $@
+$(BUILD)/test/%.o: %.c $(BUILD)/stamps/test | packages
+	$(say) 'CC test' $<
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(TEST_FLAGS) $(WARNINGS) -MMD -MP -c $< -o $@
+$(BUILD)/release/generated/%.o: $(BUILD)/generated/%.c $(BUILD)/stamps/release | packages
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(RELEASE_FLAGS) $(WARNINGS) -c $< -o $@
+$(BUILD)/test/generated/%.o: $(BUILD)/generated/%.c $(BUILD)/stamps/test | packages
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(TEST_FLAGS) $(WARNINGS) -c $< -o $@
+
+$(BUILD)/libstavewright.a: $(RELEASE_OBJECTS) $(BUILD)/stamps/objects
+	$(say) AR $@
+	$(Q)rm -f $@ && $(AR) rcs $@ $(filter %.o,$^)
+$(BUILD)/test/libstavewright.a: $(TEST_OBJECTS) $(BUILD)/stamps/objects
+	$(say) AR $@
+	$(Q)rm -f $@ && $(AR) rcs $@ $(filter %.o,$^)
+# The shared library shows our own names only, not the parser's: a program may use another grammar beside ours.
+$(BUILD)/libstavewright.so: $(RELEASE_OBJECTS) $(BUILD)/stamps/objects $(BUILD)/stamps/link
+	$(say) LINK $@
+	@echo '{ global: sw_*; local: *; };' > $@.map
+	$(Q)$(CC) -shared -Wl,-soname,libstavewright.so.$(SO_VERSION) -Wl,--version-script=$@.map -Wl,--as-needed \
+	  $(LDFLAGS) $(filter %.o,$^) -o $@ $(LIBS)
+$(BUILD)/stavewright: $(BUILD)/release/src/app/main.o $(BUILD)/libstavewright.a $(BUILD)/stamps/link
+	$(say) LINK $@
+	$(Q)$(CC) -Wl,--as-needed $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS)
+$(BUILD)/test/stavewright: $(BUILD)/test/src/app/main.o $(BUILD)/test/libstavewright.a $(BUILD)/stamps/link
+	$(say) LINK $@
+	$(Q)$(CC) $(SANITIZE) $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS)
+$(BUILD)/stavewright.pc: stavewright.pc.in $(BUILD)/stamps/install
+	@sed -e 's|@PREFIX@|$(PREFIX)|; s|@LIBDIR@|$(LIBDIR)|; s|@VERSION@|$(VERSION)|; s|@PACKAGES@|$(PACKAGES)|' $< > $@
 
 install: all
-	install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(PREFIX)/lib/pkgconfig $(DESTDIR)$(PREFIX)/include/stavewright
-	install -m 755 $(BUILD)/stavewright $(DESTDIR)$(PREFIX)/bin/stavewright
-	install -m 644 $(BUILD)/libstavewright.a $(DESTDIR)$(PREFIX)/lib/libstavewright.a
-	install -m 755 $(BUILD)/libstavewright.so $(DESTDIR)$(PREFIX)/lib/libstavewright.so.0
-	ln -sf libstavewright.so.0 $(DESTDIR)$(PREFIX)/lib/libstavewright.so
-	install -m 644 $(BUILD)/stavewright.pc $(DESTDIR)$(PREFIX)/lib/pkgconfig/stavewright.pc
-	install -m 644 $(HEADERS) $(DESTDIR)$(PREFIX)/include/stavewright
+	$(say) INSTALL $(DESTDIR)$(PREFIX)
+	$(Q)install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(LIBDIR)/pkgconfig $(DESTDIR)$(PREFIX)/include/stavewright
+	$(Q)install -m 755 $(BUILD)/stavewright $(DESTDIR)$(PREFIX)/bin/stavewright
+	$(Q)install -m 644 $(BUILD)/libstavewright.a $(DESTDIR)$(LIBDIR)/libstavewright.a
+	$(Q)install -m 644 $(BUILD)/libstavewright.so $(DESTDIR)$(LIBDIR)/libstavewright.so.$(SO_VERSION)
+	$(Q)ln -sf libstavewright.so.$(SO_VERSION) $(DESTDIR)$(LIBDIR)/libstavewright.so
+	$(Q)install -m 644 $(BUILD)/stavewright.pc $(DESTDIR)$(LIBDIR)/pkgconfig/stavewright.pc
+	$(Q)install -m 644 $(HEADERS) $(DESTDIR)$(PREFIX)/include/stavewright
 
 clean:
 	rm -rf $(BUILD)
 
-# Needs tree-sitter's command (cargo install tree-sitter-cli); the result is committed.
+# Needs tree-sitter's command (cargo install tree-sitter-cli); the result is committed. The digests let a test say
+# when grammar.js was changed without this, or parser.c by hand.
 grammar:
-	cd grammar && tree-sitter generate --abi 14 && rm -f src/node-types.json.tmp
-	cd grammar && sha256sum grammar.js > generated-from.sha256
+	cd grammar && tree-sitter generate --abi 14 && rm -f src/node-types.json
+	cd grammar && sha256sum grammar.js src/parser.c > generated-from.sha256
 
 format:
 	clang-format -i $(shell git ls-files '*.c' '*.h' | grep -v '^grammar/src/\(parser.c\|tree_sitter\)')
@@ -103,24 +144,28 @@ format:
 
 # Installs what is missing, builds, and runs the main job on the demo film.
 demo:
-	@pkg-config --exists $(PACKAGES) cmocka 2>/dev/null && command -v $(CC) >/dev/null && command -v $(LILYPOND) >/dev/null \
-	  || tests/install-packages.sh $(APT_PACKAGES)
+	@tests/install-packages.sh
 	@$(MAKE) --no-print-directory all
 	@tests/demo.sh $(BUILD)/stavewright corpus
 
 # ---- tests ---------------------------------------------------------------------------------------------------------
 
-define test_rule
-$(BUILD)/tests/$(notdir $(basename $(1))): $(1) $(TEST_OBJECTS) $(wildcard tests/*.h)
-	@mkdir -p $$(@D)
-	$(CC) $(BASE_FLAGS) $(WARNINGS) -Itests -g -O1 $(SANITIZE) $(1) $(TEST_OBJECTS) -o $$@ $(LIBS) $$$$(pkg-config --libs cmocka)
-endef
-$(foreach source,$(wildcard tests/*/test_*.c),$(eval $(call test_rule,$(source))))
+$(BUILD)/tests/%: $(BUILD)/test/tests/%.o $(BUILD)/test/libstavewright.a $(BUILD)/stamps/link
+	$(say) LINK $@
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(SANITIZE) $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS) -lcmocka
 
-test: all $(addprefix $(BUILD)/tests/,$(TESTS)) $(BUILD)/test/stavewright
-	@tests/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)" $(TESTS)
+test: all $(TEST_PROGRAMS) $(BUILD)/test/stavewright
+	@tests/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)" $(TEST_SCRIPTS) $(TEST_PROGRAMS)
 
-bench: all
+# ---- benchmarks ----------------------------------------------------------------------------------------------------
+
+$(BUILD)/bench/bench: $(BUILD)/release/tests/bench/bench.o $(BUILD)/libstavewright.a $(BUILD)/stamps/link
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS)
+
+bench: all $(BUILD)/bench/bench
 	@tests/bench/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)"
 
--include $(shell find $(BUILD) -name '*.d' 2>/dev/null)
+-include $(RELEASE_OBJECTS:.o=.d) $(TEST_OBJECTS:.o=.d) $(TEST_SOURCES:%.c=$(BUILD)/test/%.d) \
+	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d

@@ -21,7 +21,7 @@ const text = '"([^"\\\\]|\\\\(.|\\n|\\r))*"';
 const re = (source) => new RegExp(source, 'u');
 
 module.exports = grammar({
-  name: 'lilypond',
+  name: 'stavewright',
 
   externals: $ => [
     // What follows the marker # or $:

@@ -25,24 +25,24 @@ typedef struct scanner {
     uint16_t levels;
 } scanner;
 
-void *tree_sitter_lilypond_external_scanner_create(void)
+void *tree_sitter_stavewright_external_scanner_create(void)
 {
     return calloc(1, sizeof(scanner));
 }
 
-void tree_sitter_lilypond_external_scanner_destroy(void *payload)
+void tree_sitter_stavewright_external_scanner_destroy(void *payload)
 {
     free(payload);
 }
 
-unsigned tree_sitter_lilypond_external_scanner_serialize(void *payload, char *buffer)
+unsigned tree_sitter_stavewright_external_scanner_serialize(void *payload, char *buffer)
 {
     scanner *s = payload;
     memcpy(buffer, s->depths, s->levels * sizeof s->depths[0]);
     return s->levels * (unsigned)sizeof s->depths[0];
 }
 
-void tree_sitter_lilypond_external_scanner_deserialize(void *payload, const char *buffer, unsigned length)
+void tree_sitter_stavewright_external_scanner_deserialize(void *payload, const char *buffer, unsigned length)
 {
     scanner *s = payload;
     s->levels = (uint16_t)(length / sizeof s->depths[0]);
@@ -226,7 +226,7 @@ static bool scan_markup_command(TSLexer *lexer)
     return true;
 }
 
-bool tree_sitter_lilypond_external_scanner_scan(void *payload, TSLexer *lexer, const bool *valid)
+bool tree_sitter_stavewright_external_scanner_scan(void *payload, TSLexer *lexer, const bool *valid)
 {
     scanner *s = payload;
     if (valid[NEVER]) {

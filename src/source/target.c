@@ -92,7 +92,7 @@ bool sw_targets_find(sw_target *targets, size_t count, char **error)
     return true;
 }
 
-/* ---- temporary files -------------------------------------------------------------------------------- */
+/* ---- temporary files ---- */
 
 enum { NAME_PART = 180, ATTEMPTS = 1000 }; /* bytes of the name, so that the temporary one is not too long */
 

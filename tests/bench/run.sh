@@ -1,0 +1,68 @@
+#!/bin/sh
+# Measures reading: against the bare parse, against the compiler, and how time and memory grow with the size.
+# usage: tests/bench/run.sh BUILD SCORES LILYPOND
+set -eu
+build=$1
+scores=$2
+lilypond=$3
+film=corpus
+out=$build/bench
+runs=5
+mkdir -p "$out"
+
+for megabytes in 1 5 20; do
+    tests/bench/make_score.py $film $((megabytes * 1000000)) "$out/film-$megabytes-MB.ly"
+done
+largest=""
+if [ -f "$scores/LIST.tsv" ]; then
+    largest=$(tail -n +2 "$scores/LIST.tsv" | sort -t "$(printf '\t')" -k 2,2nr | head -n 5 | cut -f 1 |
+        sed "s|^|$scores/|")
+fi
+# shellcheck disable=SC2086  # a list of paths without spaces
+"$out/bench" $runs "$out/film-1-MB.ly" "$out/film-5-MB.ly" "$out/film-20-MB.ly" $film/*/score.ly $largest \
+    >"$out/figures.tsv"
+
+echo "Reading (includes, syntax, staves, events, bars, tempos) against the bare parse of the same files:"
+echo "processor time, medians of $runs runs"
+awk -F '\t' '
+    BEGIN {
+        row = "%9s  %8s  %8s  %9s  %8s  %8s  %8s  %8s  %s\n"
+        printf row, "reading/", "reading", "parse", "memory an", "peak of", "peak of", "", "", ""
+        printf row, "parse", "MB/s", "MB/s", "event, B", "reading", "parse", "MB", "events", "score"
+    }
+    {
+        name = $1
+        sub(/.*\/bench\//, "", name)
+        if (length(name) > 50) name = "..." substr(name, length(name) - 46)
+        printf row, sprintf("%.2f", $5 / $4), sprintf("%.1f", $2 / $5 / 1e6), sprintf("%.1f", $2 / $4 / 1e6), \
+            sprintf("%.0f", $6 / $3), sprintf("%.1f MB", $8 / 1e6), sprintf("%.1f MB", $7 / 1e6), \
+            sprintf("%.3f", $2 / 1e6), $3, name
+    }
+    NR == 1 { bytes = $2; time = $5; memory = $6; peak = $8 }
+    NR == 3 {
+        grown = sprintf("From %.0f to %.0f MB, each a byte (1.00 = linear; %.1f times the bytes): %.2f times the time,\n" \
+            "%.2f times the memory of music and scores, %.2f times the peak", bytes / 1e6, $2 / 1e6, $2 / bytes, \
+            $5 / time * bytes / $2, $6 / memory * bytes / $2, $8 / peak * bytes / $2)
+    }
+    END { print ""; print grown }' "$out/figures.tsv"
+
+if ! command -v "$lilypond" >/dev/null; then
+    echo "Against the compiler: left out, there is no $lilypond"
+    exit 0
+fi
+microseconds() { # COMMAND...: what it takes, its output thrown away; it may have findings
+    begin=$(date +%s%N)
+    "$@" >/dev/null 2>&1 || true
+    echo $((($(date +%s%N) - begin) / 1000))
+}
+printf '\nThe whole command against the compiler, which also lays out the notes, but prints no pages here;\n'
+echo "medians of $runs runs, one run of the compiler"
+printf '%9s  %11s  %10s  %s\n' "compiler/" "stavewright" "compiler" ""
+printf '%9s  %11s  %10s  %s\n' "ours" "ms" "ms" "score"
+for cue in $film/*/score.ly; do
+    ours=$(for run in $(seq $runs); do microseconds "$build/stavewright" events "$cue"; done |
+        sort -n | sed -n "$((runs / 2 + 1))p")
+    theirs=$(microseconds "$lilypond" -dno-print-pages -o "$out/compiled" "$cue")
+    echo "$ours $theirs $cue" |
+        awk '{ printf "%9.0f  %11.1f  %10.0f  %s\n", $2 / $1, $1 / 1000, $2 / 1000, $3 }'
+done
