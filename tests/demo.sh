@@ -26,6 +26,7 @@ show() {
 
 show 'What is in the first cue: staves, instruments, keys, tempos, time' outline "$film/1m1-first-light/score.ly"
 show 'What is wrong in the film: notes that do not add up, and what no player can play' check "$film"
+shown=80
 show "The first harp's line shared out between two hands, as a change to review" \
     hands "$film/1m1-first-light/score.ly" --staff harp1
 printf '\nThese are the first lines; run the commands yourself to see all: %s help\n' "$command"

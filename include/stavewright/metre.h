@@ -16,6 +16,8 @@ typedef struct sw_metre {
 
 /* 6/8, 9/8, 12/8 and their like, whose beats are dotted. */
 bool sw_metre_is_compound(sw_metre metre);
+/* The length of a beat in whole notes, as musicians count: 1/4 in 4/4, 3/8 in 12/8. */
+sw_rational sw_metre_beat(sw_metre metre);
 
 /* Writes a rest of `length` whole notes that begins `position` whole notes behind the bar line as note
  * values: each begins on a multiple of itself, so that beats stay visible, none crosses the middle of a bar

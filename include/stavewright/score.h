@@ -191,8 +191,8 @@ typedef struct sw_setting {
     uint32_t staff; /* SW_NO_INDEX when it is outside of every staff */
     uint32_t voice; /* SW_NO_INDEX when it is outside of every voice */
     uint32_t frame;
-    bool grace;     /* stands inside grace notes */
-    sw_pitch pitch; /* of KEY and TRANSPOSITION, after \transpose */
+    bool grace;           /* stands inside grace notes */
+    sw_pitch pitch;       /* of KEY and TRANSPOSITION, after \transpose */
     sw_rational position; /* in the bar, as the compiler counts when it comes to this setting: 0 on a bar
                              line, negative in a short first bar; it stands still in a cadenza */
 } sw_setting;
@@ -250,8 +250,10 @@ typedef struct sw_score {
 typedef struct sw_file {
     sw_text *text;
     sw_syntax *syntax;
-    uint32_t includer; /* the file that includes it, SW_NO_INDEX for the main file */
-    bool owned;        /* the text belongs to the reading */
+    uint32_t includer;  /* the file that includes it, SW_NO_INDEX for the main file */
+    bool owned;         /* the text belongs to the reading */
+    uint32_t said_name; /* \sourcefilename: the name that the compiler gives for its places, 0: its own */
+    int32_t line_shift; /* \sourcefileline: what the compiler adds to its line numbers */
 } sw_file;
 
 /* A variable at the end of the reading. */
@@ -348,7 +350,8 @@ char sw_music_mark_direction(const sw_reading *reading, uint32_t mark);
 uint32_t sw_score_bar_at(const sw_score *score, sw_rational onset);
 /* The bar with a number as printed, the first if several; SW_NO_INDEX when there is none. */
 uint32_t sw_score_bar_numbered(const sw_score *score, int number);
-/* Beat in the bar, from 1, in units of the time signature's lower number: 1, 2, 5/2 ... */
+/* Beat in the bar, from 1, as musicians count: quarters in 4/4, dotted quarters in 12/8: 1, 2, 5/2, 4/3 ...
+ */
 sw_rational sw_score_beat(const sw_score *score, sw_rational onset);
 /* Seconds since the beginning of the score. */
 double sw_score_seconds(const sw_score *score, sw_rational onset);

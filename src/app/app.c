@@ -24,7 +24,8 @@ static const sw_subcommand subcommands[] = {
     {"events", "FILE", "print what the score says: one tab-separated row a note or rest",
      "Columns: score onset grace duration kind pitch staff voice file line column\n"
      "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "
-     "is middle C).\n",
+     "is middle C).\n"
+     "A last column `uncertain` stands on rows inside a call whose effect on the notes is not known.\n",
      sw_command_events},
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"

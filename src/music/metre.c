@@ -5,6 +5,11 @@ bool sw_metre_is_compound(sw_metre metre)
     return metre.beats > 3 && metre.beats % 3 == 0 && metre.beat_value >= 8;
 }
 
+sw_rational sw_metre_beat(sw_metre metre)
+{
+    return sw_rational_make(sw_metre_is_compound(metre) ? 3 : 1, metre.beat_value);
+}
+
 static bool is_multiple(sw_rational a, sw_rational of)
 {
     sw_rational quotient = sw_rational_div(a, of);
@@ -16,7 +21,7 @@ static bool is_multiple(sw_rational a, sw_rational of)
 static bool longest_value(sw_metre metre, sw_rational position, sw_rational length, sw_duration *value)
 {
     bool compound = sw_metre_is_compound(metre);
-    sw_rational beat = sw_rational_make(compound ? 3 : 1, metre.beat_value);
+    sw_rational beat = sw_metre_beat(metre);
     sw_rational bar = sw_rational_make(metre.beats, metre.beat_value);
     for (int log = -1; log <= 7; log++) {
         for (int dots = 1; dots >= 0; dots--) {

@@ -32,10 +32,12 @@ static void print_event(const sw_reading *reading, const sw_score *score, size_t
     } else {
         sw_buffer_char(result, '-');
     }
-    sw_buffer_format(
-        result, "\t%s\t%s\t%s\t%u\t%u\n", sw_reading_name(reading, score->staves[voice->staff].id),
-        sw_reading_name(reading, voice->id),
-        base_name(reading->files[repeated ? chord->file : music->file].text->path), place.line, place.column);
+    const sw_file *file = &reading->files[repeated ? chord->file : music->file];
+    const char *name = file->said_name != 0 ? sw_reading_name(reading, file->said_name) : file->text->path;
+    sw_buffer_format(result, "\t%s\t%s\t%s\t%d\t%u%s\n",
+                     sw_reading_name(reading, score->staves[voice->staff].id),
+                     sw_reading_name(reading, voice->id), base_name(name), (int)place.line + file->line_shift,
+                     place.column, (event->flags & SW_EVENT_UNCERTAIN) != 0 ? "\tuncertain" : "");
 }
 
 void sw_report_events(const sw_reading *reading, sw_buffer *result)

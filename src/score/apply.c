@@ -2,7 +2,8 @@
 #include <ctype.h>
 #include <string.h>
 
-#include "score/reader.h"
+#include "score/rearrange.h"
+#include "score/tags.h"
 
 typedef struct call {
     sw_reader *reader;
@@ -272,19 +273,114 @@ static sw_value with_list(const call *c, sw_music_kind kind)
     return music_value(c, music);
 }
 
-static sw_value tag(const call *c)
+/* "a b" of "a" and "b". */
+static uint32_t joined(const call *c, uint32_t a, uint32_t b)
 {
-    return with_list(c, SW_MUSIC_TAG);
+    sw_names *names = c->reader->reading->names;
+    sw_buffer list = {0};
+    sw_buffer_format(&list, "%s%s%s", sw_names_text(names, a), a != 0 && b != 0 ? " " : "",
+                     sw_names_text(names, b));
+    uint32_t name = sw_names_add(names, sw_buffer_slice(&list));
+    sw_buffer_free(&list);
+    return name;
 }
 
+/* A tag on tagged music is one more tag of the same music, not a tag around it. */
+static sw_value tag(const call *c)
+{
+    sw_value value = with_list(c, SW_MUSIC_TAG);
+    uint32_t holder = value.music;
+    uint32_t inner = sw_music_at(c->reader, holder)->first;
+    if (inner != SW_NO_INDEX && sw_music_at(c->reader, inner)->kind == SW_MUSIC_REFERENCE) {
+        holder = inner;
+        inner = sw_music_at(c->reader, holder)->first;
+    }
+    if (inner != SW_NO_INDEX && sw_music_at(c->reader, inner)->kind == SW_MUSIC_TAG) {
+        uint32_t list = joined(c, sw_music_at(c->reader, value.music)->list, sw_music_at(c->reader, inner)->list);
+        sw_music_at(c->reader, value.music)->list = list;
+        sw_music_at(c->reader, holder)->first = sw_music_at(c->reader, inner)->first;
+        if (holder == value.music) {
+            passed_on(c, sw_music_at(c->reader, holder)->first);
+        }
+    }
+    return value;
+}
+
+/* \tagGroup decides what the kept tags exclude: the other tags of their groups; and when one of them is in
+ * no group, all tags that are in none. */
 static sw_value keep(const call *c)
 {
-    return with_list(c, SW_MUSIC_KEEP);
+    sw_value value = with_list(c, SW_MUSIC_KEEP);
+    sw_reader *reader = c->reader;
+    const char *kept = sw_reading_name(reader->reading, c->arguments[0].text);
+    uint32_t rivals = 0;
+    uint32_t others = 0;
+    size_t grouped = 0;
+    for (size_t i = 0; i < reader->tag_group_count; i++) {
+        uint32_t group = reader->tag_groups[i];
+        size_t members = sw_tags_count(kept, sw_reading_name(reader->reading, group));
+        grouped += members;
+        *(members > 0 ? &rivals : &others) = joined(c, members > 0 ? rivals : others, group);
+    }
+    sw_music *m = sw_music_at(reader, value.music);
+    bool all_but = sw_tags_count(kept, kept) > grouped;
+    m->name = all_but ? others : rivals;
+    m->flags |= all_but ? SW_MUSIC_NEW : 0;
+    return value;
 }
 
 static sw_value drop(const call *c)
 {
     return with_list(c, SW_MUSIC_DROP);
+}
+
+static sw_value tag_group(const call *c)
+{
+    sw_reader *reader = c->reader;
+    reader->tag_groups = sw_grow(reader->tag_groups, reader->tag_group_count, &reader->tag_group_capacity,
+                                 sizeof *reader->tag_groups);
+    reader->tag_groups[reader->tag_group_count++] = c->arguments[0].text;
+    return nothing(c);
+}
+
+static sw_value add_to_tag(const call *c)
+{
+    bool front = strcmp(c->command->name, "pushToTag") == 0;
+    uint32_t music = c->arguments[2].music;
+    sw_insert_at_tag(c->reader, music, c->arguments[0].text, c->arguments[1].music, front);
+    return passed_on(c, music);
+}
+
+/* The variables named in the list get the bars in turn. */
+static sw_value parallel_music(const call *c)
+{
+    sw_reader *reader = c->reader;
+    uint32_t parts[32];
+    const char *list = sw_reading_name(reader->reading, c->arguments[0].text);
+    size_t count = sw_tags_count(list, list);
+    if (c->arguments[0].kind != SW_VALUE_SYMBOL || count > sizeof parts / sizeof parts[0] ||
+        !sw_deal_bars(reader, c->arguments[1].music, count, parts)) {
+        sw_unresolved(reader, c->where, sw_names_add(reader->reading->names, sw_slice_of(c->command->name)),
+                      "its list of names or its bar checks can't be read; the variables are not defined");
+        return nothing(c);
+    }
+    char *names = sw_arena_copy(reader->arena, sw_slice_of(list)); /* the table of names may move */
+    for (size_t i = 0; i < count; i++) {
+        size_t length = strcspn(names, " ");
+        sw_value part = music_value(c, parts[i]);
+        sw_define(reader, sw_names_add(reader->reading->names, (sw_slice){names, length}), &part);
+        names += length + (names[length] == ' ');
+    }
+    return nothing(c);
+}
+
+static sw_value voices(const call *c)
+{
+    uint32_t music = last_music(c);
+    if (c->arguments[0].kind == SW_VALUE_SYMBOL) {
+        sw_name_voices(c->reader, music, c->arguments[0].text);
+    }
+    return passed_on(c, music);
 }
 
 static sw_value volta(const call *c)
@@ -420,7 +516,7 @@ static const struct row {
     {"addQuote", add_quote},
     {"after", after},
     {"afterGrace", after_grace},
-    {"appendToTag", uncertain},
+    {"appendToTag", add_to_tag},
     {"applyMusic", uncertain},
     {"appoggiatura", grace},
     {"autoChange", auto_change},
@@ -441,13 +537,13 @@ static const struct row {
     {"modalTranspose", uncertain},
     {"musicMap", uncertain},
     {"octaveCheck", octave_check},
-    {"parallelMusic", uncertain},
+    {"parallelMusic", parallel_music},
     {"partCombine", part_combine},
     {"partCombineDown", part_combine},
     {"partCombineUp", part_combine},
     {"partial", partial},
     {"pitchedTrill", first_music},
-    {"pushToTag", uncertain},
+    {"pushToTag", add_to_tag},
     {"quoteDuring", quote},
     {"raiseNote", uncertain},
     {"reduceChords", uncertain},
@@ -460,6 +556,7 @@ static const struct row {
     {"skip", skip},
     {"slashedGrace", grace},
     {"tag", tag},
+    {"tagGroup", tag_group},
     {"time", metre},
     {"times", scale_durations},
     {"transpose", transpose},
@@ -468,6 +565,7 @@ static const struct row {
     {"tuplet", tuplet},
     {"unfoldRepeats", unfold},
     {"unfolded", unfolded},
+    {"voices", voices},
     {"void", void_call},
     {"volta", volta},
 };

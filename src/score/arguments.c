@@ -93,33 +93,64 @@ static sw_value read_text(sw_reader *reader, sw_cursor *cursor)
     }
 }
 
-/* `name`, `Context.property`, `a,b,c`, #'name, #'(a b), "name": becomes a word or a space-separated list. */
+static bool is_symbol(const sw_cursor *cursor)
+{
+    sw_node_kind kind = sw_cursor_kind(cursor);
+    return kind == SW_NODE_WORD || kind == SW_NODE_STRING || kind == SW_NODE_NUMBER;
+}
+
+/* One word of a list or path. In `full,part` the comma looks like an octave mark and belongs to the first
+ * word's node: it is taken off, and *listed is set. */
+static uint32_t read_symbol(sw_reader *reader, sw_cursor *cursor, bool *listed)
+{
+    sw_names *names = reader->reading->names;
+    bool word = sw_cursor_kind(cursor) == SW_NODE_WORD;
+    uint32_t text = sw_read_plain_text(reader, cursor->file, cursor->at);
+    sw_cursor_next(cursor);
+    sw_slice whole = sw_slice_of(sw_names_text(names, text));
+    *listed = word && whole.length > 1 && whole.data[whole.length - 1] == ',';
+    return *listed ? sw_names_add(names, (sw_slice){whole.data, whole.length - 1}) : text;
+}
+
+/* `name`, `Context.property`, `a,b,c`, `1,2`, #'name, #'(a b), "name": becomes a word or a space-separated
+ * list. */
 static sw_value read_symbols(sw_reader *reader, sw_cursor *cursor)
 {
-    sw_value value = read_text(reader, cursor);
+    if (!is_symbol(cursor)) {
+        sw_value value = read_text(reader, cursor);
+        value.kind = value.kind == SW_VALUE_TEXT ? SW_VALUE_SYMBOL : value.kind;
+        return value;
+    }
     sw_names *names = reader->reading->names;
-    while (value.kind == SW_VALUE_TEXT && sw_cursor_more(cursor) &&
-           (sw_cursor_is_mark(cursor, '.') || sw_cursor_is_mark(cursor, ','))) {
-        bool list = sw_cursor_text(cursor).data[0] == ',';
+    const sw_node *node = sw_cursor_node(cursor);
+    sw_value value = {.kind = SW_VALUE_SYMBOL,
+                      .music = SW_NO_INDEX,
+                      .file = cursor->file,
+                      .start = node->start,
+                      .end = node->end};
+    bool listed;
+    value.text = read_symbol(reader, cursor, &listed);
+    while (sw_cursor_more(cursor)) {
         sw_cursor after = *cursor;
-        sw_cursor_next(&after);
-        if (!sw_cursor_more(&after) ||
-            (sw_cursor_kind(&after) != SW_NODE_WORD && sw_cursor_kind(&after) != SW_NODE_STRING &&
-             sw_cursor_kind(&after) != SW_NODE_NUMBER)) {
+        bool list = listed;
+        if (!listed) {
+            if (!sw_cursor_is_mark(cursor, '.') && !sw_cursor_is_mark(cursor, ',')) {
+                break;
+            }
+            list = sw_cursor_text(cursor).data[0] == ',';
+            sw_cursor_next(&after);
+        }
+        if (!sw_cursor_more(&after) || !is_symbol(&after)) {
             break;
         }
-        uint32_t more = sw_read_plain_text(reader, after.file, after.at);
+        value.end = sw_cursor_node(&after)->end;
+        uint32_t more = read_symbol(reader, &after, &listed);
         sw_buffer joined = {0};
         sw_buffer_format(&joined, "%s%s%s", sw_names_text(names, value.text), list ? " " : ".",
                          sw_names_text(names, more));
         value.text = sw_names_add(names, sw_buffer_slice(&joined));
         sw_buffer_free(&joined);
-        value.end = sw_cursor_node(&after)->end;
-        sw_cursor_next(&after);
         *cursor = after;
-    }
-    if (value.kind == SW_VALUE_TEXT) {
-        value.kind = SW_VALUE_SYMBOL;
     }
     return value;
 }
@@ -149,6 +180,17 @@ static sw_value read_number_list(sw_reader *reader, sw_cursor *cursor)
     value.text = sw_names_add(reader->reading->names, sw_buffer_slice(&list));
     sw_buffer_free(&list);
     return value;
+}
+
+/* `$part` in the body of a function: Scheme, but music. */
+static bool is_music_variable(const sw_reader *reader, sw_slice text)
+{
+    if (text.length < 2) {
+        return false;
+    }
+    sw_slice name = {text.data + 1, text.length - 1};
+    const sw_value *value = sw_lookup(reader, sw_names_find(reader->reading->names, name));
+    return value != NULL && value->kind == SW_VALUE_MUSIC;
 }
 
 /* Whether the item at the cursor can be an argument of this kind, so that an optional one is there. */
@@ -196,7 +238,7 @@ static bool matches(const sw_reader *reader, const sw_cursor *cursor, char lette
                     variable->kind != SW_VALUE_POST) ||
                    (variable == NULL && command != NULL && command->kind == SW_COMMAND_VALUE);
         }
-        return scheme || kind == SW_NODE_EMBEDDED;
+        return (scheme && !is_music_variable(reader, text)) || kind == SW_NODE_EMBEDDED;
     }
     default:
         return false;

@@ -1,4 +1,5 @@
 /* The words of the grammar itself: \new, \repeat, \set, \tempo, the input modes ... */
+#include <stdlib.h>
 #include <string.h>
 
 #include "score/reader.h"
@@ -18,6 +19,8 @@ typedef enum keyword {
     K_SEQUENTIAL,
     K_SET, /* path = value */
     K_SIMULTANEOUS,
+    K_SOURCE_LINE, /* \sourcefileline: the compiler's own numbering of lines */
+    K_SOURCE_NAME,
     K_TEMPO,
     K_UNSET, /* path */
     K_VALUE  /* takes one value of no interest: \version */
@@ -67,6 +70,8 @@ static const struct row {
     {"sequential", K_SEQUENTIAL, 0, NULL},
     {"set", K_SET, 0, NULL},
     {"simultaneous", K_SIMULTANEOUS, 0, NULL},
+    {"sourcefileline", K_SOURCE_LINE, 0, NULL},
+    {"sourcefilename", K_SOURCE_NAME, 0, NULL},
     {"tempo", K_TEMPO, 0, NULL},
     {"type", K_VALUE, 0, NULL},
     {"unset", K_UNSET, 0, NULL},
@@ -450,6 +455,18 @@ bool sw_read_keyword(sw_reader *reader, sw_cursor *cursor, sw_slice name, const 
     case K_UNSET:
         *result = read_set(reader, cursor, where, row->keyword == K_SET);
         break;
+    case K_SOURCE_LINE:
+    case K_SOURCE_NAME: {
+        sw_file *file = &reader->reading->files[where->file];
+        uint32_t text = read_name(reader, cursor);
+        if (row->keyword == K_SOURCE_NAME) {
+            file->said_name = text;
+        } else {
+            int line = (int)sw_text_line(file->text, where->start);
+            file->line_shift = atoi(sw_reading_name(reader->reading, text)) - line;
+        }
+        break;
+    }
     case K_TEMPO:
         *result = read_tempo(reader, cursor, where);
         break;

@@ -756,7 +756,7 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         break;
     case SW_MUSIC_KEEP:
     case SW_MUSIC_DROP: {
-        sw_tag_filter filter = {(sw_tag_filter *)(uintptr_t)here->filter, m->list, m->kind == SW_MUSIC_KEEP};
+        sw_tag_filter filter = sw_tag_filter_of(m, here->filter);
         inside.filter = &filter;
         end = walk_sequence(p, m->first, when, &inside);
         break;

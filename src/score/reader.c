@@ -429,7 +429,8 @@ static uint32_t open_file(sw_reader *reader, const char *path, uint32_t includer
     sw_reading *reading = reader->reading;
     reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
     uint32_t file = (uint32_t)reading->file_count++;
-    reading->files[file] = (sw_file){text, sw_syntax_parse(text), includer, owned};
+    reading->files[file] = (sw_file){
+        .text = text, .syntax = sw_syntax_parse(text), .includer = includer, .owned = owned};
     const sw_syntax *syntax = reading->files[file].syntax;
     if (syntax->errors > 0) {
         const sw_node *n = &syntax->nodes[syntax->first_error];
@@ -613,6 +614,7 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
     free(reader.scores.items);
     free(reader.values);
     free(reader.quotes);
+    free(reader.tag_groups);
     free(reader.reported);
     sw_arena_free(reader.arena);
     if (file == SW_NO_INDEX) {

@@ -106,6 +106,9 @@ typedef struct sw_reader {
     size_t quote_capacity;
     sw_pending_list scores;  /* ready to be played, in order */
     sw_pending_list waiting; /* of the implicit book: played when the main file has ended */
+    uint32_t *tag_groups; /* \tagGroup: each a space-separated list of tags in the names */
+    size_t tag_group_count;
+    size_t tag_group_capacity;
     uint32_t include_depth;
     uint32_t depth;
     uint32_t calls;     /* template expansions that are open */
@@ -144,6 +147,8 @@ void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
                        bool is_free);
 void sw_music_set_duration(sw_music *music, sw_duration duration);
+/* A copy of a node and all below it, up to the variables used there: their music stays shared. */
+uint32_t sw_music_copy(sw_reader *reader, uint32_t music);
 
 /* ---- reading items ---- */
 

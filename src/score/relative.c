@@ -10,34 +10,9 @@ typedef struct state {
     sw_reader *reader;
     sw_pitch last;
     uint32_t note; /* the note that `last` is the pitch of, SW_NO_INDEX for the start pitch */
-    sw_tag_filter *filter;
+    const sw_tag_filter *filter;
     uint32_t depth;
 } state;
-
-static uint32_t copy_tree(sw_reader *reader, uint32_t music, uint32_t depth)
-{
-    sw_music copy = *sw_music_at(reader, music);
-    uint32_t made = sw_music_add(reader, (sw_music_kind)copy.kind, copy.file, copy.start, copy.end);
-    copy.next = SW_NO_INDEX;
-    uint32_t child = copy.first;
-    copy.first = SW_NO_INDEX;
-    *sw_music_at(reader, made) = copy;
-    if (copy.kind == SW_MUSIC_REFERENCE || depth > SW_MAX_DEPTH) {
-        sw_music_at(reader, made)->first = child; /* copied in its turn when the resolving gets there */
-        return made;
-    }
-    uint32_t last = SW_NO_INDEX;
-    for (; child != SW_NO_INDEX; child = sw_music_at(reader, child)->next) {
-        uint32_t twin = copy_tree(reader, child, depth + 1);
-        if (last == SW_NO_INDEX) {
-            sw_music_at(reader, made)->first = twin;
-        } else {
-            sw_music_at(reader, last)->next = twin;
-        }
-        last = twin;
-    }
-    return made;
-}
 
 static void resolve_note(state *s, uint32_t music)
 {
@@ -108,7 +83,7 @@ static void resolve(state *s, uint32_t music)
     }
     case SW_MUSIC_REFERENCE:
         if (m->first != SW_NO_INDEX && (sw_music_at(s->reader, m->first)->flags & SW_MUSIC_FREE) != 0) {
-            uint32_t copy = copy_tree(s->reader, m->first, 0);
+            uint32_t copy = sw_music_copy(s->reader, m->first);
             sw_music_at(s->reader, music)->first = copy;
             resolve(s, copy);
         }
@@ -124,7 +99,7 @@ static void resolve(state *s, uint32_t music)
         break;
     case SW_MUSIC_KEEP:
     case SW_MUSIC_DROP: {
-        sw_tag_filter inner = {s->filter, m->list, m->kind == SW_MUSIC_KEEP};
+        sw_tag_filter inner = sw_tag_filter_of(m, s->filter);
         s->filter = &inner;
         resolve_children(s, music);
         s->filter = inner.outer;

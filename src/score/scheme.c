@@ -497,6 +497,9 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
     if (function != NULL) {
         value.kind = SW_VALUE_FUNCTION;
         value.function = function;
+    } else if (sw_slice_starts(text, "(make-dynamic-script")) { /* a dynamic of the user's own: no music */
+        value.kind = SW_VALUE_POST;
+        value.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
     } else if (node->kind == SW_NODE_EMBEDDED) {
         const sw_syntax *syntax = cursor->syntax;
         sw_slice head = sw_syntax_slice(syntax, index + 1);

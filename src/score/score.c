@@ -2,6 +2,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "stavewright/metre.h"
 #include "stavewright/score.h"
 
 static void free_score(sw_score *score)
@@ -121,13 +122,12 @@ sw_rational sw_score_beat(const sw_score *score, sw_rational onset)
     }
     const sw_bar *bar = &score->bars[index];
     sw_rational position = sw_rational_sub(onset, bar->start);
-    if (index == 0 && sw_rational_compare(bar->length, bar->metre) < 0 && score->bar_count > 1 &&
-        score->bars[1].number == bar->number + 1 && bar->number < score->bars[1].number && bar->number == 0) {
+    if (index == 0 && bar->number == 0 && sw_rational_compare(bar->length, bar->metre) < 0) {
         position =
             sw_rational_add(position, sw_rational_sub(bar->metre, bar->length)); /* a pick-up ends the bar */
     }
-    sw_rational beat = sw_rational_mul(position, sw_rational_make(bar->beat_value, 1));
-    return sw_rational_add(beat, sw_rational_make(1, 1));
+    sw_metre metre = {bar->beats, bar->beat_value};
+    return sw_rational_add(sw_rational_div(position, sw_metre_beat(metre)), sw_rational_make(1, 1));
 }
 
 double sw_score_seconds(const sw_score *score, sw_rational onset)

@@ -5,6 +5,7 @@
 #include <string.h>
 #include <strings.h>
 
+#include "stavewright/metre.h"
 #include "stavewright/selection.h"
 
 /* ---- bars ---- */
@@ -56,7 +57,8 @@ bool sw_bar_range_parse(const char *text, sw_bar_range *range)
 static sw_rational beat_moment(const sw_bar *bar, sw_rational beat)
 {
     sw_rational behind = sw_rational_sub(beat, sw_rational_make(1, 1));
-    return sw_rational_add(bar->start, sw_rational_mul(behind, sw_rational_make(1, bar->beat_value)));
+    sw_metre metre = {bar->beats, bar->beat_value};
+    return sw_rational_add(bar->start, sw_rational_mul(behind, sw_metre_beat(metre)));
 }
 
 bool sw_bar_range_moments(const sw_score *score, const sw_bar_range *range, sw_rational *from,

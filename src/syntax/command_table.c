@@ -262,7 +262,7 @@ const sw_command sw_commands[] = {
     {"palmMute", SW_COMMAND_MUSIC_FUNCTION, "m"},
     {"palmMuteOff", SW_COMMAND_SETTING, ""},
     {"palmMuteOn", SW_COMMAND_MUSIC_FUNCTION, ""},
-    {"parallelMusic", SW_COMMAND_VOID_FUNCTION, "xm"},
+    {"parallelMusic", SW_COMMAND_VOID_FUNCTION, "ym"},
     {"parenthesize", SW_COMMAND_MUSIC_FUNCTION, "r"},
     {"partCombine", SW_COMMAND_MUSIC_FUNCTION, "Xmm"},
     {"partCombineApart", SW_COMMAND_SETTING, ""},

@@ -33,8 +33,10 @@ static bool fail(const job *j, const sw_reading *reading, uint32_t file, uint32_
     return false;
 }
 
-/* One part of some music; false when it can't be written. */
-static bool print_part(const job *j, const sw_plan *plan, uint32_t part, uint32_t music, sw_buffer *out)
+/* One part of some music; *last is the duration that the next item would inherit (zero when that is not
+ * known). False when it can't be written. */
+static bool print_part(const job *j, const sw_plan *plan, uint32_t part, uint32_t music, sw_buffer *out,
+                       sw_duration *last)
 {
     sw_part_printer printer = {
         .plan = plan,
@@ -53,6 +55,7 @@ static bool print_part(const job *j, const sw_plan *plan, uint32_t part, uint32_
         }
         return false;
     }
+    *last = printer.has_duration ? printer.duration : (sw_duration){0};
     return true;
 }
 
@@ -74,7 +77,7 @@ static bool in_divided_variable(const job *j, uint32_t file, uint32_t offset)
 
 /* The next item with an inherited duration behind a variable would inherit from its last part now: it gets
  * its own value. */
-static void mend_next_duration(const job *j, const sw_variable *variable)
+static void mend_next_duration(const job *j, const sw_variable *variable, sw_duration last)
 {
     const sw_reading *reading = j->plan->reading;
     for (uint32_t m = 0; m < reading->music_count; m++) {
@@ -100,6 +103,7 @@ static void mend_next_duration(const job *j, const sw_variable *variable)
             }
         }
         if ((music->flags & SW_MUSIC_WRITTEN_VALUE) == 0 &&
+            !sw_duration_equal(last, sw_music_duration(music)) &&
             !in_divided_variable(j, music->file, music->start)) {
             char text[SW_DURATION_TEXT];
             sw_duration_print(sw_music_duration(music), text);
@@ -118,6 +122,7 @@ static bool divide_variable(const job *j, const sw_variable *variable)
     sw_slice head = sw_text_slice(text, variable->start, variable->value_start);
     const char *name = sw_reading_name(reading, variable->name);
     sw_buffer out = {0};
+    sw_duration last = {0};
     for (uint32_t part = 0; part < j->plan->division->parts; part++) {
         if (part > 0) {
             sw_buffer_format(&out, "%s%s", newline, newline);
@@ -128,7 +133,7 @@ static bool divide_variable(const job *j, const sw_variable *variable)
         sw_buffer_append(&out, (sw_slice){head.data, name_end});
         sw_buffer_string(&out, suffix(j, part));
         sw_buffer_append(&out, (sw_slice){head.data + name_end, head.length - name_end});
-        if (!print_part(j, j->plan, part, variable->music, &out)) {
+        if (!print_part(j, j->plan, part, variable->music, &out, &last)) {
             sw_buffer_free(&out);
             return false;
         }
@@ -137,7 +142,7 @@ static bool divide_variable(const job *j, const sw_variable *variable)
     end = end > variable->end ? end : variable->end;
     sw_patch_add(j->patch, text, variable->start, end, sw_buffer_slice(&out));
     sw_buffer_free(&out);
-    mend_next_duration(j, variable);
+    mend_next_duration(j, variable, last);
     return true;
 }
 
@@ -224,7 +229,8 @@ static bool put_staves(const job *j, uint32_t staff, sw_slice indent, sw_slice r
             sw_buffer_char(out, ' ');
         }
         sw_buffer music = {0};
-        bool printed = print_part(j, j->here, part, m->first, &music);
+        sw_duration last;
+        bool printed = print_part(j, j->here, part, m->first, &music, &last);
         append_indented(out, sw_buffer_slice(&music), division->group != NULL ? "  " : "");
         sw_buffer_free(&music);
         if (!printed) {

@@ -541,7 +541,7 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
             continue;
         }
         voices++;
-        if (plays(p, c)) {
+        if (plays(p, c) || uses_divided(p, c)) {
             played++;
             the_one = c;
         }
@@ -581,7 +581,7 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
     sw_buffer_string(p->out, "<< ");
     bool first = true;
     for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (has_notes(p, c) && !plays(p, c)) {
+        if (has_notes(p, c) && !plays(p, c) && !uses_divided(p, c)) {
             continue;
         }
         if (!first) {

@@ -5,7 +5,6 @@ score, onset, grace offset, duration, kind, pitch, file, line and column in both
 Always: the demo film's scores and sketches, through the compiler (oracle.ily); left out when there is no compiler.
 When SW_SCORES is there: the real scores in its LIST.tsv (column `main`: the main file), with the compiler's rows beside
 each in MAIN.truth.tsv.gz, made with oracle.ily."""
-import collections
 import concurrent.futures
 import csv
 import gzip
@@ -16,20 +15,13 @@ import shutil
 import subprocess
 import sys
 
+from compiler import LILYPOND, ORACLE, compile_piece, notes
+
 COMMAND = os.environ["SW_COMMAND"]
-LILYPOND = os.environ["SW_LILYPOND"]
 SCORES = pathlib.Path(os.environ["SW_SCORES"])
-KEPT = pathlib.Path(os.environ["SW_BUILD"]) / "truth"
-ORACLE = pathlib.Path(__file__).resolve().parent / "oracle.ily"
 
 # The reading may get better, never worse: raise the floor when it does. No note may be missing at all.
 EQUAL_PIECES_FLOOR = 176
-
-
-def notes(lines):
-    """The multiset of note and drum rows, without staff and voice (columns 7 and 8)."""
-    rows = (line.rstrip("\n").split("\t") for line in lines)
-    return collections.Counter(tuple(r[:6] + r[8:]) for r in rows if len(r) > 4 and r[4] in ("note", "drum"))
 
 
 def our_notes(path):
@@ -65,21 +57,6 @@ class Comparison:
             print(f"#   {line}")
 
 
-def compile_piece(path, digest):
-    """The compiler's reading of a source; kept as long as neither sources nor compiler change."""
-    name = KEPT / f"{path.parent.name}-{path.stem}-{digest}"
-    rows = name.with_name(name.name + ".truth.tsv")
-    kept = name.with_name(name.name + ".kept.tsv")
-    if not kept.exists():
-        result = subprocess.run([LILYPOND, f"-dinclude-settings={ORACLE}", "-dno-print-pages", "-o", name, path],
-                                capture_output=True, text=True)
-        if result.returncode != 0:
-            sys.exit(f"{path}: the compiler failed\n{result.stderr}")
-        rows.rename(kept)
-    with open(kept) as lines:
-        return notes(lines)
-
-
 def digest_of_compilation():
     digest = hashlib.sha256(subprocess.run([LILYPOND, "--version"], capture_output=True).stdout)
     for path in [ORACLE, *sorted(pathlib.Path("corpus").glob("**/*.*ly"))]:
@@ -93,7 +70,6 @@ def compare_demo():
         return True
     comparison = Comparison("demo film")
     sources = sorted(p for p in pathlib.Path("corpus").glob("*/*.ly") if p.stem in ("score", "sketch"))
-    KEPT.mkdir(exist_ok=True)
     digest = digest_of_compilation()
     with concurrent.futures.ThreadPoolExecutor(max_workers=2) as pool:
         for path, truth in zip(sources, pool.map(lambda p: compile_piece(p, digest), sources)):

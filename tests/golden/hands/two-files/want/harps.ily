@@ -11,6 +11,6 @@ harpOneLeft = {
 }
 
 harpTwo = {
-  c'2. d' e'
+  c' d' e'
   f'2.
 }

@@ -8,7 +8,7 @@
       instrumentName = "Harp 1"
       shortInstrumentName = "Hp. 1"
     } <<
-      \new Staff = "harp1Right" << \global >>
+      \new Staff = "harp1Right" << \global \harpOneRight >>
       \new Staff = "harp1Left" << \global \harpOneLeft >>
     >>
     \new Staff = "harp2" << \global \harpTwo >>

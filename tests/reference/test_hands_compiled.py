@@ -1,0 +1,74 @@
+#!/usr/bin/env python3
+"""Splits staves with `stavewright hands --write` and lets the compiler say whether the music sounds as before: every note
+with its score, onset, grace offset, duration and pitch. The demo film's harps always; staves of real piano, harpsichord and guitar
+pieces when SW_SCORES is there."""
+import collections
+import concurrent.futures
+import hashlib
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+
+from compiler import LILYPOND, compile_piece
+
+COMMAND = os.environ["SW_COMMAND"]
+SCORES = pathlib.Path(os.environ["SW_SCORES"])
+TEMP = pathlib.Path(os.environ["SW_TEMP"])
+
+DEMO = [(pathlib.Path("corpus"), f"{cue}/{file}", "harp1", [])
+        for cue in ("1m1-first-light", "1m2-across-the-flats", "1m3-the-crossing")
+        for file in ("score.ly", "parts/harp-1.ly")]
+PIANO = ["--instrument", "piano"]
+HARP = ["--instrument", "harp"]
+REAL = [(SCORES / folder, file, staff, options) for folder, file, staff, options in (
+    ("BrahmsJ/O39/waltz-op39-10", "waltz-op39-10.ly", "ApartA", PIANO),
+    ("ChopinFF/O28/Chop-28-5", "Chop-28-5.ly", "leftHand", PIANO),
+    ("RachmaninoffS/O23/rach-prelude23-10", "rach-prelude23-10.ly", "right", PIANO),
+    ("TchaikovskyPI/O39/16OldFrenchSong", "16OldFrenchSong.ly", "lower", PIANO),
+    ("GriegE/O12/No03_Albumblatt", "No03_Albumblatt.ly", "upper", PIANO),
+    ("ScarlattiD/K491/scarlatti-k491", "scarlatti-k491.ly", "upper", PIANO),
+    ("CzernyC/Op_821/Czerny_Op_821_No_002", "Czerny_Op_821_No_002.ly", "lower", PIANO),
+    ("SorF/O1/sor_op1_1", "sor_op1_1.ly", "/./", HARP))]
+
+
+def without_places(rows):
+    """Where a note is written changes; what is heard must not."""
+    heard = collections.Counter()
+    for row, count in rows.items():
+        heard[row[:6]] += count
+    return heard
+
+
+def check(case):
+    folder, file, staff, options = case
+    name = hashlib.sha256(repr(case).encode()).hexdigest()[:12]
+    copy = TEMP / name
+    shutil.copytree(folder, copy)
+    before = without_places(compile_piece(copy / file, name + "-before", keep=False))
+    result = subprocess.run([COMMAND, "hands", copy / file, "--staff", staff, "--write", *options],
+                            capture_output=True, text=True)
+    if result.returncode not in (0, 1) or "files changed" not in result.stderr:
+        return f"{file} {staff}: status {result.returncode}: {result.stderr[-300:]}", 0
+    after = without_places(compile_piece(copy / file, name + "-after", keep=False))
+    again = subprocess.run([COMMAND, "check", "--rules", "bar-length,staff-length", copy / file], capture_output=True,
+                           text=True)
+    if after != before:
+        return f"{file} {staff}: {(before - after).total()} notes lost, {(after - before).total()} new", 0
+    if again.returncode == 2:
+        return f"{file} {staff}: the result can't be read: {again.stderr[-300:]}", 0
+    return None, after.total()
+
+
+if shutil.which(LILYPOND) is None:
+    print(f"# left out, there is no {LILYPOND}")
+    sys.exit(77)
+cases = DEMO + (REAL if SCORES.exists() else [])
+with concurrent.futures.ThreadPoolExecutor(max_workers=2) as pool:
+    results = list(pool.map(check, cases))
+bad = [message for message, _ in results if message]
+print(f"# {len(cases) - len(bad)} of {len(cases)} split staves sound as before by the compiler, "
+      f"{sum(notes for _, notes in results)} notes")
+print("\n".join(bad))
+sys.exit(1 if bad else 0)
