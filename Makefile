@@ -14,7 +14,7 @@ SCORES ?= ../shared/scores
 
 VERSION := 0.1.0
 SO_VERSION := 0
-PACKAGES := tree-sitter libpcre2-8 yaml-0.1 jansson libgit2
+PACKAGES := tree-sitter libpcre2-8 yaml-0.1
 
 WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes $(WERROR)
 SANITIZE := -fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer
@@ -115,7 +115,7 @@ $(BUILD)/stavewright: $(BUILD)/release/src/app/main.o $(BUILD)/libstavewright.a 
 $(BUILD)/test/stavewright: $(BUILD)/test/src/app/main.o $(BUILD)/test/libstavewright.a $(BUILD)/stamps/link
 	$(say) LINK $@
 	$(Q)$(CC) $(SANITIZE) $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS)
-$(BUILD)/stavewright.pc: stavewright.pc.in $(BUILD)/stamps/install
+$(BUILD)/stavewright.pc: src/stavewright.pc.in $(BUILD)/stamps/install
 	@sed -e 's|@PREFIX@|$(PREFIX)|; s|@LIBDIR@|$(LIBDIR)|; s|@VERSION@|$(VERSION)|; s|@PACKAGES@|$(PACKAGES)|' $< > $@
 
 install: all

@@ -62,6 +62,7 @@ typedef enum sw_music_kind {
     SW_MUSIC_KILL_CUES,    /* \killCues: no cues below */
     SW_MUSIC_AUTO_CHANGE,  /* staves "up" and "down" by pitch */
     SW_MUSIC_ADD_LYRICS,
+    SW_MUSIC_CALL,      /* a call that leaves the notes in its argument as they are: \crossStaff { ... } */
     SW_MUSIC_UNCERTAIN, /* children: the music inside a call whose effect is not known */
     /* without length */
     SW_MUSIC_BAR_CHECK,

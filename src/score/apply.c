@@ -296,7 +296,8 @@ static sw_value tag(const call *c)
         inner = sw_music_at(c->reader, holder)->first;
     }
     if (inner != SW_NO_INDEX && sw_music_at(c->reader, inner)->kind == SW_MUSIC_TAG) {
-        uint32_t list = joined(c, sw_music_at(c->reader, value.music)->list, sw_music_at(c->reader, inner)->list);
+        uint32_t list =
+            joined(c, sw_music_at(c->reader, value.music)->list, sw_music_at(c->reader, inner)->list);
         sw_music_at(c->reader, value.music)->list = list;
         sw_music_at(c->reader, holder)->first = sw_music_at(c->reader, inner)->first;
         if (holder == value.music) {
@@ -614,6 +615,10 @@ sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *argume
         uint32_t music = last_music(&c);
         if (music == SW_NO_INDEX) {
             add(&c, SW_MUSIC_SETTING, &music);
+        }
+        uint8_t kind = sw_music_at(reader, music)->kind;
+        if (kind >= SW_MUSIC_SEQUENCE && kind < SW_MUSIC_BAR_CHECK) {
+            return music_value(&c, sw_music_wrap(reader, SW_MUSIC_CALL, where, music, true));
         }
         sw_value value = passed_on(&c, music);
         if (sw_music_at(reader, music)->kind == SW_MUSIC_MARK) {

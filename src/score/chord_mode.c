@@ -12,9 +12,23 @@
 
 enum { MAX_ITEMS = 64, MAX_NOTES = 64 };
 
-typedef enum item_kind { ITEM_COLON, ITEM_CARET, ITEM_STEP, ITEM_MODIFIER, ITEM_INVERSION, ITEM_BASS } item_kind;
+typedef enum item_kind {
+    ITEM_COLON,
+    ITEM_CARET,
+    ITEM_STEP,
+    ITEM_MODIFIER,
+    ITEM_INVERSION,
+    ITEM_BASS
+} item_kind;
 
-typedef enum modifier { MOD_NONE, MOD_MINOR, MOD_AUGMENTED, MOD_DIMINISHED, MOD_MAJOR, MOD_SUSPENDED } modifier;
+typedef enum modifier {
+    MOD_NONE,
+    MOD_MINOR,
+    MOD_AUGMENTED,
+    MOD_DIMINISHED,
+    MOD_MAJOR,
+    MOD_SUSPENDED
+} modifier;
 
 typedef struct item {
     item_kind kind;
@@ -385,8 +399,8 @@ uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root)
     c->den = model.den;
     sw_children children = {.first = SW_NO_INDEX};
     for (size_t i = 0; i < p.count; i++) {
-        uint32_t note = i == 0 ? root
-                               : sw_music_add(reader, SW_MUSIC_NOTE, model.file, model.start, model.end);
+        uint32_t note =
+            i == 0 ? root : sw_music_add(reader, SW_MUSIC_NOTE, model.file, model.start, model.end);
         sw_music *m = sw_music_at(reader, note);
         *m = model;
         m->pitch = p.notes[i];

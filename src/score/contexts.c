@@ -172,6 +172,20 @@ sw_context *sw_contexts_staff(sw_contexts *contexts, sw_context *here, bool drum
     return staff->implicit;
 }
 
+/* The \new of a staff to which a \change has already led: it is that staff. */
+static sw_context *claim(sw_contexts *contexts, sw_context *staff, sw_context *here, uint32_t music,
+                         uint32_t frame)
+{
+    staff->awaited = false;
+    staff->frame = frame;
+    staff->group = upwards(here, SW_LEVEL_GROUP)->group;
+    sw_staff *s = &contexts->score->staves[staff->staff];
+    s->music = music;
+    s->frame = frame;
+    s->group = staff->group;
+    return staff;
+}
+
 sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t music, uint32_t frame)
 {
     const sw_music *m = &contexts->reader->reading->music[music];
@@ -201,6 +215,12 @@ sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t 
         sw_context *found = id != 0 || !bottom ? find_below(id == 0 ? here : root, type, id) : NULL;
         if (found != NULL) {
             return found;
+        }
+    }
+    if (level == SW_LEVEL_STAFF && id != 0) {
+        sw_context *awaited = find_below(contexts->top, type, id);
+        if (awaited != NULL && awaited->awaited) {
+            return claim(contexts, awaited, here, music, frame);
         }
     }
     sw_context *parent;
@@ -240,8 +260,7 @@ sw_context *sw_contexts_named(sw_contexts *contexts, sw_context *parent, const c
     uint32_t type_name = name_of(contexts, type);
     uint32_t id_name = name_of(contexts, id);
     sw_context *found = find_below(parent, type_name, id_name);
-    return found != NULL ? found
-                         : make(contexts, parent, type_name, id_name, SW_NO_INDEX, parent->frame);
+    return found != NULL ? found : make(contexts, parent, type_name, id_name, SW_NO_INDEX, parent->frame);
 }
 
 sw_context *sw_contexts_staff_called(sw_contexts *contexts, sw_context *here, const char *id)
@@ -317,6 +336,7 @@ void sw_contexts_change(sw_contexts *contexts, sw_context *here, uint32_t type, 
     sw_context *staff = find_below(contexts->top, type, id);
     if (staff == NULL) { /* the compiler makes it beside the present one when it is written later */
         staff = make(contexts, upwards(here, SW_LEVEL_GROUP), type, id, SW_NO_INDEX, here->frame);
+        staff->awaited = true;
     }
     sw_context *voice = sw_contexts_voice(contexts, here, false);
     voice->staff = staff->staff;

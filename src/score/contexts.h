@@ -32,8 +32,9 @@ typedef struct sw_context {
     uint32_t staff; /* index into the score's staves; \change moves a voice to another */
     uint32_t voice; /* index into the score's voices once there is an event, SW_NO_INDEX */
     uint32_t frame;
-    bool named;  /* the staff has been looked at: see sw_contexts_name_staff */
-    bool silent; /* plays no notes: chord names, null voices */
+    bool named;           /* the staff has been looked at: see sw_contexts_name_staff */
+    bool awaited;         /* a staff made by a \change before its own \new was reached */
+    bool silent;          /* plays no notes: chord names, null voices */
     const sw_turn *turns; /* stands for other voices: see sw_contexts_route */
     size_t turn_count;
 } sw_context;

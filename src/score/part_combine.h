@@ -29,7 +29,6 @@ typedef struct sw_part_turns {
 /* Decides from the recordings of both parts. Two notes can share a voice when the first is at least `lowest`
  * and at most `highest` steps above the second (0 and 8 unless the source says otherwise). The caller frees
  * turns[0].items and turns[1].items; the recordings lose what other voices heard. */
-void sw_part_combine(sw_recording *one, sw_recording *two, int lowest, int highest,
-                     sw_part_turns turns[2]);
+void sw_part_combine(sw_recording *one, sw_recording *two, int lowest, int highest, sw_part_turns turns[2]);
 
 #endif

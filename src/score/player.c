@@ -23,7 +23,7 @@ uint32_t sw_player_frame(sw_player *p, uint32_t parent, uint32_t music, uint32_t
     return (uint32_t)score->frame_count++;
 }
 
-static sw_moment later(sw_moment when, sw_rational length, bool grace)
+sw_moment sw_later(sw_moment when, sw_rational length, bool grace)
 {
     if (grace) {
         when.grace = sw_rational_add(when.grace, length);
@@ -78,91 +78,6 @@ sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame)
     return pitch;
 }
 
-/* ---- recording ---- */
-
-static bool begins_with(const sw_player *p, uint32_t music, const char *command)
-{
-    return sw_slice_starts(sw_music_slice(p->reader->reading, music), command);
-}
-
-static bool records(const sw_player *p)
-{
-    return p->recording != NULL && !p->muted;
-}
-
-static sw_heard heard_at(const sw_player *p, sw_moment when, const sw_spot *here)
-{
-    (void)p;
-    return (sw_heard){.when = when,
-                      .length = sw_rational_zero(),
-                      .factor = here->scale,
-                      .voice = here->recorded,
-                      .music = SW_NO_INDEX,
-                      .chord = SW_NO_INDEX,
-                      .frame = here->frame};
-}
-
-static void record_event(sw_player *p, sw_heard_kind kind, uint32_t music, uint32_t chord, sw_moment when,
-                         sw_rational length, const sw_spot *here)
-{
-    if (kind == SW_HEARD_SKIP && begins_with(p, music, "\\skip")) {
-        return; /* unlike `s`, no event */
-    }
-    const sw_music *value = at(p, chord);
-    sw_heard heard = heard_at(p, when, here);
-    heard.kind = (uint8_t)kind;
-    heard.length = length;
-    heard.factor = sw_rational_mul(sw_rational_make(value->num, value->den), here->scale);
-    heard.log = (int8_t)(value->log - here->tremolo_shift);
-    heard.dots = (uint8_t)(value->dots + here->tremolo_dots);
-    heard.music = music;
-    heard.chord = chord;
-    heard.flags = here->flags | (here->grace ? SW_EVENT_GRACE : 0u);
-    if (kind == SW_HEARD_NOTE) {
-        heard.pitch = sw_player_pitch(p, at(p, music)->pitch, here->frame);
-    }
-    sw_recording_add(p->recording, &heard);
-}
-
-/* What hangs on a note, chord or rest. */
-static void record_marks(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
-{
-    if (records(p)) {
-        sw_heard heard = heard_at(p, when, here);
-        sw_recording_marks(p->recording, &heard, music);
-    }
-}
-
-/* A moment in which something begins or ends that is no note: a tuplet, a repeat, a run of grace notes. */
-static void touch(sw_player *p, sw_moment when, const sw_spot *here)
-{
-    if (records(p)) {
-        sw_heard heard = heard_at(p, when, here);
-        sw_recording_touch(p->recording, &heard);
-    }
-}
-
-/* \appoggiatura and \acciaccatura slur their notes to the main note. */
-static void touch_grace(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here, bool start)
-{
-    touch(p, when, here);
-    if (records(p) && (begins_with(p, music, "\\appoggiatura") || begins_with(p, music, "\\acciaccatura"))) {
-        sw_heard heard = heard_at(p, when, here);
-        sw_recording_span(p->recording, &heard, SW_SPAN_SLUR, start);
-    }
-}
-
-sw_recording *sw_listen(sw_player *p, uint32_t music, uint32_t id)
-{
-    sw_player listener = *p;
-    listener.recording = sw_recording_new(p->reader, id);
-    listener.muted = false;
-    sw_spot top = {.scale = {1, 1}, .frame = SW_NO_INDEX};
-    sw_recording_end(listener.recording, sw_walk(&listener, music, sw_moment_zero(), &top));
-    p->too_many = listener.too_many;
-    return listener.recording;
-}
-
 /* ---- events ---- */
 
 sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
@@ -172,12 +87,7 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
         return NULL;
     }
     if (p->recording != NULL) {
-        static const sw_heard_kind heard[] = {
-            [SW_EVENT_NOTE] = SW_HEARD_NOTE, [SW_EVENT_DRUM] = SW_HEARD_DRUM,
-            [SW_EVENT_REST] = SW_HEARD_REST, [SW_EVENT_FULL_REST] = SW_HEARD_FULL_REST,
-            [SW_EVENT_SKIP] = SW_HEARD_SKIP,
-        };
-        record_event(p, heard[kind], music, chord, when, length, here);
+        sw_listen_event(p, kind, music, chord, when, length, here);
         return NULL;
     }
     sw_score *score = p->score;
@@ -185,7 +95,8 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
         p->too_many = true;
         return NULL;
     }
-    sw_context *voice = sw_contexts_voice(p->contexts, sw_contexts_at(here->context, when), kind == SW_EVENT_DRUM);
+    sw_context *voice =
+        sw_contexts_voice(p->contexts, sw_contexts_at(here->context, when), kind == SW_EVENT_DRUM);
     score->events = sw_grow(score->events, score->event_count, &score->event_capacity, sizeof(sw_event));
     const sw_music *m = at(p, music);
     sw_event *event = &score->events[score->event_count++];
@@ -232,7 +143,7 @@ static void play_chord(sw_player *p, uint32_t chord, uint32_t written, sw_moment
         sw_spot inside = *here;
         inside.flags |= SW_EVENT_CHORD;
         sw_player_event(p, kind == SW_MUSIC_NOTE ? SW_EVENT_NOTE : SW_EVENT_DRUM, note, written, when, length,
-                  &inside);
+                        &inside);
     }
 }
 
@@ -251,10 +162,8 @@ static bool has_notes(const sw_player *p, uint32_t chord)
 static void add_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
-    if (records(p)) {
-        sw_heard heard = heard_at(p, when, here);
-        heard.pitch = m->pitch; /* a \transposition is not transposed */
-        sw_recording_setting(p->recording, &heard, music);
+    if (sw_listens(p)) {
+        sw_listen_setting(p, music, when, here);
         return;
     }
     if (p->muted || m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
@@ -302,7 +211,8 @@ static bool is_grace(const sw_player *p, uint32_t music)
             return true;
         }
         if (m->kind != SW_MUSIC_REFERENCE && m->kind != SW_MUSIC_RELATIVE && m->kind != SW_MUSIC_FIXED &&
-            m->kind != SW_MUSIC_TRANSPOSE && m->kind != SW_MUSIC_TAG && m->kind != SW_MUSIC_SCALE) {
+            m->kind != SW_MUSIC_TRANSPOSE && m->kind != SW_MUSIC_CALL && m->kind != SW_MUSIC_TAG &&
+            m->kind != SW_MUSIC_SCALE) {
             return false;
         }
         music = m->first;
@@ -310,7 +220,7 @@ static bool is_grace(const sw_player *p, uint32_t music)
     return false;
 }
 
-static bool takes_no_time(const sw_music *m)
+bool sw_takes_no_time(const sw_music *m)
 {
     return m->kind == SW_MUSIC_EMPTY || m->kind == SW_MUSIC_ADD_LYRICS || m->kind >= SW_MUSIC_BAR_CHECK;
 }
@@ -322,7 +232,7 @@ static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
     sw_spot inside = *here;
     inside.grace = true;
     for (; music != SW_NO_INDEX; music = at(p, music)->next) {
-        if (takes_no_time(at(p, music))) {
+        if (sw_takes_no_time(at(p, music))) {
             continue;
         }
         if (!is_grace(p, music)) {
@@ -333,11 +243,11 @@ static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
     return total;
 }
 
-static sw_moment walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
+sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
 {
     bool in_run = false;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        if (!here->grace && !takes_no_time(at(p, child))) {
+        if (!here->grace && !sw_takes_no_time(at(p, child))) {
             if (!is_grace(p, child)) {
                 if (in_run) {
                     when.grace = sw_rational_zero();
@@ -371,7 +281,7 @@ sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here)
         return start;
     }
     for (uint32_t child = m->first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        if (!takes_no_time(at(p, child))) {
+        if (!sw_takes_no_time(at(p, child))) {
             start = sw_rational_min(start, sw_player_start(p, child, here));
             if (m->kind != SW_MUSIC_SIMULTANEOUS) {
                 break;
@@ -397,14 +307,14 @@ static sw_moment walk_grace(sw_player *p, uint32_t music, sw_moment when, const 
     inside.grace = true;
     inside.scale = here->scale;
     if (here->grace) {
-        return walk_sequence(p, at(p, music)->first, when, &inside);
+        return sw_walk_sequence(p, at(p, music)->first, when, &inside);
     }
     if (sw_rational_is_zero(when.grace)) {
         when.grace = sw_rational_sub(sw_rational_zero(), measure(p, at(p, music)->first, &inside));
     }
-    touch_grace(p, music, when, here, true);
-    sw_moment end = walk_sequence(p, at(p, music)->first, when, &inside);
-    touch_grace(p, music, end, here, false);
+    sw_listen_grace(p, music, when, here, true);
+    sw_moment end = sw_walk_sequence(p, at(p, music)->first, when, &inside);
+    sw_listen_grace(p, music, end, here, false);
     return (sw_moment){when.main, end.grace};
 }
 
@@ -423,182 +333,10 @@ static sw_moment walk_after_grace(sw_player *p, uint32_t music, sw_moment when, 
         inside.grace = true;
         sw_moment begin = {sw_rational_add(when.main, sw_rational_mul(length, fraction)), sw_rational_zero()};
         begin.grace = sw_rational_sub(sw_rational_zero(), measure(p, graces, &inside));
-        touch(p, begin, here);
-        touch(p, sw_walk(p, graces, begin, &inside), here);
+        sw_listen_moment(p, begin, here);
+        sw_listen_moment(p, sw_walk(p, graces, begin, &inside), here);
     }
     return end;
-}
-
-static bool list_has_number(const char *list, uint32_t number)
-{
-    for (const char *c = list; *c != '\0';) {
-        char *end;
-        unsigned long n = strtoul(c, &end, 10);
-        if (end == c) {
-            c++;
-            continue;
-        }
-        if (n == number) {
-            return true;
-        }
-        c = end;
-    }
-    return false;
-}
-
-/* The alternative for a pass: where \volta says which, that one; otherwise the first ones are for all passes
- * but the last ones. */
-static uint32_t alternative_for(const sw_player *p, uint32_t alternatives, uint32_t pass, uint32_t times)
-{
-    uint32_t count = 0;
-    for (uint32_t c = at(p, alternatives)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (at(p, c)->kind == SW_MUSIC_VOLTA &&
-            list_has_number(sw_reading_name(p->reader->reading, at(p, c)->list), pass)) {
-            return c;
-        }
-        count++;
-    }
-    if (count == 0) {
-        return SW_NO_INDEX;
-    }
-    uint32_t extra = times > count ? times - count : 0;
-    uint32_t wanted = pass > extra ? pass - extra : 1;
-    uint32_t c = at(p, alternatives)->first;
-    for (uint32_t n = 1; n < wanted && at(p, c)->next != SW_NO_INDEX; n++) {
-        c = at(p, c)->next;
-    }
-    return c;
-}
-
-static sw_moment walk_unfolded(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
-{
-    const sw_music *m = at(p, music);
-    uint32_t times = m->num > 0 ? (uint32_t)m->num : 1;
-    uint32_t body = m->first;
-    uint32_t alternatives = body == SW_NO_INDEX ? SW_NO_INDEX : at(p, body)->next;
-    uint32_t chord = p->last_chord;
-    uint32_t note = p->last_note;
-    for (uint32_t pass = 1; pass <= times && body != SW_NO_INDEX && !p->too_many; pass++) {
-        sw_spot inside = *here;
-        inside.pass = pass;
-        inside.unfold = true;
-        inside.frame = sw_player_frame(p, here->frame, music, pass - 1);
-        p->last_chord = chord; /* q means the same in each pass */
-        p->last_note = note;
-        when = sw_walk(p, body, when, &inside);
-        if (alternatives != SW_NO_INDEX) {
-            uint32_t chosen = alternative_for(p, alternatives, pass, times);
-            if (chosen != SW_NO_INDEX) {
-                when = sw_walk(p, chosen, when, &inside);
-            }
-        }
-    }
-    return when;
-}
-
-/* `\repeat tremolo 4 { c16 e }`: each note is written with the value of the whole figure and sounds its share
- * of it; the arithmetic with dots is that of the language (note values are shifted by powers of two, a dot is
- * added where the number of strokes has two bits). */
-static sw_moment walk_tremolo(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
-{
-    const sw_music *m = at(p, music);
-    uint32_t body = m->first;
-    if (body == SW_NO_INDEX) {
-        return when;
-    }
-    uint32_t count = 0;
-    uint32_t inner = body;
-    while (at(p, inner)->kind == SW_MUSIC_RELATIVE || at(p, inner)->kind == SW_MUSIC_REFERENCE ||
-           at(p, inner)->kind == SW_MUSIC_FIXED || at(p, inner)->kind == SW_MUSIC_TRANSPOSE) {
-        if (at(p, inner)->first == SW_NO_INDEX) {
-            break;
-        }
-        inner = at(p, inner)->first;
-    }
-    if (at(p, inner)->kind == SW_MUSIC_SEQUENCE) {
-        for (uint32_t c = at(p, inner)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-            count += !takes_no_time(at(p, c));
-        }
-    }
-    if (count == 0) {
-        count = 1;
-    }
-    uint32_t strokes = (uint32_t)m->num * count;
-    int dots = __builtin_popcount(strokes) - 1;
-    int64_t multiple = ((int64_t)strokes << dots) / (((int64_t)2 << dots) - 1);
-    int shift = 0;
-    while (((int64_t)2 << shift) <= multiple) {
-        shift++;
-    }
-    sw_spot inside = *here;
-    inside.tremolo_shift = (int8_t)(here->tremolo_shift + shift);
-    inside.tremolo_dots = (uint8_t)(here->tremolo_dots + dots);
-    inside.scale = sw_rational_mul(here->scale, sw_rational_make(1, count));
-    inside.frame = sw_player_frame(p, here->frame, music, 0);
-    sw_moment end = sw_walk(p, body, when, &inside);
-    if (count > 1) {
-        touch(p, when, here);
-        touch(p, end, here);
-    }
-    return end;
-}
-
-static sw_moment walk_repeat(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
-{
-    const sw_music *m = at(p, music);
-    const char *kind = sw_reading_name(p->reader->reading, m->name);
-    if (strcmp(kind, "unfold") == 0 ||
-        (here->unfold && strcmp(kind, "tremolo") != 0 && strcmp(kind, "percent") != 0 && here->pass == 0)) {
-        return walk_unfolded(p, music, when, here);
-    }
-    if (strcmp(kind, "tremolo") == 0) {
-        return walk_tremolo(p, music, when, here);
-    }
-    if (strcmp(kind, "percent") == 0) {
-        if (here->unfold && here->pass == 0) {
-            return walk_unfolded(p, music, when, here);
-        }
-        sw_spot inside = *here;
-        inside.frame = sw_player_frame(p, here->frame, music, 0);
-        sw_moment end = sw_walk(p, m->first == SW_NO_INDEX ? music : m->first, when, &inside);
-        sw_rational length = sw_rational_sub(end.main, when.main);
-        for (int32_t pass = 1; records(p) && pass < at(p, music)->num; pass++) {
-            touch(p, later(when, sw_rational_mul(length, sw_rational_make(pass, 1)), false), here);
-        }
-        sw_rational rest = sw_rational_mul(length, sw_rational_make(at(p, music)->num - 1, 1));
-        return later(end, rest, false);
-    }
-    sw_spot inside = *here;
-    inside.frame = sw_player_frame(p, here->frame, music, 0);
-    inside.pass = 0;
-    touch(p, when, here);
-    sw_moment end = walk_sequence(p, m->first, when, &inside);
-    touch(p, end, here);
-    return end;
-}
-
-/* Inside the body of a repeat: written out, only the alternative of this pass; otherwise all, one after
- * another. */
-static sw_moment walk_alternatives(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
-{
-    if (here->unfold && here->pass > 0) {
-        uint32_t times = 1;
-        for (uint32_t f = here->frame; f != SW_NO_INDEX; f = p->score->frames[f].parent) {
-            const sw_music *m = at(p, p->score->frames[f].music);
-            if (m->kind == SW_MUSIC_REPEAT) {
-                times = m->num > 0 ? (uint32_t)m->num : 1;
-                break;
-            }
-        }
-        uint32_t chosen = alternative_for(p, music, here->pass, times);
-        return chosen == SW_NO_INDEX ? when : sw_walk(p, chosen, when, here);
-    }
-    for (uint32_t c = at(p, music)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        touch(p, when, here);
-        when = sw_walk(p, c, when, here);
-        touch(p, when, here);
-    }
-    return when;
 }
 
 static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
@@ -608,8 +346,8 @@ static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, cons
     if (p->recording != NULL) {
         inside.recorded = sw_recording_enter(p->recording, here->recorded, music);
     } else if (!p->muted) {
-        inside.context = sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music,
-                                           here->frame);
+        inside.context =
+            sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music, here->frame);
         if (m->num > 0) {
             sw_contexts_apply_with(p->contexts, inside.context, m->file, (uint32_t)m->num);
         }
@@ -640,15 +378,15 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         sw_rational length = note_length(m, here);
         bool as_rest = (m->flags & SW_MUSIC_AS_REST) != 0;
         sw_player_event(p, as_rest ? SW_EVENT_REST : kinds[m->kind], music, music, when, length, here);
-        record_marks(p, music, when, here);
+        sw_listen_marks(p, music, when, here);
         if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM) {
             p->last_note = music;
         }
-        end = later(when, length, here->grace);
+        end = sw_later(when, length, here->grace);
         break;
     }
     case SW_MUSIC_CHORD: {
-        record_marks(p, music, when, here);
+        sw_listen_marks(p, music, when, here);
         if (m->num == 0) {
             break; /* <> */
         }
@@ -658,41 +396,42 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
             p->last_note = music;
         }
         play_chord(p, music, music, when, length, here);
-        end = later(when, length, here->grace);
+        end = sw_later(when, length, here->grace);
         break;
     }
     case SW_MUSIC_REPEAT_CHORD:
     case SW_MUSIC_BARE: {
         uint32_t source = m->kind == SW_MUSIC_BARE ? p->last_note : p->last_chord;
         sw_rational length = note_length(m, here);
-        record_marks(p, music, when, here);
+        sw_listen_marks(p, music, when, here);
         if (source != SW_NO_INDEX) {
             if (at(p, source)->kind == SW_MUSIC_CHORD) {
                 play_chord(p, source, music, when, length, here);
                 p->last_note = source;
             } else {
-                sw_player_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE, source,
-                          music, when, length, here);
+                sw_player_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE,
+                                source, music, when, length, here);
             }
         }
-        end = later(when, length, here->grace);
+        end = sw_later(when, length, here->grace);
         break;
     }
     case SW_MUSIC_LYRIC:
-        end = later(when, note_length(m, here), here->grace);
+        end = sw_later(when, note_length(m, here), here->grace);
         break;
     case SW_MUSIC_SEQUENCE:
-        end = walk_sequence(p, m->first, when, here);
+    case SW_MUSIC_CALL:
+        end = sw_walk_sequence(p, m->first, when, here);
         break;
     case SW_MUSIC_UNCERTAIN:
         inside.flags |= SW_EVENT_UNCERTAIN;
-        end = walk_sequence(p, m->first, when, &inside);
+        end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     case SW_MUSIC_SIMULTANEOUS:
         end = walk_simultaneous(p, m->first, when, here);
         break;
     case SW_MUSIC_PART_COMBINE:
-        if (records(p)) {
+        if (sw_listens(p)) {
             inside.recorded = SW_NO_INDEX; /* voices of its own */
         }
         end = p->muted || p->recording != NULL ? walk_simultaneous(p, m->first, when, &inside)
@@ -709,11 +448,8 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     case SW_MUSIC_SCALE:
         inside.scale = sw_rational_mul(here->scale, sw_rational_make(m->num, m->den));
         inside.frame = p->muted ? here->frame : sw_player_frame(p, here->frame, music, 0);
-        end = walk_sequence(p, m->first, when, &inside);
-        if (records(p) && !begins_with(p, music, "\\scale")) {
-            touch(p, when, here);
-            touch(p, end, here);
-        }
+        end = sw_walk_sequence(p, m->first, when, &inside);
+        sw_listen_scale(p, music, when, end, here);
         break;
     case SW_MUSIC_GRACE:
         end = walk_grace(p, music, when, here);
@@ -722,19 +458,19 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         end = walk_after_grace(p, music, when, here);
         break;
     case SW_MUSIC_REPEAT:
-        end = walk_repeat(p, music, when, here);
+        end = sw_walk_repeat(p, music, when, here);
         break;
     case SW_MUSIC_ALTERNATIVES:
-        end = walk_alternatives(p, music, when, here);
+        end = sw_walk_alternatives(p, music, when, here);
         break;
     case SW_MUSIC_KILL_CUES:
         inside.no_cues = true;
-        end = walk_sequence(p, m->first, when, &inside);
+        end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     case SW_MUSIC_UNFOLD:
         inside.unfold = true;
         inside.pass = 0;
-        end = walk_sequence(p, m->first, when, &inside);
+        end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     case SW_MUSIC_TRANSPOSE:
     case SW_MUSIC_FIXED:
@@ -751,21 +487,21 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         break;
     case SW_MUSIC_TAG:
         if (sw_tag_filter_passes(here->filter, p->reader->reading, m->list)) {
-            end = walk_sequence(p, m->first, when, here);
+            end = sw_walk_sequence(p, m->first, when, here);
         }
         break;
     case SW_MUSIC_KEEP:
     case SW_MUSIC_DROP: {
         sw_tag_filter filter = sw_tag_filter_of(m, here->filter);
         inside.filter = &filter;
-        end = walk_sequence(p, m->first, when, &inside);
+        end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     }
     case SW_MUSIC_VOLTA:
-        end = walk_sequence(p, m->first, when, here);
+        end = sw_walk_sequence(p, m->first, when, here);
         break;
     case SW_MUSIC_AUTO_CHANGE:
-        end = p->muted || p->recording != NULL ? walk_sequence(p, m->first, when, here)
+        end = p->muted || p->recording != NULL ? sw_walk_sequence(p, m->first, when, here)
                                                : sw_walk_auto_change(p, music, when, here);
         break;
     case SW_MUSIC_ADD_LYRICS:

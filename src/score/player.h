@@ -37,8 +37,8 @@ typedef struct sw_player {
     uint32_t depth;
     size_t event_limit;
     bool too_many;
-    bool muted;              /* only the time is wanted */
-    sw_recording *recording; /* usually NULL */
+    bool muted;               /* only the time is wanted */
+    sw_recording *recording;  /* usually NULL */
     struct sw_quotes *quotes; /* made by the first quote */
 } sw_player;
 
@@ -53,9 +53,41 @@ sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame);
 sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here);
 /* A new frame: one more step down. */
 uint32_t sw_player_frame(sw_player *p, uint32_t parent, uint32_t music, uint32_t pass);
+/* The end of something that begins at a moment and lasts so long. */
+sw_moment sw_later(sw_moment when, sw_rational length, bool grace);
+/* Whether a node is a mark or a setting, which no run of notes is interrupted by. */
+bool sw_takes_no_time(const sw_music *m);
+/* Plays nodes one after another: `first` and its siblings. */
+sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here);
+
+/* ---- repeats.c ---- */
+
+sw_moment sw_walk_repeat(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* Inside the body of a repeat: written out, only the alternative of this pass; otherwise all, one after
+ * another. */
+sw_moment sw_walk_alternatives(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+
+/* ---- listen.c ---- */
+
 /* Listens to some music by itself, from moment 0, as a voice with this id. The frames of what is heard begin
  * at the music. The caller frees the result. */
 sw_recording *sw_listen(sw_player *p, uint32_t music, uint32_t id);
+/* True while the walk records. */
+bool sw_listens(const sw_player *p);
+/* These two only while it does: a note or rest; a node without length. */
+void sw_listen_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
+                     sw_rational length, const sw_spot *here);
+void sw_listen_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* These do nothing unless it does. What hangs on a note, chord or rest: */
+void sw_listen_marks(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* a moment in which something begins or ends that is no note: a repeat, a run of grace notes; */
+void sw_listen_moment(sw_player *p, sw_moment when, const sw_spot *here);
+/* the begin or end of grace notes: \appoggiatura and \acciaccatura slur theirs to the main note; */
+void sw_listen_grace(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here, bool start);
+/* a tuplet, but not \scaleDurations. */
+void sw_listen_scale(sw_player *p, uint32_t music, sw_moment begin, sw_moment end, const sw_spot *here);
+
+/* ---- routes.c and quotes.c ---- */
 
 /* \partCombine: both parts, each note in the voice that the combiner gives it. */
 sw_moment sw_walk_part_combine(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);

@@ -1,12 +1,13 @@
 /* Quotes and cues: \quoteDuring, \cueDuring and their kin play, beside some music, what another part plays
  * at the same time of the score.
  *
- * The quoted music is listened to once a score, by itself, from the beginning of the score on. It is the first
- * context in it that hears anything which is quoted. At each quote those of its events are played that begin
- * within the music beside it, at their own places in the source. What began before is not heard.
+ * The quoted music is listened to once a score, by itself, from the beginning of the score on. It is the
+ * first context in it that hears anything which is quoted. At each quote those of its events are played that
+ * begin within the music beside it, at their own places in the source. What began before is not heard.
  *
  * A quoted pitch is moved from the quoted instrument's \transposition to that of the staff it is quoted on.
- * The latter may stand in music that is played later in the walk, so it is settled at the end of the score. */
+ * The latter may stand in music that is played later in the walk, so it is settled at the end of the score.
+ */
 #include <stdlib.h>
 
 #include "score/player.h"
@@ -122,8 +123,7 @@ static void settle_later(sw_player *p, const sw_event *event, sw_pitch sounding)
     sw_quotes *quotes = p->quotes;
     quotes->unsettled = sw_grow(quotes->unsettled, quotes->unsettled_count, &quotes->unsettled_capacity,
                                 sizeof *quotes->unsettled);
-    quotes->unsettled[quotes->unsettled_count++] =
-        (unsettled){(size_t)(event - p->score->events), sounding};
+    quotes->unsettled[quotes->unsettled_count++] = (unsettled){(size_t)(event - p->score->events), sounding};
 }
 
 static void play_one(sw_player *p, uint32_t quote, const sw_heard *heard, sw_pitch transposition,
@@ -135,8 +135,8 @@ static void play_one(sw_player *p, uint32_t quote, const sw_heard *heard, sw_pit
         [SW_HEARD_REST] = SW_EVENT_REST,
         [SW_HEARD_FULL_REST] = SW_EVENT_FULL_REST,
     };
-    sw_event *event = sw_player_event(p, kinds[heard->kind], heard->music, heard->chord, heard->when,
-                                      heard->length, there);
+    sw_event *event =
+        sw_player_event(p, kinds[heard->kind], heard->music, heard->chord, heard->when, heard->length, there);
     if (event == NULL || heard->kind != SW_HEARD_NOTE) {
         return;
     }

@@ -429,8 +429,8 @@ static uint32_t open_file(sw_reader *reader, const char *path, uint32_t includer
     sw_reading *reading = reader->reading;
     reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
     uint32_t file = (uint32_t)reading->file_count++;
-    reading->files[file] = (sw_file){
-        .text = text, .syntax = sw_syntax_parse(text), .includer = includer, .owned = owned};
+    reading->files[file] =
+        (sw_file){.text = text, .syntax = sw_syntax_parse(text), .includer = includer, .owned = owned};
     const sw_syntax *syntax = reading->files[file].syntax;
     if (syntax->errors > 0) {
         const sw_node *n = &syntax->nodes[syntax->first_error];

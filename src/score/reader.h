@@ -106,7 +106,7 @@ typedef struct sw_reader {
     size_t quote_capacity;
     sw_pending_list scores;  /* ready to be played, in order */
     sw_pending_list waiting; /* of the implicit book: played when the main file has ended */
-    uint32_t *tag_groups; /* \tagGroup: each a space-separated list of tags in the names */
+    uint32_t *tag_groups;    /* \tagGroup: each a space-separated list of tags in the names */
     size_t tag_group_count;
     size_t tag_group_capacity;
     uint32_t include_depth;

@@ -8,8 +8,8 @@ sw_recording *sw_recording_new(const sw_reader *reader, uint32_t id)
 {
     sw_recording *recording = sw_alloc_zero(1, sizeof *recording);
     recording->reader = reader;
-    recording->contexts = sw_grow(recording->contexts, 0, &recording->context_capacity,
-                                  sizeof *recording->contexts);
+    recording->contexts =
+        sw_grow(recording->contexts, 0, &recording->context_capacity, sizeof *recording->contexts);
     recording->contexts[recording->context_count++] =
         (sw_recorded_context){sw_names_add(reader->reading->names, sw_slice_of("Voice")), id};
     return recording;
@@ -43,8 +43,8 @@ uint32_t sw_recording_enter(sw_recording *recording, uint32_t here, uint32_t mus
             }
         }
     }
-    recording->contexts = sw_grow(recording->contexts, recording->context_count,
-                                  &recording->context_capacity, sizeof *recording->contexts);
+    recording->contexts = sw_grow(recording->contexts, recording->context_count, &recording->context_capacity,
+                                  sizeof *recording->contexts);
     recording->contexts[recording->context_count] = (sw_recorded_context){m->name, m->name2};
     return (uint32_t)recording->context_count++;
 }
@@ -216,9 +216,10 @@ static bool bypasses_voice(sw_slice command)
 /* `Staff.fontSize`, `Score.BarNumber.X`: a path that begins with a context above the voice. */
 static bool is_above_voice(sw_slice path)
 {
-    static const char *const names[] = {"Score",      "Timing",     "Global",     "Staff",     "StaffGroup",
-                                        "PianoStaff", "GrandStaff", "ChoirStaff", "DrumStaff", "TabStaff",
-                                        "Lyrics",     "ChordNames", "FiguredBass", "RhythmicStaff", NULL};
+    static const char *const names[] = {"Score",       "Timing",        "Global",     "Staff",
+                                        "StaffGroup",  "PianoStaff",    "GrandStaff", "ChoirStaff",
+                                        "DrumStaff",   "TabStaff",      "Lyrics",     "ChordNames",
+                                        "FiguredBass", "RhythmicStaff", NULL};
     const char *dot = memchr(path.data, '.', path.length);
     if (dot == NULL) {
         return false;

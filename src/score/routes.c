@@ -14,8 +14,7 @@ static const sw_music *at(const sw_player *p, uint32_t music)
 static sw_recording *listen_briefly(sw_player *p, uint32_t music, const char *id)
 {
     size_t frames = p->score->frame_count;
-    sw_recording *recording =
-        sw_listen(p, music, sw_names_add(p->reader->reading->names, sw_slice_of(id)));
+    sw_recording *recording = sw_listen(p, music, sw_names_add(p->reader->reading->names, sw_slice_of(id)));
     p->score->frame_count = frames;
     return recording;
 }

@@ -13,7 +13,7 @@ KEPT = pathlib.Path(os.environ["SW_BUILD"]) / "truth"
 def notes(lines):
     """The multiset of note and drum rows, without staff and voice (columns 7 and 8)."""
     rows = (line.rstrip("\n").split("\t") for line in lines)
-    return collections.Counter(tuple(r[:6] + r[8:]) for r in rows if len(r) > 4 and r[4] in ("note", "drum"))
+    return collections.Counter(tuple(r[:6] + r[8:11]) for r in rows if len(r) > 4 and r[4] in ("note", "drum"))
 
 
 def compile_piece(path, digest, keep=True):

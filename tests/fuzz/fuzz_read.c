@@ -1,0 +1,52 @@
+/* Parse and read anything: no input may crash, hang or take memory without bound.
+ *
+ * With libFuzzer (make fuzz) this file is the target; without it (make test) it has a main of its own that replays the files it
+ * is given. */
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "stavewright/report.h"
+#include "stavewright/score.h"
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size);
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
+{
+    /* A folder that does not exist: nothing is included from the disk. */
+    sw_text *text = sw_text_from_bytes("/nowhere/fuzz.ly", (sw_slice){(const char *)data, size});
+    const sw_text *overlays[] = {text};
+    sw_read_options options = {.overlays = overlays, .overlay_count = 1};
+    char *error = NULL;
+    sw_reading *reading = sw_read(text->path, &options, &error);
+    if (reading == NULL) {
+        abort(); /* an overlay can always be read */
+    }
+    sw_buffer report = {0};
+    sw_report_events(reading, &report);
+    sw_report_outline(reading, &report);
+    sw_report_findings(reading, &reading->findings, &report);
+    sw_buffer_free(&report);
+    sw_reading_free(reading);
+    sw_text_free(text);
+    return 0;
+}
+
+#ifndef SW_LIBFUZZER
+int main(int count, char **arguments)
+{
+    for (int i = 1; i < count; i++) {
+        char *error = NULL;
+        sw_text *text = sw_text_read(arguments[i], &error);
+        if (text == NULL) {
+            fprintf(stderr, "%s\n", error);
+            free(error);
+            return 1;
+        }
+        LLVMFuzzerTestOneInput((const uint8_t *)text->bytes, text->length);
+        sw_text_free(text);
+    }
+    printf("# %d inputs read\n", count - 1);
+    return 0;
+}
+#endif
