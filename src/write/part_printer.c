@@ -3,8 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "stavewright/metre.h"
 #include "write/part_notes.h"
+#include "write/part_time.h"
 
 /* ---- small pieces ---- */
 
@@ -33,16 +33,6 @@ void sw_part_fail(sw_part_printer *p, uint32_t music, const char *what)
     }
 }
 
-static bool plays(const sw_part_printer *p, uint32_t music)
-{
-    return p->plan->parts != NULL && (p->plan->parts[music] & 1u << p->part) != 0;
-}
-
-static bool has_notes(const sw_part_printer *p, uint32_t music)
-{
-    return p->plan->has_notes != NULL && (p->plan->has_notes[music] & 1) != 0;
-}
-
 static bool is_item(uint8_t kind)
 {
     return kind >= SW_MUSIC_NOTE && kind <= SW_MUSIC_BARE;
@@ -56,127 +46,6 @@ static bool is_blank(sw_slice text)
         }
     }
     return true;
-}
-
-/* ---- time ---- */
-
-/* The first event in or below a node. */
-static const sw_event *first_event(const sw_part_printer *p, uint32_t music)
-{
-    const sw_plan *plan = p->plan;
-    if (plan->first_event == NULL) {
-        return NULL;
-    }
-    const sw_music *m = at(p, music);
-    if (is_item(m->kind)) {
-        uint32_t event = plan->first_event[music];
-        return event == SW_NO_INDEX ? NULL : &plan->division->score->events[event];
-    }
-    const sw_event *best = NULL;
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        const sw_event *event = at(p, c)->kind == SW_MUSIC_MARK ? NULL : first_event(p, c);
-        if (event != NULL && (best == NULL || sw_rational_compare(event->onset, best->onset) < 0)) {
-            best = event;
-        }
-        if (best != NULL && m->kind != SW_MUSIC_SIMULTANEOUS) {
-            break;
-        }
-    }
-    return best;
-}
-
-/* When the music in or below a node has ended, grace notes aside; false when it takes no time. */
-static bool last_end(const sw_part_printer *p, uint32_t music, sw_rational *end)
-{
-    const sw_plan *plan = p->plan;
-    const sw_music *m = at(p, music);
-    if (is_item(m->kind)) {
-        uint32_t event = plan->first_event[music];
-        if (event == SW_NO_INDEX || (plan->division->score->events[event].flags & SW_EVENT_GRACE) != 0) {
-            return false;
-        }
-        *end = sw_event_end(&plan->division->score->events[event]);
-        return true;
-    }
-    bool found = false;
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        sw_rational child_end;
-        if (at(p, c)->kind != SW_MUSIC_MARK && last_end(p, c, &child_end)) {
-            *end = found ? sw_rational_max(*end, child_end) : child_end;
-            found = true;
-        }
-    }
-    return found;
-}
-
-/* ---- rests ---- */
-
-static void put_rest(sw_part_printer *p, char letter, sw_duration value)
-{
-    char text[SW_DURATION_TEXT];
-    sw_buffer_char(p->out, letter);
-    if (!p->has_duration || !sw_duration_equal(p->duration, value)) {
-        sw_buffer_string(p->out, sw_duration_print(value, text));
-    }
-    p->duration = value;
-    p->has_duration = true;
-}
-
-/* The note value that fills a bar: 1, 2., or 1*5/8 where there is none. */
-static sw_duration bar_value(const sw_bar *bar)
-{
-    sw_duration value;
-    if (sw_duration_from_length(bar->length, 1, &value)) {
-        return value;
-    }
-    return (sw_duration){0, 0, (int32_t)bar->length.num, (int32_t)bar->length.den};
-}
-
-/* A silence from onset to end: full-bar rests for whole bars, otherwise values that suit the metre. */
-static void put_silence(sw_part_printer *p, sw_rational onset, sw_rational end)
-{
-    const sw_score *score = p->plan->division->score;
-    bool first = true;
-    while (sw_rational_compare(onset, end) < 0) {
-        uint32_t index = sw_score_bar_at(score, onset);
-        if (index == SW_NO_INDEX) {
-            return;
-        }
-        const sw_bar *bar = &score->bars[index];
-        sw_rational bar_end = sw_rational_add(bar->start, bar->length);
-        sw_rational stop = sw_rational_min(end, bar_end);
-        if (sw_rational_compare(stop, onset) <= 0) {
-            stop = end; /* behind the last bar */
-        }
-        if (!first) {
-            sw_buffer_char(p->out, ' ');
-        }
-        first = false;
-        bool whole = sw_rational_equal(onset, bar->start) && sw_rational_equal(stop, bar_end) &&
-                     sw_rational_equal(bar->length, bar->metre);
-        if (whole) {
-            p->has_duration =
-                false; /* a silence begins with its value, so that a bar can be read on its own */
-            put_rest(p, p->rest_letter == 'r' ? 'R' : 's', bar_value(bar));
-        } else {
-            sw_duration values[64];
-            /* A short first bar ends with its bar line: count from where a full bar would have begun. */
-            sw_rational position = sw_rational_sub(onset, bar->start);
-            if (bar->number == 0 && index == 0) {
-                position = sw_rational_add(position, sw_rational_sub(bar->metre, bar->length));
-            }
-            size_t count = sw_metre_rests((sw_metre){bar->beats, bar->beat_value}, position,
-                                          sw_rational_sub(stop, onset), values, 64);
-            p->has_duration = false;
-            for (size_t i = 0; i < count && i < 64; i++) {
-                if (i > 0) {
-                    sw_buffer_char(p->out, ' ');
-                }
-                put_rest(p, p->rest_letter, values[i]);
-            }
-        }
-        onset = stop;
-    }
 }
 
 /* ---- clefs ---- */
@@ -247,8 +116,8 @@ static bool is_for_other_part(const sw_part_printer *p, uint32_t music)
         return false;
     }
     for (uint32_t c = at(p, music)->next; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (has_notes(p, c)) {
-            return !plays(p, c);
+        if (sw_part_has_notes(p, c)) {
+            return !sw_part_plays(p, c);
         }
     }
     return p->part != 0;
@@ -288,10 +157,10 @@ static token_kind classify(const sw_part_printer *p, uint32_t music)
     if (p->plan->parts == NULL) { /* another main file: only the variables inside count */
         return m->first != SW_NO_INDEX && !is_item(m->kind) ? TOKEN_KEEP : TOKEN_VERBATIM;
     }
-    if (plays(p, music)) {
+    if (sw_part_plays(p, music)) {
         return TOKEN_KEEP;
     }
-    if (has_notes(p, music)) {
+    if (sw_part_has_notes(p, music)) {
         if (uses_divided(p, music)) {
             return TOKEN_KEEP;
         }
@@ -339,9 +208,9 @@ static bool same_bar(const sw_part_printer *p, sw_rational a, sw_rational b)
 static size_t join_rests(const sw_part_printer *p, const token *tokens, size_t from, size_t count,
                          uint32_t file, sw_rational *onset, sw_rational *end)
 {
-    const sw_event *first = first_event(p, tokens[from].music);
+    const sw_event *first = sw_part_first_event(p, tokens[from].music);
     bool made = tokens[from].kind == TOKEN_SILENT;
-    if (first == NULL || !last_end(p, tokens[from].music, end)) {
+    if (first == NULL || !sw_part_end(p, tokens[from].music, end)) {
         return 0;
     }
     *onset = first->onset;
@@ -358,9 +227,9 @@ static size_t join_rests(const sw_part_printer *p, const token *tokens, size_t f
             has_marks(p, tokens[i].music)) {
             break;
         }
-        const sw_event *event = first_event(p, tokens[i].music);
+        const sw_event *event = sw_part_first_event(p, tokens[i].music);
         sw_rational next_end;
-        if (event == NULL || !last_end(p, tokens[i].music, &next_end) ||
+        if (event == NULL || !sw_part_end(p, tokens[i].music, &next_end) ||
             !sw_rational_equal(event->onset, *end) || !same_bar(p, event->onset, *onset)) {
             break;
         }
@@ -376,7 +245,7 @@ static void put_single_rest(sw_part_printer *p, uint32_t music)
 {
     const sw_music *m = at(p, music);
     if (is_item(m->kind)) {
-        put_rest(p, p->rest_letter, sw_music_duration(m));
+        sw_put_rest(p, p->rest_letter, sw_music_duration(m));
     } else {
         sw_print_part(p, music);
     }
@@ -394,7 +263,7 @@ static void print_token(sw_part_printer *p, const token *t, uint32_t file)
         copy(p, file, t->start, t->end);
         return;
     }
-    put_clef(p, is_item(at(p, t->music)->kind) ? first_event(p, t->music) : NULL);
+    put_clef(p, is_item(at(p, t->music)->kind) ? sw_part_first_event(p, t->music) : NULL);
     p->among_items = true;
     if (t->start < at(p, t->music)->start) {
         copy(p, file, t->start, at(p, t->music)->start); /* `\tweak color #red` before its note */
@@ -465,8 +334,8 @@ static void print_sequence(sw_part_printer *p, uint32_t first, uint32_t file, ui
                             ? join_rests(p, tokens, i, count, file, &onset, &end)
                             : 0;
         if (joined > 0 && p->in_time) {
-            put_clef(p, first_event(p, t->music));
-            put_silence(p, onset, end);
+            put_clef(p, sw_part_first_event(p, t->music));
+            sw_put_silence(p, onset, end);
             sw_print_marks(p, t->music, false);
             separate(p, place);
             position = tokens[i + joined - 1].end;
@@ -500,7 +369,8 @@ static void print_wrapped(sw_part_printer *p, uint32_t music)
         }
         uint32_t begin = sw_node_begin(p->plan->reading, c);
         copy(p, m->file, position, begin);
-        if (is_item(at(p, c)->kind) && p->plan->parts != NULL && has_notes(p, c) && !plays(p, c)) {
+        if (is_item(at(p, c)->kind) && p->plan->parts != NULL && sw_part_has_notes(p, c) &&
+            !sw_part_plays(p, c)) {
             put_single_rest(p, c);
             sw_print_marks(p, c, false);
         } else {
@@ -525,6 +395,51 @@ static void print_block(sw_part_printer *p, uint32_t music, uint32_t bracket)
     copy(p, m->file, m->end - bracket, m->end);
 }
 
+/* The items of a block without its brackets and the white space inside them. */
+static void print_without_brackets(sw_part_printer *p, uint32_t music)
+{
+    const sw_music *block = at(p, music);
+    uint32_t from = block->start + 1;
+    uint32_t to = block->end - 1;
+    const char *bytes = p->plan->reading->files[block->file].text->bytes;
+    while (from < to && strchr(" \t\r\n", bytes[from]) != NULL) {
+        from++;
+    }
+    uint32_t last = from;
+    for (uint32_t c = block->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        uint32_t end = sw_node_end(p->plan->reading, c);
+        last = end > last ? end : last;
+    }
+    bool comment = last < to && memchr(bytes + last, '%', to - last) != NULL; /* it ends with its line */
+    while (!comment && to > from && strchr(" \t\r\n", bytes[to - 1]) != NULL) {
+        to--;
+    }
+    print_sequence(p, block->first, block->file, from, to);
+}
+
+/* The one voice of `<< a \\ b >>` that this part has, filled up with rests where another voice is longer. */
+static void put_only_voice(sw_part_printer *p, uint32_t whole, uint32_t voice, bool bare)
+{
+    sw_rational voice_end;
+    sw_rational whole_end;
+    bool shorter = sw_part_end(p, voice, &voice_end) && sw_part_end(p, whole, &whole_end) &&
+                   sw_rational_compare(voice_end, whole_end) < 0;
+    if (shorter && !bare) {
+        sw_buffer_string(p->out, "{ ");
+    }
+    if (bare && at(p, voice)->kind == SW_MUSIC_SEQUENCE &&
+        sw_music_slice(p->plan->reading, voice).data[0] == '{') {
+        print_without_brackets(p, voice);
+    } else {
+        sw_print_part(p, voice);
+    }
+    if (shorter) {
+        sw_buffer_char(p->out, ' ');
+        sw_put_silence(p, voice_end, whole_end);
+        sw_buffer_string(p->out, bare ? "" : " }");
+    }
+}
+
 /* `<< a \\ b >>` where this part has notes in one of the voices only: that voice; `bare` among other items,
  * where it needs no brackets. */
 static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
@@ -536,12 +451,12 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
     uint32_t the_one = SW_NO_INDEX;
     uint32_t plain = 0; /* children without notes of this staff */
     for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (!has_notes(p, c)) {
+        if (!sw_part_has_notes(p, c)) {
             plain++;
             continue;
         }
         voices++;
-        if (plays(p, c) || uses_divided(p, c)) {
+        if (sw_part_plays(p, c) || uses_divided(p, c)) {
             played++;
             the_one = c;
         }
@@ -560,28 +475,16 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
                strcmp(sw_reading_name(reading, at(p, inner)->name), "Bottom") == 0) {
             inner = at(p, inner)->first;
         }
-        const sw_music *block = at(p, inner);
-        if (bare && block->kind == SW_MUSIC_SEQUENCE && sw_music_slice(reading, inner).data[0] == '{') {
-            uint32_t from = block->start + 1;
-            uint32_t to = block->end - 1;
-            const char *bytes = reading->files[block->file].text->bytes;
-            while (from < to && strchr(" \t\r\n", bytes[from]) != NULL) {
-                from++;
-            }
-            while (to > from && strchr(" \t\r\n", bytes[to - 1]) != NULL) {
-                to--;
-            }
-            print_sequence(p, block->first, block->file, from, to);
-        } else {
-            sw_print_part(p, inner);
-        }
+        put_only_voice(p, music, inner, bare);
         return;
     }
     /* Voices without notes of this part are left out, with their separators. */
     sw_buffer_string(p->out, "<< ");
     bool first = true;
     for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (has_notes(p, c) && !plays(p, c) && !uses_divided(p, c)) {
+        bool kept = !sw_part_has_notes(p, c) || sw_part_plays(p, c) || uses_divided(p, c);
+        bool last_resort = first && at(p, c)->next == SW_NO_INDEX; /* one voice stays, to hold the rests */
+        if (!kept && !last_resort) {
             continue;
         }
         if (!first) {
