@@ -584,7 +584,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         .last_chord = SW_NO_INDEX,
         .last_note = SW_NO_INDEX,
         .event_limit =
-            (size_t)50000000, /* more than any score; `\repeat unfold 9999` in itself would have no end */
+            (size_t)8000000, /* more than any score; `\repeat unfold 9999` in itself would have no end */
     };
     sw_spot top = {
         .context = sw_contexts_top(p.contexts),

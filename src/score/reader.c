@@ -108,7 +108,7 @@ uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node)
 
 /* ---- commands ---- */
 
-sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor)
+static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
 {
     const sw_node *node = sw_cursor_node(cursor);
     sw_slice text = sw_cursor_text(cursor);
@@ -191,6 +191,26 @@ sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor)
         sw_music_at(reader, result.music)->start = where.start;
     }
     return result;
+}
+
+sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor)
+{
+    if (reader->depth >=
+        SW_MAX_DEPTH) { /* `\once \once \once ...`: each argument is read inside the one before */
+        sw_value nothing = {.kind = SW_VALUE_NONE, .music = SW_NO_INDEX, .file = cursor->file};
+        nothing.start = sw_cursor_node(cursor)->start;
+        nothing.end = sw_cursor_node(cursor)->end;
+        sw_slice text = sw_cursor_text(cursor);
+        sw_unresolved(reader, &nothing,
+                      sw_names_add(reader->reading->names, (sw_slice){text.data + 1, text.length - 1}),
+                      "calls are nested too deep; what stands inside is not read");
+        sw_cursor_next(cursor);
+        return nothing;
+    }
+    reader->depth++;
+    sw_value value = read_command(reader, cursor);
+    reader->depth--;
+    return value;
 }
 
 /* ---- scores and books ---- */

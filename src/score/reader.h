@@ -13,7 +13,7 @@
 #include "syntax/commands.h"
 
 /* Blocks nested deeper than this are not read: real scores stay below 50, and the reader recurses. */
-enum { SW_MAX_DEPTH = 2000, SW_MAX_INCLUDE_DEPTH = 100 };
+enum { SW_MAX_DEPTH = 1000, SW_MAX_INCLUDE_DEPTH = 100 };
 
 typedef enum sw_mode {
     SW_MODE_NOTES,
