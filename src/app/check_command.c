@@ -191,6 +191,11 @@ static double milliseconds(void)
     return (double)now.tv_sec * 1000.0 + (double)now.tv_nsec / 1e6;
 }
 
+static const char *plural(size_t count)
+{
+    return count == 1 ? "" : "s";
+}
+
 static void print_result(const sw_check_result *result, double began)
 {
     sw_buffer text = {0};
@@ -198,9 +203,11 @@ static void print_result(const sw_check_result *result, double began)
     fwrite(sw_buffer_text(&text), 1, text.length, stdout);
     fflush(stdout);
     sw_buffer_free(&text);
-    fprintf(stderr, "%zu files, %zu scores: %zu errors, %zu warnings, %zu notes (%.0f ms)\n",
-            result->file_count, result->scores, result->by_severity[SW_ERROR],
-            result->by_severity[SW_WARNING], result->by_severity[SW_NOTE], milliseconds() - began);
+    const size_t *found = result->by_severity;
+    fprintf(stderr, "%zu file%s, %zu score%s: %zu error%s, %zu warning%s, %zu note%s (%.0f ms)\n",
+            result->file_count, plural(result->file_count), result->scores, plural(result->scores),
+            found[SW_ERROR], plural(found[SW_ERROR]), found[SW_WARNING], plural(found[SW_WARNING]),
+            found[SW_NOTE], plural(found[SW_NOTE]), milliseconds() - began);
 }
 
 int sw_command_check(int count, char **words)

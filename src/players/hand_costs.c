@@ -14,6 +14,72 @@ static int min(int a, int b)
     return a < b ? a : b;
 }
 
+/* ---- the instruments ---- */
+
+sw_hand_limits sw_hand_limits_harp(void)
+{
+    enum { C3 = -7, G2 = -10 };
+    return (sw_hand_limits){.fingers = 4,
+                            .span = 9,
+                            .comfort = 9,
+                            .by_string = true,
+                            .holds = SW_HOLD_SOFT,
+                            .hold_seconds = INFINITY,
+                            .travel_seconds = 0.08,
+                            .seconds_per_step = 0.012,
+                            .settle_seconds = 0.55,
+                            .right_low = C3,
+                            .right_lowest = G2};
+}
+
+sw_hand_limits sw_hand_limits_piano(void)
+{
+    return (sw_hand_limits){.fingers = 5,
+                            .span = 9,
+                            .comfort = 8,
+                            .by_string = false,
+                            .holds = SW_HOLD_FIRM,
+                            .hold_seconds = INFINITY,
+                            .travel_seconds = 0.08,
+                            .seconds_per_step = 0.012,
+                            .settle_seconds = 0.55,
+                            .right_low = INT_MIN,
+                            .right_lowest = INT_MIN};
+}
+
+/* ---- ranges and sets of keys ---- */
+
+static bool is_empty(sw_hand_range range)
+{
+    return range.low > range.high;
+}
+
+static sw_hand_range joined_ranges(sw_hand_range a, sw_hand_range b)
+{
+    return (sw_hand_range){min(a.low, b.low), max(a.high, b.high)};
+}
+
+static sw_hand_keys joined_keys(sw_hand_keys a, sw_hand_keys b)
+{
+    if (a.bits == 0 || b.bits == 0) {
+        return a.bits == 0 ? b : a;
+    }
+    sw_hand_keys lower = a.lowest <= b.lowest ? a : b;
+    sw_hand_keys upper = a.lowest <= b.lowest ? b : a;
+    int distance = upper.lowest - lower.lowest;
+    lower.bits |= distance < 64 ? upper.bits << distance : 0;
+    return lower;
+}
+
+static int count_of(sw_hand_keys keys)
+{
+    int count = 0;
+    for (uint64_t rest = keys.bits; rest != 0; rest &= rest - 1) {
+        count++;
+    }
+    return count;
+}
+
 /* ---- one slice ---- */
 
 void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, uint32_t split,
@@ -21,33 +87,29 @@ void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, uin
 {
     const sw_hand_key *keys = slices->keys + slice->first_key;
     for (int hand = 0; hand < 2; hand++) {
-        tasks[hand] = (sw_hand_task){.low = INT_MAX,
-                                     .high = INT_MIN,
-                                     .lowest_struck = INT_MAX,
-                                     .sounding_low = INT_MAX,
-                                     .sounding_high = INT_MIN};
+        tasks[hand] = (sw_hand_task){
+            .range = {INT_MAX, INT_MIN}, .lowest_struck = INT_MAX, .sounding_range = {INT_MAX, INT_MIN}};
     }
     for (uint32_t i = 0; i < slice->key_count; i++) {
         sw_hand_task *task = &tasks[i < split ? SW_LEFT_HAND : SW_RIGHT_HAND];
         int step = keys[i].step;
         task->sounding++;
-        task->sounding_low = min(task->sounding_low, step);
-        task->sounding_high = max(task->sounding_high, step);
+        task->sounding_range = joined_ranges(task->sounding_range, (sw_hand_range){step, step});
         if (keys[i].struck) {
             task->struck++;
             task->lowest_struck = min(task->lowest_struck, step);
         }
         if (keys[i].struck || limits->holds == SW_HOLD_FIRM) {
             task->keys++;
-            task->low = min(task->low, step);
-            task->high = max(task->high, step);
+            task->range = joined_ranges(task->range, (sw_hand_range){step, step});
+            task->placed = joined_keys(task->placed, (sw_hand_keys){keys[i].number, 1});
         }
     }
 }
 
 int sw_hand_spread(const sw_hand_task *task)
 {
-    return task->keys == 0 ? 0 : task->high - task->low;
+    return task->keys == 0 ? 0 : task->range.high - task->range.low;
 }
 
 int sw_hand_excess(const sw_hand_task *task, const sw_hand_limits *limits)
@@ -58,7 +120,7 @@ int sw_hand_excess(const sw_hand_task *task, const sw_hand_limits *limits)
 static int64_t register_cost(const sw_hand_key *key, sw_hand hand, const sw_hand_limits *limits)
 {
     if (hand == SW_LEFT_HAND) {
-        return SW_HANDS_LEFT_HIGH * max(0, key->step);
+        return SW_HANDS_LEFT_HIGH * min(SW_HANDS_LEFT_HIGH_STEPS, max(0, key->step));
     }
     int64_t cost = SW_HANDS_RIGHT_DEEP * max(0, -key->step);
     if (key->step < limits->right_low) {
@@ -77,7 +139,7 @@ static int64_t hand_cost(const sw_hand_task *task, const sw_hand_task *other, co
     }
     cost += (int64_t)SW_HANDS_UNEVEN * max(0, task->keys - other->keys - 4);
     if (limits->holds == SW_HOLD_SOFT && task->struck > 0) {
-        int ringing_spread = task->sounding_high - task->sounding_low;
+        int ringing_spread = task->sounding_range.high - task->sounding_range.low;
         cost += (int64_t)SW_HANDS_RING_KEY * max(0, task->sounding - limits->fingers);
         cost += (int64_t)SW_HANDS_RING_STEP * max(0, ringing_spread - limits->span);
     }
@@ -101,34 +163,43 @@ int64_t sw_hand_slice_cost(const sw_hand_slices *slices, const sw_hand_slice *sl
 
 /* ---- lines ---- */
 
-/* Repeated notes and steps, thirds and fourths, wider leaps. */
-static int by_interval(int steps, int step, int skip, int leap)
+static int pass_cost(int steps)
 {
-    return steps <= 1 ? step : steps <= 3 ? skip : leap;
+    return steps <= 1 ? SW_HANDS_LINE_STEP : SW_HANDS_LINE_LEAP;
 }
 
-sw_hand_lines sw_hand_line_costs(const sw_hand_slices *slices, const sw_hand_slice *slice,
-                                 uint32_t split_before, uint32_t split)
+static int shift_cost(int steps)
 {
-    sw_hand_lines result = {0};
+    return steps <= 1 ? SW_HANDS_SHIFT_STEP : steps <= 4 ? SW_HANDS_SHIFT_SKIP : SW_HANDS_SHIFT_LEAP;
+}
+
+int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, uint32_t split,
+                          sw_hand_moment *moment)
+{
+    const sw_hand_slice *slice = &slices->slices[moment->number];
     const sw_hand_line *lines = slices->lines + slice->first_line;
+    moment->engaged[SW_LEFT_HAND] = split_before > 0;
+    moment->engaged[SW_RIGHT_HAND] = split_before < (slice - 1)->key_count;
+    moment->shift[SW_LEFT_HAND] = moment->shift[SW_RIGHT_HAND] = 0;
+    moment->takes_over[SW_LEFT_HAND] = moment->takes_over[SW_RIGHT_HAND] = false;
+    int64_t cost = 0;
     for (uint32_t i = 0; i < slice->line_count; i++) {
         const sw_hand_line *line = &lines[i];
         sw_hand from = line->from < split_before ? SW_LEFT_HAND : SW_RIGHT_HAND;
         sw_hand to = line->to < split ? SW_LEFT_HAND : SW_RIGHT_HAND;
         if (from != to) {
-            result.cost +=
-                by_interval(line->steps, SW_HANDS_LINE_STEP, SW_HANDS_LINE_SKIP, SW_HANDS_LINE_LEAP);
+            moment->takes_over[to] = moment->takes_over[to] || line->single;
+            cost += pass_cost(line->steps);
             continue;
         }
         if (!line->single) {
             continue; /* chords and the basses under them are no running line: the hand may lift */
         }
-        int shift = by_interval(line->steps, SW_HANDS_SHIFT_STEP, SW_HANDS_SHIFT_SKIP, SW_HANDS_SHIFT_LEAP);
-        int *least = &result.shift[to]; /* of several lines the smoothest carries the hand over */
+        int shift = shift_cost(line->steps);
+        int *least = &moment->shift[to]; /* of several lines the smoothest carries the hand over */
         *least = *least == 0 ? shift : min(*least, shift);
     }
-    return result;
+    return cost;
 }
 
 /* ---- the way of a hand ---- */
@@ -147,13 +218,21 @@ sw_hand_way sw_hand_way_of(const sw_hand_slices *slices, const sw_hand_limits *l
         high = max(high, slices->keys[i].step);
     }
     int compass = slices->key_count == 0 ? 0 : high - low;
-    double longest = travel_time(limits, max(0, compass - limits->span));
+    double longest = travel_time(limits, max(1, compass - limits->span));
     return (sw_hand_way){slices, limits, fmax(longest, limits->settle_seconds)};
 }
 
 sw_hand_placement sw_hand_nowhere(void)
 {
-    return (sw_hand_placement){INT_MAX, INT_MIN, SW_LONG_AGO};
+    const sw_hand_range nothing = {INT_MAX, INT_MIN};
+    return (sw_hand_placement){.struck = nothing, .last = SW_LONG_AGO, .range = nothing};
+}
+
+/* Steps by which a range and the keys of a task together are too wide for a hand. */
+static int steps_beyond(const sw_hand_way *way, sw_hand_range range, const sw_hand_task *task)
+{
+    sw_hand_range joined = joined_ranges(range, task->range);
+    return is_empty(range) ? 0 : max(0, joined.high - joined.low - way->limits->span);
 }
 
 static double seconds_since(const sw_hand_way *way, size_t number, int32_t last)
@@ -168,38 +247,146 @@ static void rest(const sw_hand_way *way, size_t number, bool holds_on, sw_hand_p
     if (placement->last != SW_LONG_AGO && seconds_since(way, number, placement->last) >= way->longest) {
         placement->last = SW_LONG_AGO;
     }
-    if (!holds_on && placement->last == SW_LONG_AGO) {
-        *placement = sw_hand_nowhere();
+    if (holds_on) {
+        return;
     }
+    sw_hand_placement lifted = sw_hand_nowhere();
+    if (placement->last != SW_LONG_AGO) {
+        lifted.struck = placement->struck;
+        lifted.last = placement->last;
+    }
+    *placement = lifted;
 }
 
-sw_hand_travel sw_hand_move(const sw_hand_way *way, size_t number, const sw_hand_task *task, bool engaged,
-                            int shift, sw_hand_placement *placement)
+bool sw_hand_can_stay(const sw_hand_way *way, const sw_hand_moment *moment, sw_hand hand,
+                      const sw_hand_placement *placement)
 {
-    sw_hand_travel travel = {0};
-    if (task->struck == 0) {
-        rest(way, number, task->sounding > 0, placement);
+    const sw_hand_task *task = &moment->tasks[hand];
+    return moment->engaged[hand] && steps_beyond(way, placement->range, task) == 0 &&
+           count_of(joined_keys(placement->keys, task->placed)) <= way->limits->fingers;
+}
+
+/* The part of the settling time that is missing. */
+static double hurry(const sw_hand_way *way, double available)
+{
+    double settle = way->limits->settle_seconds;
+    return available < settle ? (settle - available) / settle : 0;
+}
+
+/* The cost of placing the fingers anew in the midst of a line; `available` seconds after they last struck. */
+static int64_t placing_cost(const sw_hand_way *way, const sw_hand_moment *moment, sw_hand hand,
+                            const sw_hand_placement *placement, double available)
+{
+    if (moment->engaged[hand]) {
+        return llround(moment->shift[hand] * hurry(way, available));
+    }
+    sw_hand_range range = moment->tasks[hand].range;
+    bool same_place = range.low == placement->struck.low && range.high == placement->struck.high;
+    return moment->takes_over[hand] && !same_place ? llround(SW_HANDS_HASTE * hurry(way, available)) : 0;
+}
+
+/* An engaged hand whose fingers are placed anew moves by a step at least: no finger is where it has to be. */
+static sw_hand_travel move_anew(const sw_hand_way *way, const sw_hand_moment *moment, sw_hand hand,
+                                const sw_hand_placement *placement)
+{
+    sw_hand_travel travel = {.steps = steps_beyond(way, placement->struck, &moment->tasks[hand])};
+    if (moment->engaged[hand]) {
+        travel.steps = max(1, travel.steps);
+    }
+    if (placement->last == SW_LONG_AGO) {
         return travel;
     }
-    sw_hand_placement joined = {min(placement->low, task->low), max(placement->high, task->high),
-                                (int32_t)number};
-    travel.steps = max(0, joined.high - joined.low - way->limits->span);
-    if (placement->low > placement->high) {
-        travel.steps = 0;
+    travel.available = seconds_since(way, moment->number, placement->last);
+    travel.cost = placing_cost(way, moment, hand, placement, travel.available);
+    bool thumb_passes = moment->engaged[hand] && moment->shift[hand] == SW_HANDS_SHIFT_STEP;
+    if (travel.steps > 0 && !thumb_passes) {
+        travel.needed = travel_time(way->limits, travel.steps);
     }
-    if (travel.steps > 0 && placement->last != SW_LONG_AGO) {
-        bool thumb_passes = engaged && shift == SW_HANDS_SHIFT_STEP;
-        travel.needed = thumb_passes ? 0 : travel_time(way->limits, travel.steps);
-        travel.available = seconds_since(way, number, placement->last);
-        if (engaged && travel.available < way->limits->settle_seconds) {
-            travel.cost = shift;
-        }
-        if (travel.available < travel.needed) {
-            double missing = (travel.needed - travel.available) / travel.needed;
-            travel.cost += llround(SW_HANDS_TOO_QUICK * missing);
-        }
+    if (travel.available < travel.needed) {
+        travel.cost += llround(SW_HANDS_TOO_QUICK * ((travel.needed - travel.available) / travel.needed));
     }
-    bool fresh = travel.steps > 0 || !engaged;
-    *placement = fresh ? (sw_hand_placement){task->low, task->high, (int32_t)number} : joined;
     return travel;
+}
+
+sw_hand_travel sw_hand_move(const sw_hand_way *way, const sw_hand_moment *moment, sw_hand hand, bool anew,
+                            sw_hand_placement *placement)
+{
+    const sw_hand_task *task = &moment->tasks[hand];
+    sw_hand_travel travel = {0};
+    if (task->struck == 0) {
+        rest(way, moment->number, task->sounding > 0, placement);
+        return travel;
+    }
+    int run = moment->takes_over[hand] ? 0 : placement->run; /* of a lifted hand: 0 */
+    sw_hand_placement next = {.struck = task->range,
+                              .run = min(SW_FULL_RUN, run + 1),
+                              .last = (int32_t)moment->number,
+                              .range = task->range,
+                              .keys = task->placed};
+    if (anew) {
+        travel = move_anew(way, moment, hand, placement);
+    } else {
+        next.range = joined_ranges(placement->range, task->range);
+        next.keys = joined_keys(placement->keys, task->placed);
+    }
+    *placement = next;
+    return travel;
+}
+
+int64_t sw_hand_short_run_cost(const sw_hand_moment *moment, sw_hand hand, const sw_hand_placement *placement)
+{
+    bool gives_away = moment->takes_over[hand == SW_LEFT_HAND ? SW_RIGHT_HAND : SW_LEFT_HAND];
+    return gives_away ? (int64_t)SW_HANDS_SHORT_RUN * (SW_FULL_RUN - placement->run) : 0;
+}
+
+/* ---- hands that cross ---- */
+
+static int twice_middle(sw_hand_range range)
+{
+    return range.low + range.high;
+}
+
+/* The left hand strikes and the right is in place: it comes over the right, or back. */
+static int64_t strike_left(int distance, sw_hand_range other, int *right_place)
+{
+    bool crossed = *right_place != SW_NOT_CROSSED;
+    *right_place = distance > 0 ? other.low : SW_NOT_CROSSED;
+    if (distance <= 0 || crossed) {
+        return 0;
+    }
+    return min(SW_HANDS_UNDER, SW_HANDS_OVER + SW_HANDS_OVER_LOW * max(0, -other.low));
+}
+
+/* The right hand strikes and the left is in place. Under a left hand that came over it may go on, or come
+ * back to where it was. */
+static int64_t strike_right(int distance, sw_hand_range own, bool engaged, int *right_place)
+{
+    bool free = *right_place != SW_NOT_CROSSED && (engaged || own.low >= *right_place);
+    *right_place = distance < 0 ? own.low : SW_NOT_CROSSED;
+    return distance < 0 && !free ? SW_HANDS_UNDER : 0;
+}
+
+int64_t sw_hand_cross(const sw_hand_way *way, const sw_hand_moment *moment,
+                      const sw_hand_placement placements[2], int *right_place)
+{
+    sw_hand hand = moment->tasks[SW_LEFT_HAND].struck > 0 ? SW_LEFT_HAND : SW_RIGHT_HAND;
+    sw_hand rest = hand == SW_LEFT_HAND ? SW_RIGHT_HAND : SW_LEFT_HAND;
+    if (moment->tasks[rest].sounding > 0) {
+        *right_place = SW_NOT_CROSSED;
+        return 0;
+    }
+    const sw_hand_placement *other = &placements[rest];
+    bool in_place = moment->engaged[rest] ||
+                    (other->last != SW_LONG_AGO &&
+                     seconds_since(way, moment->number, other->last) < way->limits->settle_seconds);
+    sw_hand_range own = moment->tasks[hand].range;
+    if (!in_place) {
+        bool stays = moment->engaged[hand] && *right_place != SW_NOT_CROSSED && own.low >= *right_place &&
+                     own.low - *right_place <= way->limits->span;
+        *right_place = stays ? *right_place : SW_NOT_CROSSED;
+        return 0;
+    }
+    int distance = twice_middle(own) - twice_middle(other->struck);
+    return hand == SW_LEFT_HAND ? strike_left(distance, other->struck, right_place)
+                                : strike_right(distance, own, moment->engaged[hand], right_place);
 }

@@ -3,20 +3,34 @@
 #ifndef STAVEWRIGHT_PLAYERS_HAND_COSTS_H
 #define STAVEWRIGHT_PLAYERS_HAND_COSTS_H
 
+#include <limits.h>
+
 #include "players/hand_slices.h"
 
-/* What one hand has to do in a slice. `keys`, `low` and `high` count the keys that need a finger: all of them
- * with firm holds, the struck ones with soft holds. low > high: none. */
+/* A range of steps; low > high: empty. */
+typedef struct sw_hand_range {
+    int low;
+    int high;
+} sw_hand_range;
+
+/* Strings or keys under the fingers of a hand, by their numbers (see sw_hand_key): bit i stands for lowest +
+ * i. Numbers 64 or more above the lowest are left out, as no hand reaches so far. */
+typedef struct sw_hand_keys {
+    int lowest; /* 0 if there are none */
+    uint64_t bits;
+} sw_hand_keys;
+
+/* What one hand has to do in a slice. `keys`, `range` and `placed` tell of the keys that need a finger: all
+ * of them with firm holds, the struck ones with soft holds. */
 typedef struct sw_hand_task {
     int keys;
-    int low; /* in steps; with a strange spelling (B sharp below C flat) low and high are still the extremes
-              */
-    int high;
+    sw_hand_range range; /* with a strange spelling (B sharp below C flat) still from the least step to the
+                            greatest */
+    sw_hand_keys placed;
     int struck;
     int lowest_struck; /* INT_MAX: none */
     int sounding;      /* all keys, ringing ones too */
-    int sounding_low;
-    int sounding_high;
+    sw_hand_range sounding_range;
 } sw_hand_task;
 
 /* The tasks of both hands when the lowest `split` keys are the left hand's. */
@@ -30,24 +44,23 @@ int sw_hand_excess(const sw_hand_task *task, const sw_hand_limits *limits);
 int64_t sw_hand_slice_cost(const sw_hand_slices *slices, const sw_hand_slice *slice, uint32_t split,
                            const sw_hand_limits *limits, const sw_hand_task tasks[2]);
 
-/* What the lines into a slice cost, and what a shift of each hand would cost (0: the hand plays no line of
- * single notes on).
- */
-typedef struct sw_hand_lines {
-    int64_t cost;
-    int shift[2];
-} sw_hand_lines;
-sw_hand_lines sw_hand_line_costs(const sw_hand_slices *slices, const sw_hand_slice *slice,
-                                 uint32_t split_before, uint32_t split);
-
-/* Where a hand rests. */
+/* Where a hand is. */
 typedef struct sw_hand_placement {
-    int low; /* in steps; low > high: nowhere, the hand is free to begin anywhere */
-    int high;
-    int32_t last; /* the slice in which it last struck something, or SW_LONG_AGO */
+    sw_hand_range struck; /* the keys that needed a finger when it last struck something; empty: it is free to
+                           * begin anywhere */
+    int run;              /* strokes since it came in or took a line over, counted to SW_FULL_RUN */
+    int32_t last;         /* the slice in which it last struck something, or SW_LONG_AGO */
+    sw_hand_range range;  /* of the keys under its fingers; empty if it is lifted */
+    sw_hand_keys keys;
 } sw_hand_placement;
 
-enum { SW_LONG_AGO = -1 };
+enum { SW_LONG_AGO = -1, SW_FULL_RUN = 4 };
+
+/* What is decided in a slice: the split, and by hand whether its fingers are placed anew. */
+typedef struct sw_hand_choice {
+    uint32_t split;
+    bool anew[2];
+} sw_hand_choice;
 
 /* What every way of a hand depends on. `longest` is the number of seconds in which a hand gets from anywhere
  * to anywhere in this music, and settles there; after that it does not matter any more when it last struck
@@ -60,18 +73,47 @@ typedef struct sw_hand_way {
 
 sw_hand_way sw_hand_way_of(const sw_hand_slices *slices, const sw_hand_limits *limits);
 
+/* What both hands do in a slice, and how they come from the slice before. */
+typedef struct sw_hand_moment {
+    size_t number; /* of the slice */
+    sw_hand_task tasks[2];
+    bool engaged[2];    /* had keys (struck, held or ringing) in the slice before */
+    bool takes_over[2]; /* a line of single notes comes to it from the other hand */
+    int shift[2];       /* cost of leaving its placement now; 0: it plays no line of single notes on */
+} sw_hand_moment;
+
+/* Sets what a moment takes from the split of the slice before and its own; returns what the lines cost that
+ * change hands. Not for the first slice. */
+int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, uint32_t split,
+                          sw_hand_moment *moment);
+
 typedef struct sw_hand_travel {
     int64_t cost;
-    int steps;     /* beyond reach; 0: no move */
+    int steps;     /* how far the hand moves; 0: not at all */
     double needed; /* seconds; below `available` unless the hand is late */
     double available;
 } sw_hand_travel;
 
 /* A free hand. */
 sw_hand_placement sw_hand_nowhere(void);
-/* Moves a hand from its placement after slice number-1 to the one after slice `number`, where it has `task`.
- * `engaged`: it had keys (struck, held or ringing) in the slice before; `shift`: see sw_hand_lines. */
-sw_hand_travel sw_hand_move(const sw_hand_way *way, size_t number, const sw_hand_task *task, bool engaged,
-                            int shift, sw_hand_placement *placement);
+/* Whether a hand can strike what it has to with the fingers that are already placed and those that are left.
+ */
+bool sw_hand_can_stay(const sw_hand_way *way, const sw_hand_moment *moment, sw_hand hand,
+                      const sw_hand_placement *placement);
+/* Takes a hand from its placement before the slice to the one after. `anew` matters only if it strikes
+ * something, and has to be true if it can't stay. */
+sw_hand_travel sw_hand_move(const sw_hand_way *way, const sw_hand_moment *moment, sw_hand hand, bool anew,
+                            sw_hand_placement *placement);
+/* What it costs that a hand gives a line away soon, when its placement before the slice is this. */
+int64_t sw_hand_short_run_cost(const sw_hand_moment *moment, sw_hand hand,
+                               const sw_hand_placement *placement);
+
+enum { SW_NOT_CROSSED = INT_MAX };
+
+/* What it costs if a hand crosses the other, whose placements before the slice are given. `right_place` is
+ * carried from slice to slice: SW_NOT_CROSSED, or while the left hand lies above the right the lowest step
+ * that the right hand struck last. */
+int64_t sw_hand_cross(const sw_hand_way *way, const sw_hand_moment *moment,
+                      const sw_hand_placement placements[2], int *right_place);
 
 #endif

@@ -80,31 +80,36 @@ static void find_limits(finder *f, const sw_hand_slice *slice, const sw_hand_tas
     }
 }
 
+static void find_late_hands(finder *f, const sw_hand_moment *moment, const sw_hand_choice *choice,
+                            sw_hand_placement places[2])
+{
+    for (int hand = 0; hand < 2; hand++) {
+        sw_hand_travel travel =
+            sw_hand_move(f->way, moment, (sw_hand)hand, choice->anew[hand], &places[hand]);
+        if (travel.available < travel.needed) {
+            const sw_hand_slice *slice = &f->way->slices->slices[moment->number];
+            sw_hand_problem *problem = add(f, slice, moment->tasks, SW_HANDS_QUICK, (sw_hand)hand);
+            problem->travel_steps = travel.steps;
+            problem->needed = travel.needed;
+            problem->available = travel.available;
+        }
+    }
+}
+
 const sw_hand_problem *sw_hand_problems(sw_arena *arena, const sw_hand_note *notes, const sw_hand_way *way,
-                                        const uint32_t *splits, size_t *count)
+                                        const sw_hand_choice *choices, size_t *count)
 {
     finder f = {.arena = arena, .notes = notes, .way = way};
     sw_hand_placement places[2] = {sw_hand_nowhere(), sw_hand_nowhere()};
     for (size_t i = 0; i < way->slices->count; i++) {
         const sw_hand_slice *slice = &way->slices->slices[i];
-        sw_hand_task tasks[2];
-        sw_hand_tasks(way->slices, slice, splits[i], way->limits, tasks);
-        find_limits(&f, slice, tasks);
-        bool engaged[2] = {i > 0 && splits[i - 1] > 0, i > 0 && splits[i - 1] < (slice - 1)->key_count};
-        sw_hand_lines lines = {0};
+        sw_hand_moment moment = {.number = i};
+        sw_hand_tasks(way->slices, slice, choices[i].split, way->limits, moment.tasks);
+        find_limits(&f, slice, moment.tasks);
         if (i > 0) {
-            lines = sw_hand_line_costs(way->slices, slice, splits[i - 1], splits[i]);
+            sw_hand_come_from(way->slices, choices[i - 1].split, choices[i].split, &moment);
         }
-        for (int hand = 0; hand < 2; hand++) {
-            sw_hand_travel travel =
-                sw_hand_move(way, i, &tasks[hand], engaged[hand], lines.shift[hand], &places[hand]);
-            if (travel.available < travel.needed) {
-                sw_hand_problem *problem = add(&f, slice, tasks, SW_HANDS_QUICK, (sw_hand)hand);
-                problem->travel_steps = travel.steps;
-                problem->needed = travel.needed;
-                problem->available = travel.available;
-            }
-        }
+        find_late_hands(&f, &moment, &choices[i], places);
     }
     sw_hand_problem *problems = NULL;
     if (f.count > 0) {

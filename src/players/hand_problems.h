@@ -5,9 +5,9 @@
 
 #include "players/hand_costs.h"
 
-/* The problems of the music split as in `splits` (one a slice), in order of time, in the arena; NULL for
- * none. */
+/* The problems of the music with these choices (one a slice), in order of time, in the arena; NULL for none.
+ */
 const sw_hand_problem *sw_hand_problems(sw_arena *arena, const sw_hand_note *notes, const sw_hand_way *way,
-                                        const uint32_t *splits, size_t *count);
+                                        const sw_hand_choice *choices, size_t *count);
 
 #endif

@@ -139,7 +139,9 @@ static void add_keys(cutter *c, sw_hand_slice *slice)
         uint32_t note = c->now.items[i];
         if (i == 0 || compare_heights(c, c->now.items[i - 1], note) != 0) {
             r->keys = sw_grow(r->keys, r->key_count, &r->key_capacity, sizeof *r->keys);
-            r->keys[r->key_count++] = (sw_hand_key){c->notes[note].step, false, false, SW_NO_KEY};
+            int step = c->notes[note].step;
+            int name = c->limits->by_string ? step : c->notes[note].semitone;
+            r->keys[r->key_count++] = (sw_hand_key){step, name, false, false, SW_NO_KEY};
             slice->key_count++;
         }
         sw_hand_key *key = &r->keys[r->key_count - 1];

@@ -11,6 +11,7 @@ enum { SW_NO_KEY = UINT32_MAX };
 /* One key (string) of a slice; all notes on it share a hand. */
 typedef struct sw_hand_key {
     int step;
+    int number;      /* tells strings or keys apart: the step on a harp, the semitone on a keyboard */
     bool struck;     /* a note begins on it */
     bool goes_on;    /* a note on it still sounds in the next slice */
     uint32_t before; /* its place among the keys of the slice before if a note sounds on from there, or

@@ -12,11 +12,13 @@
  * by the right. k is the *split* of the slice. A note keeps its hand as long as it sounds; notes that
  * continue a tie are part of the note they continue, so they cannot change hands.
  *
- * A hand rests in a *placement*: the range of steps of everything that it has played since it was last
- * placed. As long as the next notes lie with the placement within its span, the fingers are already
- * there. If not, the hand moves by the steps that are missing, which takes time, and its placement begins
- * anew. A hand that neither plays nor holds anything in a slice is lifted; its next notes begin a new
- * placement, and only the time counts.
+ * A hand has a *placement*: fingers on strings (harp) or keys, at most as many as it has, all within its
+ * span. What it strikes next joins the placement if it lies there already or a finger is left for it within
+ * the span; a repeated string is free. Otherwise the fingers are placed anew. They may be at any time, and
+ * the split chooses the best: a player shifts where it is easy, not where the fingers run out. A hand that
+ * neither plays nor holds anything in a slice is lifted, and its next notes begin a new placement. How far a
+ * hand moves is measured from the keys that it struck last: the steps by which these and the next ones exceed
+ * its span.
  *
  * A *line* leads from a note to the next one of its voice, if that follows without a rest. Between two chords
  * of a voice lines pair their notes from the outside in; surplus inner notes have none.
@@ -30,11 +32,21 @@
  * readable.
  *
  * WHAT COSTS (the figures are the enum below)
- *   - line: a line changes hands; dear for steps, cheap for leaps, free after a rest. One pass is counted
- *     once, however many notes follow, so that a wide arpeggio goes from hand to hand in groups.
- *   - shift: a hand leaves its placement in the midst of a quick line of single notes that it plays on. By
- *     step this is the thumb passing under; by leap it costs more than handing the line over, which is the
- *     arpeggio again.
+ * Several costs are *by hurry*: times the part of settle_seconds by which a hand has less since it last
+ * struck something. A hand with time to settle pays none of them.
+ *   - line: a line changes hands; dear for steps, cheap for anything wider, free after a rest. One pass is
+ *     counted once, however many notes follow, so that an arpeggio goes hand over hand in full placements.
+ *   - shift, by hurry: fingers are placed anew in the midst of a line of single notes that the hand plays
+ *     on. By step this is the thumb passing under (a finger crossing over), which is cheap. On thirds to
+ *     fifths it breaks an arpeggio and costs more than handing the line over. On a wide leap the hand jumps
+ *     anyhow.
+ *   - haste, by hurry: a hand takes a line over on other keys than it struck last.
+ *   - short run: a hand gives away a line of single notes of which it has played less than four.
+ *   - crossing: the middle of what the left hand strikes lies above the middle of what the right hand struck
+ *     last (or the other way about), in succession, while the other hand is still in place: it had keys until
+ *     now, or struck some within settle_seconds. The left hand over the right is customary in arpeggios, the
+ *     more so the higher; the right hand under the left is not. Under a left hand that came over it the right
+ *     hand may go on, or come back to where it was.
  *   - time: the hand has less time for its way than it needs. A thumb that passes under needs none.
  *   - stretch: wider than comfortable.
  *   - balance: one hand full while the other is nearly empty, or one hand spread beyond an octave while the
@@ -42,13 +54,15 @@
  *   - register: left above and right below middle C, weakly; the harp's right hand has a lower end as well.
  *
  * WHY IT IS EXACT
- * The cost of a slice depends on its split, on the split of the slice before (lines, kept hands) and on the
- * two placements. Because the hands do not cross, a split settles the hand of every sounding note, so nothing
- * else has to be remembered of the past: two ways to reach the same split with the same placements have the
- * same future, and only the cheaper one can be part of an optimum. That is dynamic programming over states
- * (split, left placement, right placement). A placement that lies so long back that the hand could have gone
- * anywhere meanwhile is forgotten, which merges states without changing any cost. See hand_split.c for what
- * is dropped early and why that is safe.
+ * The cost of a slice depends on its split, on the split of the slice before (lines, kept hands), on the two
+ * placements and on how the hands lie crossed. Because the hands do not cross at one moment, a split settles
+ * the hand of every sounding note, so nothing else has to be remembered of the past: two ways to the same
+ * split with the same placements and crossing have the same future, and only the cheaper one can be part of
+ * an optimum. That is dynamic programming over states (split, left placement, right placement, crossing). Of
+ * a placement the keys themselves have to be remembered: which of them is repeated later decides whether a
+ * finger is left, so number and range would not do. But a lifted hand has no fingers placed, and a place that
+ * lies so long back that the hand could have gone anywhere meanwhile is forgotten; both merge states without
+ * changing any cost. See hand_split.c for what is dropped early and why that is safe.
  *
  * Ties between equally good ways go to the split nearest to the one before, then to the lower one. */
 #ifndef STAVEWRIGHT_PLAYERS_HAND_SPLIT_H
@@ -63,23 +77,29 @@
 
 typedef enum sw_hand { SW_LEFT_HAND, SW_RIGHT_HAND } sw_hand;
 
-/* Costs in points; 100 points are a scale that changes hands from one step to the next. Where no source is
- * named, the figure is common practice without a source. */
+/* Costs in points; 100 points are a scale that changes hands from one step to the next. All figures are
+ * common practice, no source, except where one is named; they were weighed against each other on the harp
+ * parts of the demo film in corpus/. */
 enum {
     SW_HANDS_IMPOSSIBLE = 1000000000, /* a slice that a limit forbids: never chosen for any soft gain */
     SW_HANDS_EXCESS = 1000000,        /* in such a slice: each key and each step beyond a limit */
     SW_HANDS_LINE_STEP = 100,         /* a line changes hands on a repeated note or a step */
-    SW_HANDS_LINE_SKIP = 40,          /* on a third or fourth */
     SW_HANDS_LINE_LEAP = 20,          /* on a wider interval */
-    SW_HANDS_SHIFT_STEP = 30,     /* a hand leaves its placement on a repeated note or a step of its line */
-    SW_HANDS_SHIFT_SKIP = 90,     /* on a third or fourth */
-    SW_HANDS_SHIFT_LEAP = 110,    /* on a wider interval */
+    SW_HANDS_SHIFT_STEP = 40,     /* by hurry: fingers placed anew on a repeated note or a step of a line */
+    SW_HANDS_SHIFT_SKIP = 250,    /* on a third, fourth or fifth */
+    SW_HANDS_SHIFT_LEAP = 80,     /* on a wider interval */
+    SW_HANDS_HASTE = 200,         /* by hurry: fingers placed anew to take a line over */
+    SW_HANDS_SHORT_RUN = 15,      /* a line given away: each note short of four */
+    SW_HANDS_OVER = 10,           /* the left hand crosses over the right, */
+    SW_HANDS_OVER_LOW = 3,        /* and each step that the right hand lies below middle C then; */
+    SW_HANDS_UNDER = 150,         /* the right under the left, and at most that for the left over it */
     SW_HANDS_TOO_QUICK = 300,     /* times the part of the needed seconds that is missing (0..1) */
     SW_HANDS_STRETCH = 20,        /* each step beyond the comfortable span */
     SW_HANDS_UNEVEN = 15,         /* each key by which one hand has more than four more than the other */
     SW_HANDS_IDLE = 30,           /* one hand spans more than an octave, the other has no key */
-    SW_HANDS_LEFT_HIGH = 1,       /* a struck key of the left hand, each step above middle C */
-    SW_HANDS_RIGHT_DEEP = 2,      /* of the right hand, each step below: it seldom goes there */
+    SW_HANDS_LEFT_HIGH = 1,       /* a struck key of the left hand, each step above middle C, */
+    SW_HANDS_LEFT_HIGH_STEPS = 4, /* counted so far: the left hand reaches everything (Freund & Cutler) */
+    SW_HANDS_RIGHT_DEEP = 3,      /* of the right hand, each step below: it seldom goes there */
     SW_HANDS_RIGHT_LOW = 10,      /* a struck key, each step below the right hand's good range */
     SW_HANDS_RIGHT_LOWEST = 2000, /* a struck key below the right hand's end */
     SW_HANDS_RING_KEY = 30,       /* soft holds: each ringing key beyond the fingers of a hand that plays */
@@ -92,7 +112,7 @@ typedef enum sw_hold {
 } sw_hold;
 
 typedef struct sw_hand_limits {
-    int fingers;         /* keys a hand can take at once */
+    int fingers;         /* keys that a hand can take at once, and that a placement holds */
     int span;            /* widest spread of a hand in steps: an octave is 7, a tenth 9 */
     int comfort;         /* widest comfortable spread; not above span */
     bool by_string;      /* true: C sharp and D flat are two strings; false: they are one key */
@@ -102,19 +122,19 @@ typedef struct sw_hand_limits {
                           * let go is no longer followed. */
     double travel_seconds;   /* what any move of a hand takes */
     double seconds_per_step; /* what each step of the move adds */
-    double
-        settle_seconds; /* with so much time since its last note a hand moves on without breaking its line */
-    int right_low;      /* lowest step of the right hand's good range; INT_MIN: none */
-    int right_lowest;   /* lowest step that the right hand reaches; INT_MIN: none */
+    double settle_seconds;   /* with so much time since its last note a hand is free to begin anew anywhere */
+    int right_low;           /* lowest step of the right hand's good range; INT_MIN: none */
+    int right_lowest;        /* lowest step that the right hand reaches; INT_MIN: none */
 } sw_hand_limits;
 
 /* Harp: 4 fingers (Rimsky-Korsakov; Bligh, "Writing for the Pedal Harp"), a tenth is easy and is taken as the
  * limit (Freund & Cutler, "Extreme Orchestration"), right hand not far below C3 (Goss, "100 Orchestration
- * Tips") and not below G2 (Freund & Cutler); soft holds. Travel: common practice, no source. */
+ * Tips") and not below G2 (Freund & Cutler); soft holds. Travel and settling: common
+ * practice, no source. */
 sw_hand_limits sw_hand_limits_harp(void);
 /* Piano and celesta: 5 fingers; a ninth is comfortable, a tenth the limit (derived from the spans in Boyle,
  * Boyle & Booker's study of 473 pianists: 8.5 inches for a tenth, which 76 % of men and 13 % of women have);
- * firm holds. Travel: common practice, no source. */
+ * firm holds. Travel and settling: common practice, no source. */
 sw_hand_limits sw_hand_limits_piano(void);
 
 typedef struct sw_hand_note {
@@ -149,7 +169,7 @@ typedef struct sw_hand_problem {
     int steps[2];        /* by hand: their spread in steps (for LOW of the right hand see lowest) */
     int least_steps;     /* the spread of the wider hand in the split where that is least, fingers aside */
     int lowest;          /* step of the lowest struck key of `hand`, INT_MAX if it strikes none */
-    int travel_steps;    /* QUICK: how far the hand moves */
+    int travel_steps;    /* QUICK: how far the hand moves, at least one step */
     double needed;       /* QUICK: seconds it needs for that */
     double available;    /* QUICK: seconds it has */
     const uint32_t *ids; /* the notes of the slice, from low to high */

@@ -320,6 +320,117 @@ static void test_tied_notes_stay(void **state)
     sw_arena_free(arena);
 }
 
+/* ---- placements ---- */
+
+static const double slow = 60.0 / 56 * 4; /* crotchet = 56 */
+
+/* Sixteenths over three octaves and back: four strings a hand, hand over hand, the left one over the top. */
+static void test_arpeggio_in_groups_of_four(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = slow};
+    line(&m, 1, 0, 1, "Db2 F2 Ab2 Db3 F3 Ab3 Db4 F4 Ab4 Db5 Ab4 F4 Db4 Ab3 F3 Db3");
+    expect(&m, sw_hand_limits_harp(), "LLLLRRRRLLRRRRLL");
+}
+
+/* After a chord of both hands the low note is the left hand's: the right hand does not go under it. */
+static void test_right_hand_stays_out_of_the_bass(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = slow};
+    chord(&m, 1, 0, 8, "F#2 C#3 A3 C#4 F#4 A4");
+    line(&m, 1, 8, 1, "B2 F#3 B3 D#4 F#4 B4 D#5 F#5 B5 F#5 D#5 B4 F#4 D#4 B3 F#3");
+    expect(&m, sw_hand_limits_harp(), "LLLRRRLLLRRRRLLLRRRRLL");
+}
+
+/* Four strings a hand, up and down over four octaves: each group lies on four strings at most. */
+static void test_four_and_four_over_four_octaves(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    line(&m, 1, 0, 1, "C2 E2 G2 C3 E3 G3 C4 E4 G4 C5 E5 G5 C6 G5 E5 C5 G4 E4 C4 G3 E3 C3 G2 E2 C2");
+    expect(&m, sw_hand_limits_harp(), "LLLLRRRRLLLLRLLLLRRRRLLLL");
+}
+
+/* The same way up on both instruments: four strings of the harp, four or five keys of the piano. */
+static void test_cross_hand_arpeggio(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    line(&m, 1, 0, 1, "C2 E2 G2 C3 E3 G3 C4 E4 G4 C5 E5 G5 C6");
+    expect(&m, sw_hand_limits_harp(), "LLLLRRRRLLLLR");
+    expect(&m, sw_hand_limits_piano(), "LLLLLRRRRLLLL");
+}
+
+/* Fingers that lie on their keys need no time: a shake of thirds is no late hand. */
+static void test_placed_fingers_are_never_late(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = 0.8};
+    line(&m, 1, 0, 1, "C3 E3 C3 E3 C3 E3 C3 E3");
+    line(&m, 2, 0, 1, "C5 E5 C5 E5 C5 E5 C5 E5");
+    expect(&m, sw_hand_limits_harp(), "LLLLLLLLRRRRRRRR");
+}
+
+/* Middle C alone may be anyone's: the split moves as little as it can. */
+static void test_ties_go_to_the_nearest_split(void **state)
+{
+    (void)state;
+    music down = {.seconds_per_whole = moderate};
+    chord(&down, 1, 0, 1, "C4");
+    chord(&down, 1, 48, 1, "C3");
+    expect(&down, sw_hand_limits_piano(), "RL");
+    music up = {.seconds_per_whole = moderate};
+    chord(&up, 1, 0, 1, "C4");
+    chord(&up, 1, 48, 1, "C5");
+    expect(&up, sw_hand_limits_piano(), "LR");
+}
+
+/* Three octaves of a scale over held chords: the thumb passes under, the hands do not change. */
+static void test_scale_of_three_octaves(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    line(&m, 1, 0, 1, "C4 D4 E4 F4 G4 A4 B4 C5 D5 E5 F5 G5 A5 B5 C6 D6 E6 F6 G6 A6 B6 C7");
+    chord(&m, 2, 0, 8, "C3 E3 G3");
+    chord(&m, 2, 8, 8, "F2 A2 C3");
+    chord(&m, 2, 16, 8, "C3 E3 G3");
+    expect(&m, sw_hand_limits_piano(), "RRRRRRRRRRRRRRRRRRRRRRLLLLLLLLL");
+    expect(&m, sw_hand_limits_harp(), "RRRRRRRRRRRRRRRRRRRRRRLLLLLLLLL");
+}
+
+static void test_alberti_bass_alone(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    line(&m, 1, 0, 1, "C3 G3 E3 G3 C3 G3 E3 G3 D3 G3 F3 G3 B2 G3 D3 G3");
+    line(&m, 2, 0, 4, "C5 E5 F5 D5");
+    expect(&m, sw_hand_limits_piano(), "LLLLLLLLLLLLLLLLRRRR");
+}
+
+static void test_broken_octaves(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    line(&m, 1, 0, 1, "C3 C4 D3 D4 E3 E4 F3 F4");
+    line(&m, 2, 0, 4, "G5 C6");
+    expect(&m, sw_hand_limits_piano(), "LLLLLLLLRR");
+    expect(&m, sw_hand_limits_harp(), "LLLLLLLLRR");
+}
+
+static void test_waltz(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    for (int bar = 0; bar < 2; bar++) {
+        chord(&m, 1, 12 * bar, 4, bar == 0 ? "C2" : "G2");
+        chord(&m, 1, 12 * bar + 4, 4, bar == 0 ? "E3 G3 C4" : "F3 G3 B3");
+        chord(&m, 1, 12 * bar + 8, 4, bar == 0 ? "E3 G3 C4" : "F3 G3 B3");
+    }
+    line(&m, 2, 0, 2, "E5 F5 G5 C6 B5 A5 G5 F5 E5 D5 C5 B4");
+    expect(&m, sw_hand_limits_piano(), "LLLLLLLLLLLLLLRRRRRRRRRRRR");
+}
+
 /* Enharmonic notes are two strings of a harp, but one key: five names for four keys fit one hand of ... four.
  */
 static void test_strings_and_keys(void **state)
@@ -356,7 +467,7 @@ static void test_nothing(void **state)
 
 /* ---- the cost of an assignment, a second time ---------------------------------------------------------- */
 
-enum { SOUNDS = 8, SLICES = 8 };
+enum { SOUNDS = 14, SLICES = 14, FEW = 8 };
 
 /* A note with all that is tied to it. */
 typedef struct sound {
@@ -497,7 +608,8 @@ static int64_t slice_cost(const small_case *c, const int *hand, int s)
         for (int i = 0; i < c->count; i++) {
             if (hand[i] == h && c->present[s][i] && names_struck_key(c, s, i)) {
                 int step = c->sounds[i].step;
-                cost += h == 0 ? SW_HANDS_LEFT_HIGH * positive(step) : SW_HANDS_RIGHT_DEEP * positive(-step);
+                int high = step > SW_HANDS_LEFT_HIGH_STEPS ? SW_HANDS_LEFT_HIGH_STEPS : positive(step);
+                cost += h == 0 ? SW_HANDS_LEFT_HIGH * high : SW_HANDS_RIGHT_DEEP * positive(-step);
                 cost += h == 1 && step < l->right_low ? SW_HANDS_RIGHT_LOW * (l->right_low - step) : 0;
                 cost += h == 1 && step < l->right_lowest ? SW_HANDS_RIGHT_LOWEST : 0;
             }
@@ -506,11 +618,19 @@ static int64_t slice_cost(const small_case *c, const int *hand, int s)
     return excess == 0 ? cost : cost + SW_HANDS_IMPOSSIBLE + excess * SW_HANDS_EXCESS;
 }
 
-/* Lowers *shift (of each hand) for lines that stay, returns what lines cost that change hands. */
-static int64_t line_cost(const small_case *c, const int *hand, int s, int shift[2])
+enum { NO_SHIFT = 1000 };
+
+/* How the lines come to a hand in a slice. */
+typedef struct arrival {
+    int shift;       /* what leaving its placement costs, or NO_SHIFT */
+    bool takes_over; /* a single line comes from the other hand */
+} arrival;
+
+/* Fills in the arrivals of both hands, returns what lines cost that change hands. */
+static int64_t line_cost(const small_case *c, const int *hand, int s, arrival arrivals[2])
 {
     int64_t cost = 0;
-    shift[0] = shift[1] = 1000;
+    arrivals[0] = arrivals[1] = (arrival){NO_SHIFT, false};
     for (uint32_t voice = 0; s > 0 && voice < 4; voice++) {
         int from[SOUNDS];
         int to[SOUNDS];
@@ -536,68 +656,236 @@ static int64_t line_cost(const small_case *c, const int *hand, int s, int shift[
             int a = p % 2 == 0 ? from[f - 1 - inward] : from[inward];
             int b = p % 2 == 0 ? to[t - 1 - inward] : to[inward];
             int steps = abs(c->sounds[a].step - c->sounds[b].step);
-            int kind = steps <= 1 ? 0 : steps <= 3 ? 1 : 2;
-            const int change[] = {SW_HANDS_LINE_STEP, SW_HANDS_LINE_SKIP, SW_HANDS_LINE_LEAP};
-            const int stay[] = {SW_HANDS_SHIFT_STEP, SW_HANDS_SHIFT_SKIP, SW_HANDS_SHIFT_LEAP};
+            bool single = f == 1 && t == 1;
+            int shift = steps <= 1   ? SW_HANDS_SHIFT_STEP
+                        : steps <= 4 ? SW_HANDS_SHIFT_SKIP
+                                     : SW_HANDS_SHIFT_LEAP;
+            arrival *at = &arrivals[hand[b]];
             if (hand[a] != hand[b]) {
-                cost += change[kind];
-            } else if (f == 1 && t == 1 && stay[kind] < shift[hand[a]]) {
-                shift[hand[a]] = stay[kind];
+                cost += steps <= 1 ? SW_HANDS_LINE_STEP : SW_HANDS_LINE_LEAP;
+                at->takes_over = at->takes_over || single;
+            } else if (single && shift < at->shift) {
+                at->shift = shift;
             }
         }
     }
     return cost;
 }
 
-static int64_t cost_of(const small_case *c, const int *hand)
+/* The last slice before s in which a hand strikes something, or -1. */
+static int last_stroke(const small_case *c, const int *hand, int s, int which)
+{
+    for (int t = s - 1; t >= 0; t--) {
+        if (grip_of(c, hand, t, which, true).keys > 0) {
+            return t;
+        }
+    }
+    return -1;
+}
+
+static bool has_keys(const small_case *c, const int *hand, int s, int which)
+{
+    return s >= 0 && grip_of(c, hand, s, which, false).keys > 0;
+}
+
+static grip fingers_of(const small_case *c, const int *hand, int s, int which)
+{
+    return grip_of(c, hand, s, which, c->limits.holds == SW_HOLD_SOFT);
+}
+
+/* What crossing hands cost in all. */
+static int64_t crossing_cost(const small_case *c, const int *hand)
 {
     int64_t cost = 0;
-    grip place[2] = {{0, 1000, -1000}, {0, 1000, -1000}};
-    int last[2] = {-1, -1};
+    bool over = false; /* the left hand lies over the right, */
+    int place = 0;     /* which struck this step last */
     for (int s = 0; s < c->slices; s++) {
-        int shift[2];
-        cost += slice_cost(c, hand, s) + line_cost(c, hand, s, shift);
-        for (int h = 0; h < 2; h++) {
-            if (grip_of(c, hand, s, h, true).keys == 0) {
-                continue;
-            }
-            grip now = grip_of(c, hand, s, h, c->limits.holds == SW_HOLD_SOFT);
-            bool engaged = s > 0 && grip_of(c, hand, s - 1, h, false).keys > 0;
-            grip joined = {1, now.low, now.high};
-            if (last[h] >= 0) {
-                joined.low = place[h].low < now.low ? place[h].low : now.low;
-                joined.high = place[h].high > now.high ? place[h].high : now.high;
-            }
-            int steps = positive(joined.high - joined.low - c->limits.span);
-            if (steps > 0 && last[h] >= 0) {
-                double needed = c->limits.travel_seconds + c->limits.seconds_per_step * steps;
-                double available = c->seconds[s] - c->seconds[last[h]];
-                bool breaks_line = engaged && shift[h] < 1000 && available < c->limits.settle_seconds;
-                cost += breaks_line ? shift[h] : 0;
-                bool thumb_passes = engaged && shift[h] == SW_HANDS_SHIFT_STEP;
-                if (!thumb_passes && available < needed) {
-                    cost += llround(SW_HANDS_TOO_QUICK * ((needed - available) / needed));
-                }
-            }
-            place[h] = steps > 0 || !engaged ? now : joined;
-            last[h] = s;
+        int h = grip_of(c, hand, s, 0, true).keys > 0 ? 0 : 1;
+        if (has_keys(c, hand, s, 1 - h)) {
+            over = false;
+            continue;
+        }
+        int last = last_stroke(c, hand, s, 1 - h);
+        bool goes_on = has_keys(c, hand, s - 1, h);
+        grip now = fingers_of(c, hand, s, h);
+        bool in_place = last >= 0 && (has_keys(c, hand, s - 1, 1 - h) ||
+                                      c->seconds[s] - c->seconds[last] < c->limits.settle_seconds);
+        if (!in_place) {
+            over = over && goes_on && now.low >= place && now.low <= place + c->limits.span;
+            continue;
+        }
+        grip other = fingers_of(c, hand, last, 1 - h);
+        int left_over_right = now.low + now.high - other.low - other.high;
+        if (h == 1) {
+            left_over_right = -left_over_right;
+        }
+        if (left_over_right <= 0) {
+            over = false;
+        } else if (h == 0) {
+            int dear = SW_HANDS_OVER + SW_HANDS_OVER_LOW * positive(-other.low);
+            dear = dear > SW_HANDS_UNDER ? SW_HANDS_UNDER : dear;
+            cost += over ? 0 : dear;
+            over = true;
+            place = other.low;
+        } else {
+            cost += over && (goes_on || now.low >= place) ? 0 : SW_HANDS_UNDER;
+            over = true;
+            place = now.low;
         }
     }
     return cost;
 }
 
-static int64_t cheapest(const small_case *c)
+/* What one hand does in a slice, whatever its fingers do. */
+typedef struct stroke {
+    bool strikes;
+    bool engaged;
+    int64_t anew; /* cost of placing its fingers anew */
+    int low;
+    int high;
+    int count;
+    int keys[SOUNDS]; /* strings or keys */
+} stroke;
+
+static int64_t anew_cost(const small_case *c, const int *hand, int s, int h, arrival at)
 {
-    int64_t best = INT64_MAX;
-    for (int code = 0; code < 1 << c->count; code++) {
-        int hand[SOUNDS];
-        for (int i = 0; i < c->count; i++) {
-            hand[i] = code >> i & 1;
+    const sw_hand_limits *l = &c->limits;
+    bool engaged = has_keys(c, hand, s - 1, h);
+    int last = last_stroke(c, hand, s, h);
+    if (last < 0) {
+        return 0;
+    }
+    grip now = fingers_of(c, hand, s, h);
+    grip before = fingers_of(c, hand, last, h);
+    int low = before.low < now.low ? before.low : now.low;
+    int high = before.high > now.high ? before.high : now.high;
+    int steps = positive(high - low - l->span);
+    steps = engaged && steps == 0 ? 1 : steps;
+    double available = c->seconds[s] - c->seconds[last];
+    double hurry = available < l->settle_seconds ? (l->settle_seconds - available) / l->settle_seconds : 0;
+    int64_t cost = 0;
+    if (engaged && at.shift < NO_SHIFT) {
+        cost = llround(at.shift * hurry);
+    } else if (!engaged && at.takes_over && (before.low != now.low || before.high != now.high)) {
+        cost = llround(SW_HANDS_HASTE * hurry);
+    }
+    bool thumb_passes = engaged && at.shift == SW_HANDS_SHIFT_STEP;
+    double needed = steps == 0 || thumb_passes ? 0 : l->travel_seconds + l->seconds_per_step * steps;
+    return available < needed ? cost + llround(SW_HANDS_TOO_QUICK * ((needed - available) / needed)) : cost;
+}
+
+static stroke stroke_of(const small_case *c, const int *hand, int s, int h, arrival at)
+{
+    grip now = fingers_of(c, hand, s, h);
+    stroke result = {.strikes = grip_of(c, hand, s, h, true).keys > 0,
+                     .engaged = has_keys(c, hand, s - 1, h),
+                     .low = now.low,
+                     .high = now.high};
+    if (!result.strikes) {
+        return result;
+    }
+    result.anew = anew_cost(c, hand, s, h, at);
+    for (int i = 0; i < c->count; i++) {
+        bool needs_finger = c->limits.holds == SW_HOLD_FIRM || names_struck_key(c, s, i);
+        if (hand[i] == h && c->present[s][i] && needs_finger) {
+            result.keys[result.count++] = c->limits.by_string ? c->sounds[i].step : c->sounds[i].semitone;
         }
-        if (!hands_cross(c, hand)) {
-            int64_t cost = cost_of(c, hand);
+    }
+    return result;
+}
+
+/* The keys under the fingers of a hand, each once. */
+typedef struct fingers {
+    int low;
+    int high;
+    int count;
+    int keys[SLICES * SOUNDS];
+} fingers;
+
+static void put_fingers(fingers *f, const stroke *s)
+{
+    for (int i = 0; i < s->count; i++) {
+        bool known = false;
+        for (int j = 0; j < f->count; j++) {
+            known = known || f->keys[j] == s->keys[i];
+        }
+        if (!known) {
+            f->keys[f->count++] = s->keys[i];
+        }
+    }
+    f->low = s->low < f->low ? s->low : f->low;
+    f->high = s->high > f->high ? s->high : f->high;
+}
+
+/* The least cost of the strokes of one hand, whenever its fingers are placed anew. */
+static int64_t least_way(const small_case *c, const stroke *strokes, int count, const fingers *before)
+{
+    while (count > 0 && !strokes->strikes) {
+        strokes++;
+        count--;
+    }
+    if (count == 0) {
+        return 0;
+    }
+    fingers anew = {1000, -1000, 0, {0}};
+    put_fingers(&anew, strokes);
+    int64_t best = strokes->anew + least_way(c, strokes + 1, count - 1, &anew);
+    if (strokes->engaged) {
+        fingers stay = *before;
+        put_fingers(&stay, strokes);
+        if (stay.count <= c->limits.fingers && stay.high - stay.low <= c->limits.span) {
+            int64_t cost = least_way(c, strokes + 1, count - 1, &stay);
             best = cost < best ? cost : best;
         }
+    }
+    return best;
+}
+
+/* The cost of an assignment; some number not below `enough` if it is not below that. */
+static int64_t cost_of(const small_case *c, const int *hand, int64_t enough)
+{
+    int64_t cost = crossing_cost(c, hand);
+    arrival arrivals[SLICES][2];
+    for (int s = 0; s < c->slices; s++) {
+        cost += slice_cost(c, hand, s) + line_cost(c, hand, s, arrivals[s]);
+    }
+    for (int h = 0; h < 2 && cost < enough; h++) {
+        stroke strokes[SLICES];
+        int run = 0; /* notes since it came in or took the line over */
+        for (int s = 0; s < c->slices; s++) {
+            if (arrivals[s][1 - h].takes_over) {
+                cost += SW_HANDS_SHORT_RUN * positive(4 - run);
+            }
+            bool goes_on = has_keys(c, hand, s - 1, h) && !arrivals[s][h].takes_over;
+            if (grip_of(c, hand, s, h, true).keys > 0) {
+                run = goes_on ? run + 1 : 1;
+            }
+            strokes[s] = stroke_of(c, hand, s, h, arrivals[s][h]);
+        }
+        fingers none = {1000, -1000, 0, {0}};
+        cost += least_way(c, strokes, c->slices, &none);
+    }
+    return cost;
+}
+
+/* The least cost of all assignments of the notes from `assigned` on (those before are in `hand`), or `best`
+ * if none is below that. No cost is negative, so a beginning that is not below it already can be given up. */
+static int64_t cheapest(const small_case *c, int *hand, int assigned, int64_t best)
+{
+    bool slice_is_full =
+        assigned > 0 && (assigned == c->count || c->sounds[assigned].slice != c->sounds[assigned - 1].slice);
+    if (slice_is_full) {
+        small_case beginning = *c;
+        beginning.count = assigned;
+        beginning.slices = c->sounds[assigned - 1].slice + 1;
+        int64_t cost = hands_cross(&beginning, hand) ? best : cost_of(&beginning, hand, best);
+        if (cost >= best || assigned == c->count) {
+            return cost < best ? cost : best;
+        }
+    }
+    for (int h = 0; h < 2; h++) {
+        hand[assigned] = h;
+        best = cheapest(c, hand, assigned + 1, best);
     }
     return best;
 }
@@ -616,7 +904,7 @@ static sw_hand_limits random_limits(void)
     l.hold_seconds = pick(3) ? INFINITY : pick(2) ? 0 : 0.2;
     l.travel_seconds = pick(4) * 0.05;
     l.seconds_per_step = pick(4) * 0.01;
-    l.settle_seconds = pick(4) * 0.15;
+    l.settle_seconds = pick(4) * 0.2;
     return l;
 }
 
@@ -624,7 +912,7 @@ static void random_slices(small_case *c)
 {
     double seconds_per_whole = between(4, 40) / 10.0;
     int at = 0;
-    c->slices = between(1, SLICES);
+    c->slices = between(1, FEW);
     for (int s = 0; s < c->slices; s++) {
         bool after_grace = s > 0 && c->graces[s - 1] < 0;
         if (s > 0 && !after_grace) {
@@ -642,7 +930,7 @@ static void random_sounds(small_case *c)
     int compass = between(3, pick(2) ? 30 : 12);
     int voices = between(1, 3);
     bool few_pitches = pick(3) == 0; /* the same placements come back after different times */
-    c->count = between(c->slices, SOUNDS);
+    c->count = between(c->slices, FEW);
     int order[SOUNDS];
     for (int i = 0; i < c->count; i++) { /* at least one for each slice, then sorted */
         order[i] = i < c->slices ? i : pick(c->slices);
@@ -668,6 +956,42 @@ static void random_sounds(small_case *c)
         n->end = c->graces[s] < 0                   ? n->onset
                  : pick(3) > 0 && until < c->slices ? c->onsets[until]
                                                     : sw_rational_add(n->onset, length);
+    }
+}
+
+/* An arpeggio in one line without rests, now and then with a second note: runs, placements, crossing hands.
+ */
+static void random_arpeggio(small_case *c)
+{
+    static const int semitones[] = {0, 2, 4, 5, 7, 9, 11};
+    double seconds = between(4, 30) / 100.0;
+    int step = between(-12, 4);
+    int direction = pick(2) ? 1 : -1;
+    bool few_pitches = pick(3) == 0;
+    c->slices = between(6, SLICES);
+    c->count = 0;
+    for (int s = 0; s < c->slices; s++) {
+        c->onsets[s] = sw_rational_make(s, 16);
+        c->graces[s] = 0;
+        c->seconds[s] = s * seconds;
+        bool room = c->count + c->slices - s < SOUNDS;
+        int notes = room && pick(few_pitches ? 2 : 8) == 0 ? 2 : 1;
+        for (int i = 0; i < notes; i++) {
+            int at = step + (few_pitches ? 5 : 2) * i;
+            int octave = at >= 0 ? at / 7 : -((6 - at) / 7);
+            c->sounds[c->count++] = (sound){.onset = c->onsets[s],
+                                            .end = sw_rational_make(s + 1, 16),
+                                            .seconds = c->seconds[s],
+                                            .slice = s,
+                                            .semitone = 60 + 12 * octave + semitones[at - 7 * octave],
+                                            .step = at};
+        }
+        if (few_pitches) {
+            step = -10 + 5 * pick(4);
+            continue;
+        }
+        direction = pick(5) == 0 ? -direction : direction;
+        step += direction * (pick(6) == 0 ? between(4, 9) : between(1, 3));
     }
 }
 
@@ -723,17 +1047,22 @@ static void test_no_assignment_is_cheaper(void **state)
     int ties = 0;
     for (int i = 0; i < RANDOM_CASES; i++) {
         small_case c = {.limits = random_limits()};
-        random_slices(&c);
-        random_sounds(&c);
+        if (i % 4 == 0) {
+            random_arpeggio(&c);
+        } else {
+            random_slices(&c);
+            random_sounds(&c);
+        }
         find_present(&c);
         music m = notes_of(&c);
-        int64_t best = cheapest(&c);
         sw_arena *arena = sw_arena_new();
         sw_hand_split result = split(arena, &m, c.limits);
-        if (result.cost != best) {
-            fail_msg("case %d: cost %lld, but %lld is possible", i, (long long)result.cost, (long long)best);
-        }
         int hand[SOUNDS];
+        int64_t best = cheapest(&c, hand, 0, result.cost + 1);
+        if (result.cost != best) {
+            fail_msg("case %d: cost %lld, but the least is %lld (or more, if it is just above)", i,
+                     (long long)result.cost, (long long)best);
+        }
         bool used[2] = {false, false};
         for (int n = 0; n < c.count; n++) {
             hand[n] = (int)result.hands[n];
@@ -744,7 +1073,7 @@ static void test_no_assignment_is_cheaper(void **state)
             ties++;
         }
         assert_false(hands_cross(&c, hand));
-        assert_int_equal(cost_of(&c, hand), best);
+        assert_int_equal(cost_of(&c, hand, INT64_MAX), best);
         bool named = false;
         for (size_t p = 0; p < result.problem_count; p++) {
             named = named || result.problems[p].reason <= SW_HANDS_HELD;
@@ -920,7 +1249,7 @@ static sw_hand_note *long_music(int texture)
 static double now(void)
 {
     struct timespec t;
-    clock_gettime(CLOCK_MONOTONIC, &t);
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
     return (double)t.tv_sec + (double)t.tv_nsec / 1e9;
 }
 
@@ -966,6 +1295,16 @@ int main(void)
         cmocka_unit_test(test_held_notes_make_a_slice_impossible),
         cmocka_unit_test(test_late_hand_is_named),
         cmocka_unit_test(test_tied_notes_stay),
+        cmocka_unit_test(test_arpeggio_in_groups_of_four),
+        cmocka_unit_test(test_right_hand_stays_out_of_the_bass),
+        cmocka_unit_test(test_four_and_four_over_four_octaves),
+        cmocka_unit_test(test_cross_hand_arpeggio),
+        cmocka_unit_test(test_placed_fingers_are_never_late),
+        cmocka_unit_test(test_ties_go_to_the_nearest_split),
+        cmocka_unit_test(test_scale_of_three_octaves),
+        cmocka_unit_test(test_alberti_bass_alone),
+        cmocka_unit_test(test_broken_octaves),
+        cmocka_unit_test(test_waltz),
         cmocka_unit_test(test_strings_and_keys),
         cmocka_unit_test(test_nothing),
         cmocka_unit_test(test_no_assignment_is_cheaper),

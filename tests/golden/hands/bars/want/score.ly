@@ -3,13 +3,13 @@
 
 harpRight = {
   \clef bass c,8 g, c e g c' e' g' |
-  R1 |
+  r2 g8 c' e' g' |
   c,8 g, c e g c' e' g' |
 }
 
 harpLeft = {
   \clef bass R1 |
-  c,8 g, c e g c' e' g' |
+  c,8 g, c e r2 |
   R1 |
 }
 

@@ -8,10 +8,10 @@
       instrumentName = "Harp"
     } <<
       \new Staff = "hpRight" {
-        R1
+        r2 g8 c' e' g'
       }
       \new Staff = "hpLeft" {
-        \clef bass c,8 g, c e g c' e' g'
+        \clef bass c,8 g, c e r2
       }
     >>
   >>

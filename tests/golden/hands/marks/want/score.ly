@@ -3,16 +3,16 @@
 
 musicRight = \relative c' {
   % a slur from hand to hand, a hairpin, a dynamic, ties, an articulation and texts
-  c,8(\< e g c e g c e)\!\f | % 1
+  r2\< e8( g c e)\!\f | % 1
   <g e'>2~ <g d'> |
-  c,,,4-. c''-> c,,^"above" c''_"below" |
+  R1 |
 }
 
 musicLeft = \relative c' {
   % a slur from hand to hand, a hairpin, a dynamic, ties, an articulation and texts
-  \clef bass R1 | % 1
+  \clef bass c,8( e g c) r2 | % 1
   c2~ c |
-  r2 r4\sustainOn r4\sustainOff |
+  c,4-. c''-> c,,\sustainOn^"above" c''_"below"\sustainOff |
 }
 
 \score {
