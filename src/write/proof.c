@@ -209,11 +209,18 @@ static char *describe(const row *r, const sw_reading *reading)
     return text;
 }
 
+static void sort(const rows *all)
+{
+    if (all->count > 0) {
+        qsort(all->list, all->count, sizeof *all->list, compare_rows);
+    }
+}
+
 static bool compare(const rows *before, const rows *after, const sw_reading *old, const sw_reading *new,
                     char **error)
 {
-    qsort(before->list, before->count, sizeof *before->list, compare_rows);
-    qsort(after->list, after->count, sizeof *after->list, compare_rows);
+    sort(before);
+    sort(after);
     size_t count = before->count < after->count ? before->count : after->count;
     size_t i = 0;
     while (i < count && compare_rows(&before->list[i], &after->list[i]) == 0) {

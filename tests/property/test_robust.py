@@ -38,11 +38,14 @@ INPUTS = {
     "a comment left open": b"{ c4 %{ d }",
 }
 
+# They write out as many notes as are allowed at all: once is enough.
+COSTLY = ("a template that calls itself", "variables that grow")
+
 bad = []
 for name, source in INPUTS.items():
     path = TEMP / "input.ly"
     path.write_bytes(source)
-    for command in ("events", "outline", "check"):
+    for command in ("outline",) if name in COSTLY else ("events", "outline", "check"):
         try:
             result = subprocess.run([COMMAND, command, path], stdout=subprocess.DEVNULL, stderr=subprocess.PIPE,
                                     timeout=SECONDS)
