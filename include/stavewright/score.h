@@ -35,7 +35,8 @@ typedef enum sw_music_kind {
     SW_MUSIC_SKIP,         /* s, \skip */
     SW_MUSIC_CHORD,        /* children: NOTE or DRUM */
     SW_MUSIC_REPEAT_CHORD, /* q */
-    SW_MUSIC_BARE,         /* a duration alone: the note or chord before it again */
+    SW_MUSIC_BARE,         /* a duration alone: the note or chord before it again; without one a stroke of no
+                              pitch, the drum "()" */
     SW_MUSIC_LYRIC,        /* a syllable */
     /* compounds */
     SW_MUSIC_SEQUENCE,
@@ -47,8 +48,8 @@ typedef enum sw_music_kind {
     SW_MUSIC_AFTER_GRACE, /* children: main, graces; num/den = fraction of the main note */
     SW_MUSIC_REPEAT,      /* name = kind, num = times; children: body, then ALTERNATIVES */
     SW_MUSIC_ALTERNATIVES,
-    SW_MUSIC_VOLTA,        /* \volta: list = passes; child */
-    SW_MUSIC_UNFOLD,       /* \unfoldRepeats */
+    SW_MUSIC_VOLTA,        /* \volta: list = passes; child. \unfolded: flag SW_MUSIC_NEW, all passes */
+    SW_MUSIC_UNFOLD,       /* \unfoldRepeats: list = kinds of repeats, 0: all */
     SW_MUSIC_TRANSPOSE,    /* pitch = interval */
     SW_MUSIC_RELATIVE,     /* \relative: the pitches below are resolved */
     SW_MUSIC_FIXED,        /* \fixed, \absolute */
@@ -62,8 +63,11 @@ typedef enum sw_music_kind {
     SW_MUSIC_KILL_CUES,    /* \killCues: no cues below */
     SW_MUSIC_AUTO_CHANGE,  /* staves "up" and "down" by pitch */
     SW_MUSIC_ADD_LYRICS,
-    SW_MUSIC_CALL,      /* a call that leaves the notes in its argument as they are: \crossStaff { ... } */
-    SW_MUSIC_UNCERTAIN, /* children: the music inside a call whose effect is not known */
+    SW_MUSIC_SPAN,      /* \skip { ... }: silence as long as the music `reference` */
+    SW_MUSIC_CALL,      /* a call that leaves the notes in its argument as they are: \crossStaff { ... };
+                           flag SW_MUSIC_AS_REST: they are not heard (clusters) */
+    SW_MUSIC_UNCERTAIN, /* children: the music inside a call whose effect is not known; flag SW_MUSIC_NEW: it
+                           is known, and the notes below are its result: not as the text has them */
     /* without length */
     SW_MUSIC_BAR_CHECK,
     SW_MUSIC_MARK,    /* belongs to a note: articulation, dynamic, slur end, text ... */
@@ -75,7 +79,7 @@ typedef enum sw_music_kind {
     SW_MUSIC_CADENZA, /* num = 1 on, 0 off */
     SW_MUSIC_TRANSPOSITION, /* pitch */
     SW_MUSIC_SET, /* \set, \override and the like: name = property path, name2 = the value as plain text */
-    SW_MUSIC_OCTAVE_CHECK, /* \octaveCheck, \resetRelativeOctave: pitch */
+    SW_MUSIC_OCTAVE_CHECK, /* \resetRelativeOctave, with flag SW_MUSIC_CHECKED \octaveCheck: pitch */
     SW_MUSIC_SETTING       /* every other command without length */
 } sw_music_kind;
 

@@ -31,6 +31,17 @@ static bool is_note_word(const sw_reader *reader, const sw_cursor *cursor)
            sw_note_table_find(&reader->notes, sw_word_decode(sw_cursor_text(cursor)).name) != NULL;
 }
 
+/* A word that is music in the present mode: a note, drum or rest. */
+static bool is_music_word(const sw_reader *reader, const sw_cursor *cursor)
+{
+    if (sw_cursor_kind(cursor) != SW_NODE_WORD) {
+        return false;
+    }
+    sw_slice name = sw_word_decode(sw_cursor_text(cursor)).name;
+    return (name.length == 1 && memchr("rRsq", name.data[0], 4) != NULL) ||
+           (reader->mode == SW_MODE_DRUMS ? sw_drum_find(reader, name) != 0 : is_note_word(reader, cursor));
+}
+
 /* A pitch: note name and octave marks, no duration. The node that reading a note would make is not wanted. */
 static sw_value read_pitch(sw_reader *reader, sw_cursor *cursor)
 {
@@ -226,6 +237,9 @@ static bool matches(const sw_reader *reader, const sw_cursor *cursor, char lette
         return kind == SW_NODE_WORD ? !is_note_word(reader, cursor) : (kind == SW_NODE_STRING || scheme);
     case 'k':
     case 's':
+        if (scheme && sw_slice_starts(text, "#'(")) {
+            return false; /* `\footnote #'(1 . 2) "text"`: a pair of numbers */
+        }
         return kind == SW_NODE_STRING || kind == SW_NODE_MARKUP || scheme || kind == SW_NODE_NUMBER ||
                (variable != NULL && variable->kind == SW_VALUE_TEXT);
     case 'w':
@@ -266,7 +280,7 @@ static sw_value read_one(sw_reader *reader, sw_cursor *cursor, char letter)
         return read_number_list(reader, cursor);
     case 'r': {
         sw_node_kind kind = sw_cursor_kind(cursor);
-        bool path = (kind == SW_NODE_WORD && !is_note_word(reader, cursor)) || kind == SW_NODE_STRING ||
+        bool path = (kind == SW_NODE_WORD && !is_music_word(reader, cursor)) || kind == SW_NODE_STRING ||
                     kind == SW_NODE_SCHEME || kind == SW_NODE_LYRIC_WORD;
         return read_one(reader, cursor, path ? 'y' : 'm');
     }

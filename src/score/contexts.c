@@ -39,14 +39,6 @@ static sw_context_level level_of(const char *type)
     return SW_LEVEL_STAFF; /* staves, and lines such as Lyrics or ChordNames that stand like one */
 }
 
-static bool is_silent(const char *type)
-{
-    static const char *const silent[] = {"ChordNames", "Lyrics",         "FiguredBass", "FretBoards",
-                                         "Devnull",    "NullVoice",      "Dynamics",    "NoteNames",
-                                         "ChordGrid",  "ChordGridScore", NULL};
-    return is_in(sw_slice_of(type), silent);
-}
-
 static const char *text_of(const sw_contexts *contexts, uint32_t name)
 {
     return sw_reading_name(contexts->reader->reading, name);
@@ -55,6 +47,37 @@ static const char *text_of(const sw_contexts *contexts, uint32_t name)
 static uint32_t name_of(const sw_contexts *contexts, const char *text)
 {
     return sw_names_add(contexts->reader->reading->names, sw_slice_of(text));
+}
+
+/* What the language lets a context stand for (its \alias). */
+static void set_aliases(sw_contexts *contexts, sw_context *context)
+{
+    static const char *const both[] = {"Devnull", "Dynamics", "NullVoice", NULL};
+    static const char *const staves[] = {"ChordGrid", "ChordNames", "FretBoards", "NoteNames", NULL};
+    sw_slice type = sw_slice_of(text_of(contexts, context->type));
+    bool is_both = is_in(type, both);
+    if (is_both || is_in(type, staves) || (sw_slice_ends(type, "Staff") && context->level == SW_LEVEL_STAFF)) {
+        context->aliases[0] = name_of(contexts, "Staff");
+    }
+    if (is_both || sw_slice_ends(type, "Voice")) {
+        context->aliases[1] = name_of(contexts, "Voice");
+    }
+    if (sw_slice_is(type, "PianoStaff")) {
+        context->aliases[0] = name_of(contexts, "GrandStaff");
+    }
+}
+
+static bool is_a(const sw_context *context, uint32_t type)
+{
+    return context->type == type || (type != 0 && (context->aliases[0] == type || context->aliases[1] == type));
+}
+
+static bool is_silent(const char *type)
+{
+    static const char *const silent[] = {"ChordNames", "Lyrics",         "FiguredBass", "FretBoards",
+                                         "Devnull",    "NullVoice",      "Dynamics",    "NoteNames",
+                                         "ChordGrid",  "ChordGridScore", NULL};
+    return is_in(sw_slice_of(type), silent);
 }
 
 /* ---- making ---- */
@@ -89,11 +112,13 @@ static sw_context *make(sw_contexts *contexts, sw_context *parent, uint32_t type
     context->parent = parent;
     context->type = type;
     context->id = id;
-    context->level = level_of(text_of(contexts, type));
+    context->level =
+        parent->level == SW_LEVEL_STAFF ? SW_LEVEL_VOICE : level_of(text_of(contexts, type));
     context->group = parent->group;
     context->staff = parent->staff;
     context->voice = SW_NO_INDEX;
     context->frame = frame;
+    set_aliases(contexts, context);
     context->silent = parent->silent || is_silent(text_of(contexts, type));
     context->sibling = parent->children;
     parent->children = context;
@@ -139,7 +164,7 @@ sw_context *sw_contexts_top(sw_contexts *contexts)
 /* The newest context below (or at) `root` with this type and, unless 0, this id. */
 static sw_context *find_below(sw_context *root, uint32_t type, uint32_t id)
 {
-    if (root->type == type && (id == 0 || root->id == id)) {
+    if (is_a(root, type) && (id == 0 || root->id == id)) {
         return root;
     }
     for (sw_context *child = root->children; child != NULL; child = child->sibling) {
@@ -205,7 +230,7 @@ sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t 
     }
     if (!is_new) {
         for (sw_context *c = here; c != NULL; c = c->parent) {
-            if (c->type == type && (id == 0 || c->id == id)) {
+            if (is_a(c, type) && (id == 0 || c->id == id)) {
                 return c;
             }
         }
@@ -246,11 +271,11 @@ sw_context *sw_contexts_voice(sw_contexts *contexts, sw_context *here, bool drum
     sw_context *staff = sw_contexts_staff(contexts, here, drum);
     if (staff->implicit == NULL) {
         const char *type = text_of(contexts, staff->type);
-        staff->implicit = make(contexts, staff,
-                               name_of(contexts, strcmp(type, "DrumStaff") == 0  ? "DrumVoice"
-                                                 : strcmp(type, "TabStaff") == 0 ? "TabVoice"
-                                                                                 : "Voice"),
-                               0, SW_NO_INDEX, staff->frame);
+        uint32_t voice = staff->silent                    ? staff->type /* itself what hears the notes */
+                         : strcmp(type, "DrumStaff") == 0 ? name_of(contexts, "DrumVoice")
+                         : strcmp(type, "TabStaff") == 0  ? name_of(contexts, "TabVoice")
+                                                          : name_of(contexts, "Voice");
+        staff->implicit = make(contexts, staff, voice, 0, SW_NO_INDEX, staff->frame);
     }
     return staff->implicit;
 }

@@ -240,15 +240,21 @@ static void set_octave(sw_music *m, const sw_word *word)
     }
 }
 
-static const sw_drum_name *find_drum(sw_slice name)
+uint32_t sw_drum_find(const sw_reader *reader, sw_slice word)
 {
+    sw_names *names = reader->reading->names;
+    for (size_t i = reader->drum_count; i-- > 0;) { /* usually none */
+        if (sw_slice_is(word, sw_names_text(names, reader->drums[i].word))) {
+            return reader->drums[i].drum;
+        }
+    }
     size_t low = 0;
     size_t high = sw_drum_name_count;
     while (low < high) {
         size_t middle = (low + high) / 2;
-        int order = sw_slice_compare(name, sw_slice_of(sw_drum_names[middle].name));
+        int order = sw_slice_compare(word, sw_slice_of(sw_drum_names[middle].name));
         if (order == 0) {
-            return &sw_drum_names[middle];
+            return sw_names_add(names, sw_slice_of(sw_drum_names[middle].instrument));
         }
         if (order < 0) {
             high = middle;
@@ -256,7 +262,7 @@ static const sw_drum_name *find_drum(sw_slice name)
             low = middle + 1;
         }
     }
-    return NULL;
+    return 0;
 }
 
 static sw_music_kind rest_kind(sw_slice name)
@@ -286,13 +292,12 @@ static sw_value read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
     sw_cursor_next(cursor);
     uint32_t music = SW_NO_INDEX;
     if (reader->mode == SW_MODE_DRUMS) {
-        const sw_drum_name *drum = find_drum(word.name);
-        if (drum != NULL) {
+        uint32_t drum = sw_drum_find(reader, word.name);
+        if (drum != 0) {
             music = sw_music_add(reader, SW_MUSIC_DRUM, cursor->file, node->start, node->end);
             sw_music_at(reader, music)->name_length = (uint8_t)word.name.length;
             sw_music_at(reader, music)->origin = node->start;
-            sw_music_at(reader, music)->name =
-                sw_names_add(reader->reading->names, sw_slice_of(drum->instrument));
+            sw_music_at(reader, music)->name = drum;
         }
     } else {
         const sw_note_name *name = sw_note_table_find(&reader->notes, word.name);
@@ -392,7 +397,8 @@ static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
     case SW_NODE_MARKUP:
         return text.data[0] != '\\';
     case SW_NODE_PUNCTUATION:
-        return text.data[0] == '-' || text.data[0] == '^' || text.data[0] == '_';
+        return text.data[0] == '-' || text.data[0] == '^' || text.data[0] == '_' ||
+               (text.data[0] == ':' && reader->mode != SW_MODE_CHORDS); /* `c4 : 32` */
     case SW_NODE_COMMAND: {
         if (text.data[0] != '\\') {
             return true;
@@ -500,6 +506,8 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
         music = value.music;
     } else if (value.kind == SW_VALUE_DURATION || (value.kind == SW_VALUE_NUMBER && value.number.has_value)) {
         music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
+        sw_music_at(reader, music)->name = reader->no_pitch;
+        sw_music_at(reader, music)->origin = value.start;
         read_duration(reader, cursor, &value.number, music);
     } else if ((value.kind == SW_VALUE_PITCH) && value.music != SW_NO_INDEX) {
         music = value.music;

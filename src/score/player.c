@@ -65,15 +65,32 @@ static sw_rational measure(sw_player *p, uint32_t music, const sw_spot *here)
     return here->grace ? end.grace : end.main;
 }
 
+sw_rational sw_music_length(sw_reader *reader, uint32_t music)
+{
+    sw_score nothing = {0}; /* muted, only the frames of repeats go there */
+    sw_player p = {.reader = reader,
+                   .score = &nothing,
+                   .last_chord = SW_NO_INDEX,
+                   .last_note = SW_NO_INDEX,
+                   .event_limit = SIZE_MAX};
+    sw_spot here = {.scale = {1, 1}, .frame = SW_NO_INDEX};
+    sw_rational length = measure(&p, music, &here);
+    free(nothing.frames);
+    return length;
+}
+
 /* ---- pitch ---- */
 
+/* What a \relative or \fixed has settled is left alone by a \fixed around it. */
 sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame)
 {
+    bool settled = false;
     for (; frame != SW_NO_INDEX; frame = p->score->frames[frame].parent) {
         const sw_music *m = at(p, p->score->frames[frame].music);
-        if (m->kind == SW_MUSIC_TRANSPOSE || m->kind == SW_MUSIC_FIXED) {
+        if (m->kind == SW_MUSIC_TRANSPOSE || (m->kind == SW_MUSIC_FIXED && !settled)) {
             pitch = sw_pitch_transpose(pitch, m->pitch);
         }
+        settled = settled || m->kind == SW_MUSIC_RELATIVE || m->kind == SW_MUSIC_FIXED;
     }
     return pitch;
 }
@@ -225,6 +242,19 @@ bool sw_takes_no_time(const sw_music *m)
     return m->kind == SW_MUSIC_EMPTY || m->kind == SW_MUSIC_ADD_LYRICS || m->kind >= SW_MUSIC_BAR_CHECK;
 }
 
+/* The same through variables and calls: `\x` for `x = \override ...`. */
+static bool is_timeless(const sw_player *p, uint32_t music)
+{
+    for (int steps = 0; music != SW_NO_INDEX && steps < 32; steps++) {
+        const sw_music *m = at(p, music);
+        if (m->kind != SW_MUSIC_REFERENCE) {
+            return sw_takes_no_time(m);
+        }
+        music = m->first;
+    }
+    return music == SW_NO_INDEX;
+}
+
 /* Grace notes directly behind one another (`\grace c8 \grace d8`) form one run before the main note. */
 static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
 {
@@ -232,7 +262,7 @@ static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
     sw_spot inside = *here;
     inside.grace = true;
     for (; music != SW_NO_INDEX; music = at(p, music)->next) {
-        if (sw_takes_no_time(at(p, music))) {
+        if (is_timeless(p, music)) {
             continue;
         }
         if (!is_grace(p, music)) {
@@ -247,7 +277,7 @@ sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const s
 {
     bool in_run = false;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        if (!here->grace && !sw_takes_no_time(at(p, child))) {
+        if (!here->grace && !is_timeless(p, child)) {
             if (!is_grace(p, child)) {
                 if (in_run) {
                     when.grace = sw_rational_zero();
@@ -412,6 +442,8 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
                 sw_player_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE,
                                 source, music, when, length, here);
             }
+        } else if (m->kind == SW_MUSIC_BARE) {
+            sw_player_event(p, SW_EVENT_DRUM, music, music, when, length, here);
         }
         end = sw_later(when, length, here->grace);
         break;
@@ -419,12 +451,18 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     case SW_MUSIC_LYRIC:
         end = sw_later(when, note_length(m, here), here->grace);
         break;
+    case SW_MUSIC_SPAN:
+        end = sw_later(when, measure(p, m->reference, here), here->grace);
+        break;
     case SW_MUSIC_SEQUENCE:
-    case SW_MUSIC_CALL:
         end = sw_walk_sequence(p, m->first, when, here);
         break;
+    case SW_MUSIC_CALL:
+        inside.flags |= (m->flags & SW_MUSIC_AS_REST) != 0 ? SW_EVENT_HIDDEN : 0u;
+        end = sw_walk_sequence(p, m->first, when, &inside);
+        break;
     case SW_MUSIC_UNCERTAIN:
-        inside.flags |= SW_EVENT_UNCERTAIN;
+        inside.flags |= (m->flags & SW_MUSIC_NEW) == 0 ? SW_EVENT_UNCERTAIN : 0u;
         end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     case SW_MUSIC_SIMULTANEOUS:
@@ -468,8 +506,7 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     case SW_MUSIC_UNFOLD:
-        inside.unfold = true;
-        inside.pass = 0;
+        inside.unfold |= sw_unfold_mask(sw_reading_name(p->reader->reading, m->list));
         end = sw_walk_sequence(p, m->first, when, &inside);
         break;
     case SW_MUSIC_TRANSPOSE:
@@ -498,7 +535,9 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         break;
     }
     case SW_MUSIC_VOLTA:
-        end = sw_walk_sequence(p, m->first, when, here);
+        if (sw_volta_is_heard(p, music, here)) {
+            end = sw_walk_sequence(p, m->first, when, here);
+        }
         break;
     case SW_MUSIC_AUTO_CHANGE:
         end = p->muted || p->recording != NULL ? sw_walk_sequence(p, m->first, when, here)

@@ -19,7 +19,7 @@ typedef struct sw_spot {
     const sw_tag_filter *filter;
     uint32_t flags; /* sw_event.flags */
     bool grace;
-    bool unfold;          /* inside \unfoldRepeats */
+    uint8_t unfold;       /* inside \unfoldRepeats: which kinds, see sw_unfold_mask */
     bool no_cues;         /* inside \killCues */
     int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
     uint8_t tremolo_dots; /* ... and get so many dots more */
@@ -61,6 +61,12 @@ bool sw_takes_no_time(const sw_music *m);
 sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here);
 
 /* ---- repeats.c ---- */
+
+/* The kinds of repeats that a space-separated list names, a bit each; all for "". */
+uint8_t sw_unfold_mask(const char *kinds);
+/* Whether a VOLTA node is heard: always where the innermost repeat is not written out and otherwise in the
+ * passes it names; \unfolded only where it is written out. */
+bool sw_volta_is_heard(const sw_player *p, uint32_t music, const sw_spot *here);
 
 sw_moment sw_walk_repeat(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
 /* Inside the body of a repeat: written out, only the alternative of this pass; otherwise all, one after

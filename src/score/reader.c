@@ -322,6 +322,18 @@ static bool read_assignment_head(sw_reader *reader, sw_cursor *cursor, uint32_t 
     return true;
 }
 
+/* `drumPitchNames.word = #'drum`: a drum name of the user's own. */
+static void read_drum_name(sw_reader *reader, uint32_t path, const sw_value *drum)
+{
+    static const char table[] = "drumPitchNames.";
+    const char *word = sw_reading_name(reader->reading, path);
+    if (strncmp(word, table, sizeof table - 1) == 0 && drum->kind == SW_VALUE_SYMBOL) {
+        uint32_t name = sw_names_add(reader->reading->names, sw_slice_of(word + sizeof table - 1));
+        reader->drums = sw_grow(reader->drums, reader->drum_count, &reader->drum_capacity, sizeof(sw_drum));
+        reader->drums[reader->drum_count++] = (sw_drum){name, drum->text};
+    }
+}
+
 static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name, uint32_t start)
 {
     if (!sw_cursor_more(cursor)) {
@@ -353,6 +365,7 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
     }
     uint32_t end = value.end;
     sw_define(reader, name, &value);
+    read_drum_name(reader, name, &value);
     sw_reading *reading = reader->reading;
     reading->variables = sw_grow(reading->variables, reading->variable_count, &reading->variable_capacity,
                                  sizeof(sw_variable));
@@ -500,39 +513,59 @@ static char *locate(const sw_reader *reader, uint32_t from, sw_slice path)
     return NULL;
 }
 
-/* Files that come with the language itself and define no notes of their own. */
+/* Defines values that are no music under names of a space-separated list. */
+static void define_values(sw_reader *reader, const char *names)
+{
+    for (size_t length; *names != '\0'; names += length + (names[length] == ' ')) {
+        length = strcspn(names, " ");
+        uint32_t name = sw_names_add(reader->reading->names, (sw_slice){names, length});
+        sw_value value = {.kind = SW_VALUE_SYMBOL, .music = SW_NO_INDEX, .text = name};
+        sw_define(reader, name, &value);
+    }
+}
+
+/* Files that come with the language itself and define no notes of their own: what of them matters to the
+ * notes, the input language and the names of keys, is known. */
 static bool is_language_file(sw_reader *reader, sw_slice path)
 {
-    static const char *const known[] = {
-        "articulate.ly",
-        "bagpipe.ly",
-        "base-tkit.ly",
-        "event-listener.ly",
-        "festival.ly",
-        "gregorian.ly",
-        "hel-arabic.ly",
-        "makam.ly",
-        "persian.ly",
-        "predefined-guitar-fretboards.ly",
-        "predefined-guitar-ninth-fretboards.ly",
-        "predefined-mandolin-fretboards.ly",
-        "predefined-ukulele-fretboards.ly",
-        "property-init.ly",
-        "swing.ly",
-        "turkish-makam.ly",
-        "vocal-tkit.ly",
-        "voice-tkit.ly",
-        "lilypond-book-preamble.ly",
+    static const struct {
+        const char *path;
+        const char *language; /* NULL: none */
+        const char *keys;
+    } known[] = {
+        {"arabic.ly", "italiano", "bayati hijaz hijaz_kar iraq kurd rast sikah"},
+        {"articulate.ly", NULL, ""},
+        {"bagpipe.ly", NULL, ""},
+        {"base-tkit.ly", NULL, ""},
+        {"event-listener.ly", NULL, ""},
+        {"festival.ly", NULL, ""},
+        {"gregorian.ly", NULL, ""},
+        {"hel-arabic.ly", "arabic",
+         "alhizazkar bayati chatarabane farahfaza hizaz hizazkarkurdy jaharkah kurd nahawande nakriz nawaatar "
+         "rast sikah souznak yakah"},
+        {"lilypond-book-preamble.ly", NULL, ""},
+        {"predefined-guitar-fretboards.ly", NULL, ""},
+        {"predefined-guitar-ninth-fretboards.ly", NULL, ""},
+        {"predefined-mandolin-fretboards.ly", NULL, ""},
+        {"predefined-ukulele-fretboards.ly", NULL, ""},
+        {"property-init.ly", NULL, ""},
+        {"swing.ly", NULL, ""},
+        {"vocal-tkit.ly", NULL, ""},
+        {"voice-tkit.ly", NULL, ""},
     };
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
+        if (sw_slice_is(path, known[i].path)) {
+            if (known[i].language != NULL) {
+                sw_note_table_fill(&reader->notes, sw_language_find(sw_slice_of(known[i].language)));
+            }
+            define_values(reader, known[i].keys);
+            return true;
+        }
+    }
     if (path.length > 3 && sw_slice_ends(path, ".ly")) {
         const sw_language *language = sw_language_find((sw_slice){path.data, path.length - 3});
         if (language != NULL) {
             sw_note_table_fill(&reader->notes, language);
-            return true;
-        }
-    }
-    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
-        if (sw_slice_is(path, known[i])) {
             return true;
         }
     }
@@ -619,6 +652,7 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
         .arena = sw_arena_new(),
         .duration = sw_duration_quarter(),
     };
+    reader.no_pitch = sw_names_add(reading->names, sw_slice_of("()"));
     sw_note_table_fill(&reader.notes, &sw_languages[0]);
     uint32_t file = open_file(&reader, path, SW_NO_INDEX, error);
     if (file != SW_NO_INDEX) {
@@ -634,6 +668,7 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
     free(reader.scores.items);
     free(reader.values);
     free(reader.quotes);
+    free(reader.drums);
     free(reader.tag_groups);
     free(reader.reported);
     sw_arena_free(reader.arena);

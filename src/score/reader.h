@@ -92,6 +92,12 @@ typedef struct sw_pending_list {
     size_t capacity;
 } sw_pending_list;
 
+/* A drum name of the user's own: drumPitchNames.word = #'drum. */
+typedef struct sw_drum {
+    uint32_t word;
+    uint32_t drum;
+} sw_drum;
+
 typedef struct sw_reader {
     sw_reading *reading;
     const sw_read_options *options;
@@ -106,9 +112,13 @@ typedef struct sw_reader {
     size_t quote_capacity;
     sw_pending_list scores;  /* ready to be played, in order */
     sw_pending_list waiting; /* of the implicit book: played when the main file has ended */
+    sw_drum *drums;
+    size_t drum_count;
+    size_t drum_capacity;
     uint32_t *tag_groups;    /* \tagGroup: each a space-separated list of tags in the names */
     size_t tag_group_count;
     size_t tag_group_capacity;
+    uint32_t no_pitch; /* the name of a drum that is none: a bare duration with no note before it */
     uint32_t include_depth;
     uint32_t depth;
     uint32_t calls;     /* template expansions that are open */
@@ -166,6 +176,8 @@ uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root)
 sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor);
 /* Reads # or $ and its expression. */
 sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor);
+/* The drum (a name in the reading's names) that a word means in drum mode, 0 when it means none. */
+uint32_t sw_drum_find(const sw_reader *reader, sw_slice word);
 /* The plain text of a markup, string, word or Scheme string. */
 uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
 
@@ -210,6 +222,8 @@ void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, cons
 /* Resolves the octaves of all pitches below a node that are still open, as \relative does; returns the pitch
  * that the next note refers to. */
 sw_pitch sw_relative(sw_reader *reader, uint32_t music, sw_pitch start);
+/* How long some music is, by itself. */
+sw_rational sw_music_length(sw_reader *reader, uint32_t music);
 /* Plays one score. */
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score);
 /* Bars, tempos and length, once all events and settings are known. */

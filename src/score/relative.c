@@ -76,9 +76,17 @@ static void resolve(state *s, uint32_t music)
         resolve_chord(s, music);
         break;
     case SW_MUSIC_OCTAVE_CHECK: {
-        sw_pitch check = m->pitch;
-        s->last = check;
-        s->note = music;
+        if ((m->flags & SW_MUSIC_CHECKED) == 0) {
+            s->last = m->pitch;
+            s->note = music;
+            break;
+        }
+        /* The last note is taken for as many octaves off as the check finds; the compiler warns. */
+        sw_pitch near = sw_pitch_relative(s->last, m->pitch, 0);
+        if (near.octave != m->pitch.octave) {
+            s->last.octave = (int8_t)(s->last.octave + m->pitch.octave - near.octave);
+            s->note = music;
+        }
         break;
     }
     case SW_MUSIC_REFERENCE:

@@ -61,7 +61,6 @@ static sw_moment walk_unfolded(sw_player *p, uint32_t music, sw_moment when, con
     for (uint32_t pass = 1; pass <= times && body != SW_NO_INDEX && !p->too_many; pass++) {
         sw_spot inside = *here;
         inside.pass = pass;
-        inside.unfold = true;
         inside.frame = sw_player_frame(p, here->frame, music, pass - 1);
         p->last_chord = chord; /* q means the same in each pass */
         p->last_note = note;
@@ -111,6 +110,7 @@ static sw_moment walk_tremolo(sw_player *p, uint32_t music, sw_moment when, cons
         shift++;
     }
     sw_spot inside = *here;
+    inside.pass = 0;
     inside.tremolo_shift = (int8_t)(here->tremolo_shift + shift);
     inside.tremolo_dots = (uint8_t)(here->tremolo_dots + dots);
     inside.scale = sw_rational_mul(here->scale, sw_rational_make(1, count));
@@ -123,22 +123,52 @@ static sw_moment walk_tremolo(sw_player *p, uint32_t music, sw_moment when, cons
     return end;
 }
 
+static const char *const foldable[] = {"volta", "segno", "percent", "tremolo"};
+
+uint8_t sw_unfold_mask(const char *kinds)
+{
+    unsigned mask = 0;
+    for (size_t i = 0; i < sizeof foldable / sizeof foldable[0]; i++) {
+        mask |= *kinds == '\0' || sw_tags_count(kinds, foldable[i]) > 0 ? 1u << i : 0u;
+    }
+    return (uint8_t)mask;
+}
+
+static bool is_unfolded(const char *kind, const sw_spot *here)
+{
+    if (strcmp(kind, "unfold") == 0) {
+        return true;
+    }
+    for (size_t i = 0; i < sizeof foldable / sizeof foldable[0]; i++) {
+        if (strcmp(kind, foldable[i]) == 0) {
+            return (here->unfold >> i & 1u) != 0;
+        }
+    }
+    return (here->unfold & 1u) != 0; /* of a kind that is not known: as volta */
+}
+
+bool sw_volta_is_heard(const sw_player *p, uint32_t music, const sw_spot *here)
+{
+    const sw_music *m = at(p, music);
+    if ((m->flags & SW_MUSIC_NEW) != 0) {
+        return here->pass > 0;
+    }
+    return here->pass == 0 || list_has_number(sw_reading_name(p->reader->reading, m->list), here->pass);
+}
+
 sw_moment sw_walk_repeat(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     const sw_music *m = at(p, music);
     const char *kind = sw_reading_name(p->reader->reading, m->name);
-    if (strcmp(kind, "unfold") == 0 ||
-        (here->unfold && strcmp(kind, "tremolo") != 0 && strcmp(kind, "percent") != 0 && here->pass == 0)) {
+    if (is_unfolded(kind, here)) {
         return walk_unfolded(p, music, when, here);
     }
     if (strcmp(kind, "tremolo") == 0) {
         return walk_tremolo(p, music, when, here);
     }
     if (strcmp(kind, "percent") == 0) {
-        if (here->unfold && here->pass == 0) {
-            return walk_unfolded(p, music, when, here);
-        }
         sw_spot inside = *here;
+        inside.pass = 0;
         inside.frame = sw_player_frame(p, here->frame, music, 0);
         sw_moment end = sw_walk(p, m->first == SW_NO_INDEX ? music : m->first, when, &inside);
         sw_rational length = sw_rational_sub(end.main, when.main);
@@ -158,23 +188,28 @@ sw_moment sw_walk_repeat(sw_player *p, uint32_t music, sw_moment when, const sw_
     return end;
 }
 
+/* How often the innermost repeat is played: alternatives beyond that are dropped. */
+static uint32_t repeats_around(const sw_player *p, const sw_spot *here)
+{
+    for (uint32_t f = here->frame; f != SW_NO_INDEX; f = p->score->frames[f].parent) {
+        const sw_music *m = at(p, p->score->frames[f].music);
+        if (m->kind == SW_MUSIC_REPEAT) {
+            return m->num > 0 ? (uint32_t)m->num : 1;
+        }
+    }
+    return UINT32_MAX;
+}
+
 /* Inside the body of a repeat: written out, only the alternative of this pass; otherwise all, one after
  * another. */
 sw_moment sw_walk_alternatives(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
-    if (here->unfold && here->pass > 0) {
-        uint32_t times = 1;
-        for (uint32_t f = here->frame; f != SW_NO_INDEX; f = p->score->frames[f].parent) {
-            const sw_music *m = at(p, p->score->frames[f].music);
-            if (m->kind == SW_MUSIC_REPEAT) {
-                times = m->num > 0 ? (uint32_t)m->num : 1;
-                break;
-            }
-        }
-        uint32_t chosen = alternative_for(p, music, here->pass, times);
+    if (here->pass > 0) {
+        uint32_t chosen = alternative_for(p, music, here->pass, repeats_around(p, here));
         return chosen == SW_NO_INDEX ? when : sw_walk(p, chosen, when, here);
     }
-    for (uint32_t c = at(p, music)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+    uint32_t times = repeats_around(p, here);
+    for (uint32_t c = at(p, music)->first; c != SW_NO_INDEX && times > 0; c = at(p, c)->next, times--) {
         sw_listen_moment(p, when, here);
         when = sw_walk(p, c, when, here);
         sw_listen_moment(p, when, here);

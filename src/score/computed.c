@@ -1,0 +1,367 @@
+#include <stdlib.h>
+
+#include "score/computed.h"
+
+static uint32_t child_of(const sw_reader *reader, uint32_t music)
+{
+    return sw_music_at(reader, music)->first;
+}
+
+static uint32_t after(const sw_reader *reader, uint32_t music)
+{
+    return sw_music_at(reader, music)->next;
+}
+
+/* ---- owning ---- */
+
+/* Outside of every \relative the octave is what is written, so the marks follow the pitch: an outer \relative
+ * goes by them. */
+static void set_pitch(sw_music *m, sw_pitch pitch)
+{
+    m->pitch = pitch;
+    if ((m->flags & SW_MUSIC_FREE) != 0) {
+        m->octave_marks = (int8_t)(pitch.octave + 1);
+    }
+}
+
+/* Moves everything that \transpose moves. What a \relative or \fixed has settled is left alone by an outer
+ * \fixed. */
+static void carry_out(sw_reader *reader, uint32_t music, sw_pitch by, bool fixed, uint32_t depth)
+{
+    sw_music *m = sw_music_at(reader, music);
+    if (depth > SW_MAX_DEPTH || (fixed && m->kind == SW_MUSIC_RELATIVE)) {
+        return;
+    }
+    if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_KEY) {
+        m->pitch = sw_pitch_transpose(m->pitch, by);
+    }
+    for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = after(reader, child)) {
+        carry_out(reader, child, by, fixed, depth + 1);
+    }
+}
+
+static void settle(sw_reader *reader, uint32_t music, uint32_t depth)
+{
+    if (sw_music_at(reader, music)->kind == SW_MUSIC_REFERENCE) {
+        uint32_t shared = child_of(reader, music);
+        uint32_t own = shared == SW_NO_INDEX ? SW_NO_INDEX : sw_music_copy(reader, shared);
+        sw_music_at(reader, music)->first = own;
+    }
+    if (depth > SW_MAX_DEPTH) {
+        return;
+    }
+    for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = after(reader, child)) {
+        settle(reader, child, depth + 1);
+    }
+    sw_music *m = sw_music_at(reader, music);
+    bool fixed = m->kind == SW_MUSIC_FIXED;
+    if (fixed || m->kind == SW_MUSIC_TRANSPOSE) {
+        sw_pitch by = m->pitch;
+        for (uint32_t child = m->first; child != SW_NO_INDEX; child = after(reader, child)) {
+            carry_out(reader, child, by, fixed, depth + 1);
+        }
+        sw_music_at(reader, music)->kind = SW_MUSIC_RELATIVE; /* settled for what is around it */
+    }
+}
+
+uint32_t sw_music_own(sw_reader *reader, uint32_t music)
+{
+    uint32_t own = sw_music_copy(reader, music);
+    settle(reader, own, 0);
+    return own;
+}
+
+/* ---- pitches ---- */
+
+void sw_change_pitches(sw_reader *reader, uint32_t music, sw_pitch_change change, const void *data)
+{
+    sw_music *m = sw_music_at(reader, music);
+    if (m->kind == SW_MUSIC_NOTE) {
+        set_pitch(m, change(m->pitch, data));
+        return;
+    }
+    for (uint32_t child = m->first; child != SW_NO_INDEX; child = after(reader, child)) {
+        sw_change_pitches(reader, child, change, data);
+    }
+}
+
+/* The chord's note of this rank by height, or SW_NO_INDEX. */
+static uint32_t ranked(const sw_reader *reader, uint32_t chord, int rank)
+{
+    for (uint32_t note = child_of(reader, chord); note != SW_NO_INDEX; note = after(reader, note)) {
+        const sw_music *m = sw_music_at(reader, note);
+        int below = 0;
+        bool before = true;
+        for (uint32_t other = child_of(reader, chord); other != SW_NO_INDEX; other = after(reader, other)) {
+            const sw_music *o = sw_music_at(reader, other);
+            before = before && other != note;
+            if (o->kind == SW_MUSIC_NOTE && other != note) {
+                int order = sw_pitch_compare(o->pitch, m->pitch);
+                below += order < 0 || (order == 0 && before);
+            }
+        }
+        if (m->kind == SW_MUSIC_NOTE && below == rank) {
+            return note;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+static void move_chord_note(sw_reader *reader, uint32_t chord, int n, bool up)
+{
+    int count = 0;
+    for (uint32_t note = child_of(reader, chord); note != SW_NO_INDEX; note = after(reader, note)) {
+        count += sw_music_at(reader, note)->kind == SW_MUSIC_NOTE;
+    }
+    int rank = n < 0 ? count + n : n;
+    if (rank < 0 || rank >= count) {
+        return;
+    }
+    sw_music *m = sw_music_at(reader, ranked(reader, chord, rank));
+    const sw_music *limit = sw_music_at(reader, ranked(reader, chord, up ? count - 1 : 0));
+    sw_pitch distance = sw_pitch_interval(m->pitch, limit->pitch);
+    sw_pitch moved = m->pitch;
+    moved.octave = (int8_t)(moved.octave + distance.octave + (up ? 1 : 0));
+    set_pitch(m, moved);
+}
+
+void sw_move_chord_notes(sw_reader *reader, uint32_t music, int n, bool up)
+{
+    if (sw_music_at(reader, music)->kind == SW_MUSIC_CHORD) {
+        move_chord_note(reader, music, n, up);
+        return;
+    }
+    for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = after(reader, child)) {
+        sw_move_chord_notes(reader, child, n, up);
+    }
+}
+
+/* ---- scales ---- */
+
+void sw_scale_read(sw_reader *reader, uint32_t music, sw_scale *scale)
+{
+    const sw_music *m = sw_music_at(reader, music);
+    if (m->kind == SW_MUSIC_NOTE) {
+        scale->steps = sw_grow(scale->steps, scale->count, &scale->capacity, sizeof *scale->steps);
+        scale->steps[scale->count++] = m->pitch;
+        return;
+    }
+    for (uint32_t child = m->first; child != SW_NO_INDEX; child = after(reader, child)) {
+        sw_scale_read(reader, child, scale);
+    }
+}
+
+enum { SCALE_REACH = 5 }; /* octaves below and above the written scale */
+
+/* Where a pitch stands in the extended scale, from 0; -1 when it is not in it. */
+static int index_in(const sw_scale *scale, sw_pitch pitch)
+{
+    for (int octaves = -SCALE_REACH; octaves <= SCALE_REACH; octaves++) {
+        for (size_t i = 0; i < scale->count; i++) {
+            sw_pitch step = scale->steps[i];
+            step.octave = (int8_t)(step.octave + octaves);
+            if (sw_pitch_equal(step, pitch)) {
+                return (octaves + SCALE_REACH) * (int)scale->count + (int)i;
+            }
+        }
+    }
+    return -1;
+}
+
+sw_pitch sw_modal_change(sw_pitch pitch, const void *data)
+{
+    const sw_modal *modal = data;
+    int from = index_in(&modal->scale, modal->from);
+    int to = index_in(&modal->scale, modal->to);
+    int at = index_in(&modal->scale, pitch);
+    if (from < 0 || to < 0 || at < 0) {
+        return pitch; /* the compiler warns */
+    }
+    int count = (int)modal->scale.count;
+    int all = count * (2 * SCALE_REACH + 1);
+    int index = (modal->inverted ? to + from - at : at + to - from) % all;
+    index = index < 0 ? index + all : index;
+    sw_pitch step = modal->scale.steps[index % count];
+    step.octave = (int8_t)(step.octave + index / count - SCALE_REACH);
+    return step;
+}
+
+/* ---- order ---- */
+
+typedef struct last {
+    uint32_t chord; /* that q repeats */
+    uint32_t note;  /* note or chord that a bare duration repeats */
+} last;
+
+/* Lets a q or bare duration be the chord or note that it stands for. */
+static void write_out(sw_reader *reader, uint32_t music, uint32_t source)
+{
+    uint32_t marks = child_of(reader, music);
+    uint32_t origin = sw_music_at(reader, music)->start;
+    uint32_t place = sw_music_at(reader, music)->file;
+    if (sw_music_at(reader, source)->kind != SW_MUSIC_CHORD) {
+        const sw_music *s = sw_music_at(reader, source);
+        sw_music *m = sw_music_at(reader, music);
+        m->kind = s->kind;
+        m->flags |= s->flags & (SW_MUSIC_PITCHED | SW_MUSIC_FREE);
+        m->pitch = s->pitch;
+        m->octave_marks = s->octave_marks;
+        m->name = s->name;
+        m->origin = origin;
+        return;
+    }
+    sw_children notes = {.first = SW_NO_INDEX};
+    for (uint32_t child = child_of(reader, source); child != SW_NO_INDEX; child = after(reader, child)) {
+        if (sw_music_at(reader, child)->kind == SW_MUSIC_MARK) {
+            continue;
+        }
+        uint32_t twin = sw_music_copy(reader, child);
+        sw_music *m = sw_music_at(reader, twin);
+        m->file = (uint16_t)place;
+        m->start = origin;
+        m->origin = origin;
+        sw_children_add(reader, &notes, twin);
+    }
+    if (notes.count > 0) {
+        sw_music_at(reader, notes.last)->next = marks;
+        sw_music *m = sw_music_at(reader, music);
+        m->kind = SW_MUSIC_CHORD;
+        m->first = notes.first;
+        m->flags |= sw_music_at(reader, source)->flags & SW_MUSIC_FREE;
+    }
+}
+
+static void write_out_repeats(sw_reader *reader, uint32_t music, last *l)
+{
+    uint8_t kind = sw_music_at(reader, music)->kind;
+    if (kind == SW_MUSIC_REPEAT_CHORD && l->chord != SW_NO_INDEX) {
+        write_out(reader, music, l->chord);
+    } else if (kind == SW_MUSIC_BARE && l->note != SW_NO_INDEX) {
+        write_out(reader, music, l->note);
+    }
+    kind = sw_music_at(reader, music)->kind;
+    if (kind == SW_MUSIC_CHORD) {
+        l->chord = l->note = music;
+    } else if (kind == SW_MUSIC_NOTE || kind == SW_MUSIC_DRUM) {
+        l->note = music;
+    } else {
+        for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = after(reader, child)) {
+            write_out_repeats(reader, child, l);
+        }
+    }
+}
+
+/* Settings stay in front of what they stood in front of. */
+static bool stays_in_front(const sw_music *m)
+{
+    return m->kind == SW_MUSIC_SET || m->kind == SW_MUSIC_SETTING;
+}
+
+static void reverse(sw_reader *reader, uint32_t music)
+{
+    uint32_t done = SW_NO_INDEX;     /* the new order so far */
+    uint32_t settings = SW_NO_INDEX; /* before the present item, last first */
+    uint32_t next;
+    for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = next) {
+        next = after(reader, child);
+        uint32_t *list = stays_in_front(sw_music_at(reader, child)) ? &settings : &done;
+        sw_music_at(reader, child)->next = *list;
+        *list = child;
+        while (list == &done && settings != SW_NO_INDEX) {
+            uint32_t setting = settings;
+            settings = after(reader, setting);
+            sw_music_at(reader, setting)->next = done;
+            done = setting;
+        }
+    }
+    while (settings != SW_NO_INDEX) {
+        uint32_t setting = settings;
+        settings = after(reader, setting);
+        sw_music_at(reader, setting)->next = done;
+        done = setting;
+    }
+    sw_music_at(reader, music)->first = done;
+}
+
+static void turn_round(sw_reader *reader, uint32_t music)
+{
+    for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = after(reader, child)) {
+        turn_round(reader, child);
+    }
+    uint8_t kind = sw_music_at(reader, music)->kind;
+    if (kind == SW_MUSIC_SEQUENCE || kind == SW_MUSIC_ALTERNATIVES) {
+        reverse(reader, music);
+    }
+}
+
+void sw_retrograde(sw_reader *reader, uint32_t music)
+{
+    last none = {SW_NO_INDEX, SW_NO_INDEX};
+    write_out_repeats(reader, music, &none);
+    turn_round(reader, music);
+}
+
+/* ---- durations ---- */
+
+static bool has_duration(const sw_music *m)
+{
+    return m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_LYRIC;
+}
+
+void sw_shift_durations(sw_reader *reader, uint32_t music, int shift, int dots)
+{
+    sw_music *m = sw_music_at(reader, music);
+    if (has_duration(m)) {
+        int log = m->log + shift;
+        int all = m->dots + dots;
+        m->log = (int8_t)(log < -16 ? -16 : log > 30 ? 30 : log);
+        m->dots = (uint8_t)(all < 0 ? 0 : all > 30 ? 30 : all);
+        return;
+    }
+    for (uint32_t child = m->first; child != SW_NO_INDEX; child = after(reader, child)) {
+        sw_shift_durations(reader, child, shift, dots);
+    }
+}
+
+static bool compress(sw_music *m, sw_rational factor)
+{
+    sw_rational product = sw_rational_mul(sw_rational_make(m->num, m->den), factor);
+    if (!sw_rational_valid(product) || product.num > INT32_MAX || product.den > INT32_MAX) {
+        return false;
+    }
+    m->num = (int32_t)product.num;
+    m->den = (int32_t)product.den;
+    return true;
+}
+
+/* Notes and rests after one another; `factor` 1 makes all of them `present` times as long. */
+static bool compress_all(sw_reader *reader, uint32_t music, sw_rational *present, sw_rational factor)
+{
+    sw_music *m = sw_music_at(reader, music);
+    if (has_duration(m)) {
+        bool fits = m->num == 0 || compress(m, *present);
+        if (m->kind != SW_MUSIC_FULL_REST && m->kind != SW_MUSIC_LYRIC) {
+            *present = sw_rational_mul(*present, factor);
+        }
+        return fits;
+    }
+    bool fits = true;
+    for (uint32_t child = m->first; child != SW_NO_INDEX; child = after(reader, child)) {
+        fits = compress_all(reader, child, present, factor) && fits;
+    }
+    return fits;
+}
+
+bool sw_feather_durations(sw_reader *reader, uint32_t music, sw_rational factor)
+{
+    static const sw_rational one = {1, 1};
+    sw_rational before = sw_music_length(reader, music);
+    sw_rational present = one;
+    bool fits = compress_all(reader, music, &present, factor) && sw_rational_valid(present);
+    sw_rational now = sw_music_length(reader, music);
+    if (!fits || !sw_rational_valid(now) || sw_rational_is_zero(now)) {
+        return false;
+    }
+    sw_rational all = sw_rational_div(before, now);
+    return sw_rational_valid(all) && compress_all(reader, music, &all, one);
+}
