@@ -45,7 +45,7 @@ endif
 
 .DELETE_ON_ERROR:
 .SECONDARY:
-.PHONY: all demo test bench install clean grammar format packages FORCE
+.PHONY: all demo test test-reference bench install clean grammar format packages FORCE
 all: $(BUILD)/stavewright $(BUILD)/libstavewright.a $(BUILD)/libstavewright.so $(BUILD)/stavewright.pc
 
 # ---- what is built -------------------------------------------------------------------------------------------------
@@ -157,6 +157,10 @@ $(BUILD)/tests/%: $(BUILD)/test/tests/%.o $(BUILD)/test/libstavewright.a $(BUILD
 
 test: all $(TEST_PROGRAMS) $(BUILD)/test/stavewright
 	@tests/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)" $(TEST_SCRIPTS) $(TEST_PROGRAMS)
+
+# Asks the compiler again for the answers that the reading tests have stored.
+test-reference:
+	@tests/reference/ask_compiler.py "$(LILYPOND)"
 
 # ---- benchmarks ----------------------------------------------------------------------------------------------------
 

@@ -45,17 +45,36 @@ sw_pitch sw_apply_pitch(const sw_value *value, sw_pitch otherwise)
     return value->kind == SW_VALUE_PITCH ? value->pitch : otherwise;
 }
 
+/* A note behind a variable. `#note` is the note itself, \note a copy of it. */
+static uint32_t own_note(sw_reader *reader, uint32_t reference)
+{
+    const sw_music *r = sw_music_at(reader, reference);
+    uint32_t note = r->first;
+    if (note == SW_NO_INDEX || sw_music_at(reader, note)->kind < SW_MUSIC_NOTE ||
+        sw_music_at(reader, note)->kind > SW_MUSIC_SKIP ||
+        sw_music_slice(reader->reading, reference).data[0] == '#') {
+        return note;
+    }
+    uint32_t copy = sw_music_copy(reader, note);
+    sw_music_at(reader, reference)->first = copy;
+    return copy;
+}
+
 sw_value sw_apply_passed_on(const sw_apply_call *c, uint32_t music)
 {
+    uint32_t result = music;
+    if (music != SW_NO_INDEX && sw_music_at(c->reader, music)->kind == SW_MUSIC_REFERENCE) {
+        music = own_note(c->reader, music);
+    }
     if (music != SW_NO_INDEX) {
         sw_music *m = sw_music_at(c->reader, music);
-        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP) {
-            m->origin = c->where->start;
+        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == c->where->file) {
+            m->origin = sw_origin(c->reader, c->where->start);
         } else if ((m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_SET) && m->file == c->where->file) {
             m->start = c->where->start; /* \once belongs to what it precedes */
         }
     }
-    return sw_apply_music(c, music);
+    return sw_apply_music(c, result);
 }
 
 void sw_apply_unresolved(const sw_apply_call *c, const char *why)
@@ -153,7 +172,7 @@ static sw_value skip(const sw_apply_call *c)
 {
     uint32_t music;
     sw_music *m = sw_apply_add(c, SW_MUSIC_SKIP, &music);
-    m->origin = m->start;
+    m->origin = sw_origin(c->reader, m->start);
     m->flags |= SW_MUSIC_WRITTEN_VALUE;
     if (c->arguments[0].kind == SW_VALUE_MUSIC) { /* as long as that music */
         m->kind = SW_MUSIC_SPAN;
@@ -242,9 +261,15 @@ static sw_value after_grace(const sw_apply_call *c)
     sw_music *m = sw_music_at(c->reader, music);
     m->num = 3;
     m->den = 4;
-    if (c->arguments[0].kind == SW_VALUE_NUMBER && c->arguments[0].rational.den > 0) {
-        m->num = (int32_t)c->arguments[0].rational.num;
-        m->den = (int32_t)c->arguments[0].rational.den;
+    const sw_value *fraction = &c->arguments[0];
+    if (fraction->kind == SW_VALUE_NONE) { /* the user's own, if there is one */
+        const sw_value *usual =
+            sw_lookup(c->reader, sw_names_find(c->reader->reading->names, sw_slice_of("afterGraceFraction")));
+        fraction = usual != NULL ? usual : fraction;
+    }
+    if (fraction->kind == SW_VALUE_NUMBER && fraction->rational.den > 0) {
+        m->num = (int32_t)fraction->rational.num;
+        m->den = (int32_t)fraction->rational.den;
     }
     if (main_note->music != SW_NO_INDEX && graces->music != SW_NO_INDEX) {
         sw_music_at(c->reader, main_note->music)->next = graces->music;
@@ -265,7 +290,7 @@ static sw_value after(const sw_apply_call *c)
     uint32_t music;
     sw_music *gap = sw_apply_add(c, SW_MUSIC_SKIP, &music);
     sw_music_set_duration(gap, c->arguments[0].number.duration);
-    gap->origin = gap->start;
+    gap->origin = sw_origin(c->reader, gap->start);
     gap->next = later;
     music = sw_music_wrap(c->reader, SW_MUSIC_SEQUENCE, c->where, music, false);
     sw_music_at(c->reader, music)->next = main_music;
@@ -309,6 +334,19 @@ static sw_value wrapped(const sw_apply_call *c)
     return sw_apply_music(c, sw_apply_wrap(c, SW_MUSIC_CALL, true));
 }
 
+/* \incipit: a small score of its own in the place of the instrument's name. */
+static sw_value incipit(const sw_apply_call *c)
+{
+    sw_pending score = {.music = sw_apply_last(c),
+                        .file = c->where->file,
+                        .start = c->where->start,
+                        .end = c->where->end,
+                        .heard = true,
+                        .quote_count = c->reader->quote_count};
+    sw_pending_add(&c->reader->inner, &score);
+    return sw_apply_nothing(c);
+}
+
 /* A cluster is printed as a shape; nobody plays its notes. */
 static sw_value clusters(const sw_apply_call *c)
 {
@@ -328,6 +366,7 @@ static const sw_apply_row rows[] = {
     {"endSpanners", wrapped},
     {"fixed", fixed},
     {"grace", grace},
+    {"incipit", incipit},
     {"key", key},
     {"language", language},
     {"makeClusters", clusters},
@@ -401,6 +440,7 @@ sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *argume
         }
         uint8_t kind = sw_music_at(reader, music)->kind;
         if (kind >= SW_MUSIC_SEQUENCE && kind < SW_MUSIC_BAR_CHECK) {
+            sw_apply_passed_on(&c, kind == SW_MUSIC_REFERENCE ? music : SW_NO_INDEX);
             return sw_apply_music(&c, sw_music_wrap(reader, SW_MUSIC_CALL, where, music, true));
         }
         sw_value value = sw_apply_passed_on(&c, music);

@@ -96,6 +96,7 @@ static sw_value read_text(sw_reader *reader, sw_cursor *cursor)
                           .file = cursor->file,
                           .start = node->start,
                           .end = node->end};
+        sw_read_markup_scores(reader, cursor->file, cursor->at);
         sw_cursor_next(cursor);
         return value;
     }

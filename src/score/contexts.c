@@ -56,7 +56,8 @@ static void set_aliases(sw_contexts *contexts, sw_context *context)
     static const char *const staves[] = {"ChordGrid", "ChordNames", "FretBoards", "NoteNames", NULL};
     sw_slice type = sw_slice_of(text_of(contexts, context->type));
     bool is_both = is_in(type, both);
-    if (is_both || is_in(type, staves) || (sw_slice_ends(type, "Staff") && context->level == SW_LEVEL_STAFF)) {
+    if (is_both || is_in(type, staves) ||
+        (sw_slice_ends(type, "Staff") && context->level == SW_LEVEL_STAFF)) {
         context->aliases[0] = name_of(contexts, "Staff");
     }
     if (is_both || sw_slice_ends(type, "Voice")) {
@@ -69,7 +70,8 @@ static void set_aliases(sw_contexts *contexts, sw_context *context)
 
 static bool is_a(const sw_context *context, uint32_t type)
 {
-    return context->type == type || (type != 0 && (context->aliases[0] == type || context->aliases[1] == type));
+    return context->type == type ||
+           (type != 0 && (context->aliases[0] == type || context->aliases[1] == type));
 }
 
 static bool is_silent(const char *type)
@@ -112,8 +114,7 @@ static sw_context *make(sw_contexts *contexts, sw_context *parent, uint32_t type
     context->parent = parent;
     context->type = type;
     context->id = id;
-    context->level =
-        parent->level == SW_LEVEL_STAFF ? SW_LEVEL_VOICE : level_of(text_of(contexts, type));
+    context->level = parent->level == SW_LEVEL_STAFF ? SW_LEVEL_VOICE : level_of(text_of(contexts, type));
     context->group = parent->group;
     context->staff = parent->staff;
     context->voice = SW_NO_INDEX;

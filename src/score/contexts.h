@@ -26,7 +26,7 @@ typedef struct sw_context {
     struct sw_context *sibling;
     struct sw_context *implicit; /* the staff or voice that notes here have made without asking */
     sw_context_level level;
-    uint32_t type; /* names */
+    uint32_t type;       /* names */
     uint32_t aliases[2]; /* types that it can stand for: a DrumStaff is a Staff too; 0: none */
     uint32_t id;
     uint32_t group; /* index into the score's groups of the closest group, SW_NO_INDEX */

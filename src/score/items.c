@@ -3,7 +3,6 @@
 #include <string.h>
 
 #include "score/reader.h"
-#include "syntax/drum_names.h"
 
 /* ---- cursors ---- */
 
@@ -79,6 +78,11 @@ sw_music *sw_music_at(const sw_reader *reader, uint32_t music)
     return &reader->reading->music[music];
 }
 
+uint32_t sw_origin(const sw_reader *reader, uint32_t start)
+{
+    return reader->origin == SW_NO_INDEX ? start : reader->origin;
+}
+
 void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music)
 {
     if (music == SW_NO_INDEX) {
@@ -112,272 +116,10 @@ void sw_music_set_duration(sw_music *music, sw_duration duration)
     music->den = duration.factor_den;
 }
 
-/* ---- durations behind an item ---- */
-
-/* Where the last item before a cursor ends. */
-static uint32_t after_end(const sw_cursor *cursor, const sw_cursor *before)
-{
-    uint32_t last = before->at;
-    for (uint32_t node = before->at; node < cursor->at; node = cursor->syntax->nodes[node].next) {
-        if (cursor->syntax->nodes[node].kind != SW_NODE_COMMENT) {
-            last = node;
-        }
-    }
-    return cursor->syntax->nodes[last].end;
-}
-
-/* Takes the duration that a word holds or that stands behind it after white space, and makes it the inherited
- * one. */
-static void read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
-{
-    if (!word->has_value && !word->has_factor && sw_cursor_more(cursor)) {
-        if (sw_cursor_kind(cursor) == SW_NODE_NUMBER) {
-            sw_word after = {.duration = {.factor_num = 1, .factor_den = 1}};
-            sw_slice text = sw_cursor_text(cursor);
-            if (sw_word_duration(text, &after) == text.length && after.has_value) {
-                word->duration = after.duration;
-                word->has_value = true;
-                word->has_factor = after.has_factor;
-                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
-                sw_cursor_next(cursor);
-            }
-        } else if (sw_cursor_kind(cursor) == SW_NODE_COMMAND) {
-            sw_slice text = sw_cursor_text(cursor);
-            const sw_command *command =
-                sw_command_find((sw_slice){text.data + 1, text.length > 0 ? text.length - 1 : 0});
-            if (command != NULL && command->kind == SW_COMMAND_DURATION) {
-                sw_word_duration(text, word);
-                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
-                sw_cursor_next(cursor);
-            }
-        }
-    }
-    /* `4 *2/3`, `4 .` and `4*#x` are legal too */
-    while (sw_cursor_is_mark(cursor, '*') || (word->has_value && sw_cursor_is_mark(cursor, '.'))) {
-        bool dot = sw_cursor_text(cursor).data[0] == '.';
-        sw_cursor after = *cursor;
-        sw_cursor_next(&after);
-        if (dot) {
-            word->duration.dots++;
-        } else if (sw_cursor_more(&after)) {
-            sw_value factor = sw_read_item(reader, &after);
-            sw_rational product = sw_rational_mul(
-                sw_rational_make(word->duration.factor_num, word->duration.factor_den), factor.rational);
-            if (factor.kind == SW_VALUE_NUMBER && sw_rational_valid(product) && product.num <= INT32_MAX &&
-                product.den <= INT32_MAX) {
-                word->duration.factor_num = (int32_t)product.num;
-                word->duration.factor_den = (int32_t)product.den;
-                word->has_factor = true;
-            }
-        }
-        sw_music_at(reader, music)->end = after_end(&after, cursor);
-        *cursor = after;
-    }
-    sw_music *m = sw_music_at(reader, music);
-    if (word->has_value) {
-        reader->duration = word->duration;
-        m->flags |= SW_MUSIC_WRITTEN_VALUE;
-    } else if (word->has_factor) { /* `c*2`: the inherited value with another factor */
-        reader->duration.factor_num = word->duration.factor_num;
-        reader->duration.factor_den = word->duration.factor_den;
-        m->flags |= SW_MUSIC_WRITTEN_VALUE;
-    }
-    sw_music_set_duration(m, reader->duration);
-}
-
-/* Octave marks and flags that stand apart from their note. */
-static void read_loose_marks(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
-{
-    while (!word->has_value && !word->has_factor && sw_cursor_more(cursor) &&
-           sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) {
-        sw_slice text = sw_cursor_text(cursor);
-        if (text.data[0] == '\'' || text.data[0] == ',') {
-            int marks = (int)text.length * (text.data[0] == '\'' ? 1 : -1);
-            if (word->has_check) {
-                word->check_marks += marks;
-            } else {
-                word->octave_marks += marks;
-                word->has_marks = true;
-            }
-        } else if (text.data[0] == '=') {
-            word->has_check = true;
-        } else if (text.data[0] != '!' && text.data[0] != '?') {
-            return;
-        }
-        sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
-        sw_cursor_next(cursor);
-    }
-}
-
-/* ---- single notes and rests ---- */
-
 static sw_value music_value(const sw_cursor *cursor, const sw_node *node, uint32_t music)
 {
     return (sw_value){
         .kind = SW_VALUE_MUSIC, .music = music, .file = cursor->file, .start = node->start, .end = node->end};
-}
-
-static uint32_t add_note(sw_reader *reader, const sw_cursor *cursor, const sw_node *node, const sw_word *word,
-                         const sw_note_name *name)
-{
-    uint32_t music = sw_music_add(reader, SW_MUSIC_NOTE, cursor->file, node->start, node->end);
-    sw_music *m = sw_music_at(reader, music);
-    m->flags = SW_MUSIC_PITCHED | SW_MUSIC_FREE;
-    m->name_length = (uint8_t)word->name.length;
-    m->pitch = (sw_pitch){name->step, -1, name->alter};
-    m->reference = SW_NO_INDEX;
-    m->origin = node->start;
-    return music;
-}
-
-static void set_octave(sw_music *m, const sw_word *word)
-{
-    m->octave_marks = (int8_t)word->octave_marks;
-    m->pitch.octave = (int8_t)(word->octave_marks - 1);
-    if (word->has_check) {
-        m->flags |= SW_MUSIC_CHECKED;
-        m->check = (int8_t)(word->check_marks - 1);
-    }
-}
-
-uint32_t sw_drum_find(const sw_reader *reader, sw_slice word)
-{
-    sw_names *names = reader->reading->names;
-    for (size_t i = reader->drum_count; i-- > 0;) { /* usually none */
-        if (sw_slice_is(word, sw_names_text(names, reader->drums[i].word))) {
-            return reader->drums[i].drum;
-        }
-    }
-    size_t low = 0;
-    size_t high = sw_drum_name_count;
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        int order = sw_slice_compare(word, sw_slice_of(sw_drum_names[middle].name));
-        if (order == 0) {
-            return sw_names_add(names, sw_slice_of(sw_drum_names[middle].instrument));
-        }
-        if (order < 0) {
-            high = middle;
-        } else {
-            low = middle + 1;
-        }
-    }
-    return 0;
-}
-
-static sw_music_kind rest_kind(sw_slice name)
-{
-    if (name.length != 1) {
-        return SW_MUSIC_EMPTY;
-    }
-    switch (name.data[0]) {
-    case 'r':
-        return SW_MUSIC_REST;
-    case 'R':
-        return SW_MUSIC_FULL_REST;
-    case 's':
-        return SW_MUSIC_SKIP;
-    case 'q':
-        return SW_MUSIC_REPEAT_CHORD;
-    default:
-        return SW_MUSIC_EMPTY;
-    }
-}
-
-/* A word: a note, drum, rest or just a word. */
-static sw_value read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
-{
-    const sw_node *node = sw_cursor_node(cursor);
-    sw_word word = sw_word_decode(sw_cursor_text(cursor));
-    sw_cursor_next(cursor);
-    uint32_t music = SW_NO_INDEX;
-    if (reader->mode == SW_MODE_DRUMS) {
-        uint32_t drum = sw_drum_find(reader, word.name);
-        if (drum != 0) {
-            music = sw_music_add(reader, SW_MUSIC_DRUM, cursor->file, node->start, node->end);
-            sw_music_at(reader, music)->name_length = (uint8_t)word.name.length;
-            sw_music_at(reader, music)->origin = node->start;
-            sw_music_at(reader, music)->name = drum;
-        }
-    } else {
-        const sw_note_name *name = sw_note_table_find(&reader->notes, word.name);
-        if (name != NULL) {
-            music = add_note(reader, cursor, node, &word, name);
-            read_loose_marks(reader, cursor, &word, music);
-            set_octave(sw_music_at(reader, music), &word);
-        }
-    }
-    if (music == SW_NO_INDEX) {
-        sw_music_kind kind = rest_kind(word.name);
-        if (kind == SW_MUSIC_EMPTY) {
-            return (sw_value){.kind = SW_VALUE_SYMBOL,
-                              .text = sw_names_add(reader->reading->names, word.name),
-                              .file = cursor->file,
-                              .start = node->start,
-                              .end = node->end};
-        }
-        music = sw_music_add(reader, kind, cursor->file, node->start, node->end);
-        sw_music_at(reader, music)->origin = node->start;
-    }
-    if (!in_chord) {
-        read_duration(reader, cursor, &word, music);
-        if (reader->mode == SW_MODE_CHORDS && sw_music_at(reader, music)->kind == SW_MUSIC_NOTE) {
-            music = sw_read_chord_mode(reader, cursor, music);
-        }
-    }
-    return music_value(cursor, node, music);
-}
-
-/* ---- chords ---- */
-
-static sw_value read_chord(sw_reader *reader, sw_cursor *cursor)
-{
-    const sw_node *node = sw_cursor_node(cursor);
-    uint32_t chord = sw_music_add(reader, SW_MUSIC_CHORD, cursor->file, node->start, node->end);
-    sw_cursor inside = sw_cursor_inside(reader, cursor->file, cursor->at);
-    sw_cursor_next(cursor);
-    sw_children children = {0};
-    sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
-    uint8_t free_flag = 0;
-    while (sw_cursor_more(&inside)) {
-        sw_node_kind kind = sw_cursor_kind(&inside);
-        if (kind == SW_NODE_CHORD_END) {
-            sw_slice text = sw_cursor_text(&inside);
-            sw_word_duration((sw_slice){text.data + 1, text.length - 1}, &word);
-            sw_cursor_next(&inside);
-            continue;
-        }
-        sw_value value =
-            kind == SW_NODE_WORD ? read_word(reader, &inside, true) : sw_read_item(reader, &inside);
-        if (value.kind != SW_VALUE_MUSIC || value.music == SW_NO_INDEX) {
-            if (value.kind == SW_VALUE_POST && children.count > 0 && value.music != SW_NO_INDEX) {
-                sw_children_add(reader, &children, value.music);
-            }
-            continue;
-        }
-        uint32_t music = value.music;
-        /* `\tweak color #red c` gives the note itself, perhaps wrapped; the chord takes the notes inside. */
-        sw_music *m = sw_music_at(reader, music);
-        while ((m->kind == SW_MUSIC_SEQUENCE || m->kind == SW_MUSIC_TAG) && m->first != SW_NO_INDEX &&
-               m->kind != SW_MUSIC_TAG) {
-            music = m->first;
-            m = sw_music_at(reader, music);
-        }
-        sw_read_post_events(reader, &inside, music);
-        free_flag |= sw_music_at(reader, music)->flags & SW_MUSIC_FREE;
-        sw_children_add(reader, &children, music);
-    }
-    if (children.count > 0) {
-        sw_music_at(reader, chord)->first = children.first;
-    }
-    sw_music_at(reader, chord)->flags |= free_flag;
-    if (children.count == 0 && !word.has_value && !word.has_factor) {
-        /* <> has no length and leaves the inherited duration alone */
-        sw_music_at(reader, chord)->num = 0;
-        return music_value(cursor, node, chord);
-    }
-    read_duration(reader, cursor, &word, chord);
-    return music_value(cursor, node, chord);
 }
 
 /* ---- marks ---- */
@@ -397,8 +139,7 @@ static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
     case SW_NODE_MARKUP:
         return text.data[0] != '\\';
     case SW_NODE_PUNCTUATION:
-        return text.data[0] == '-' || text.data[0] == '^' || text.data[0] == '_' ||
-               (text.data[0] == ':' && reader->mode != SW_MODE_CHORDS); /* `c4 : 32` */
+        return text.data[0] == '-' || text.data[0] == '^' || text.data[0] == '_';
     case SW_NODE_COMMAND: {
         if (text.data[0] != '\\') {
             return true;
@@ -450,7 +191,13 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
             }
             value = sw_read_item(reader, cursor);
         } else {
+            bool stroke = sw_slice_is(sw_cursor_text(cursor), ":"); /* `c4 : 32` */
             value = sw_read_item(reader, cursor);
+            if (stroke && sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_NUMBER) {
+                value.end = sw_cursor_node(cursor)->end;
+                sw_music_at(reader, value.music)->end = value.end;
+                sw_cursor_next(cursor);
+            }
         }
         uint32_t mark = value.kind == SW_VALUE_POST ? value.music : SW_NO_INDEX;
         if (mark == SW_NO_INDEX || sw_music_at(reader, mark)->next != SW_NO_INDEX ||
@@ -507,8 +254,8 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
     } else if (value.kind == SW_VALUE_DURATION || (value.kind == SW_VALUE_NUMBER && value.number.has_value)) {
         music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
         sw_music_at(reader, music)->name = reader->no_pitch;
-        sw_music_at(reader, music)->origin = value.start;
-        read_duration(reader, cursor, &value.number, music);
+        sw_music_at(reader, music)->origin = sw_origin(reader, value.start);
+        sw_read_duration(reader, cursor, &value.number, music);
     } else if ((value.kind == SW_VALUE_PITCH) && value.music != SW_NO_INDEX) {
         music = value.music;
     }
@@ -690,7 +437,7 @@ static sw_value read_lyric_word(sw_reader *reader, sw_cursor *cursor)
                                   node->start, node->end);
     if (!hyphen) {
         sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
-        read_duration(reader, cursor, &word, music);
+        sw_read_duration(reader, cursor, &word, music);
     }
     return music_value(cursor, node, music);
 }
@@ -701,11 +448,11 @@ sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor)
     sw_value value = {.file = cursor->file, .start = node->start, .end = node->end, .music = SW_NO_INDEX};
     switch ((sw_node_kind)node->kind) {
     case SW_NODE_WORD:
-        return read_word(reader, cursor, false);
+        return sw_read_word(reader, cursor, false);
     case SW_NODE_NUMBER:
         return read_number(reader, cursor);
     case SW_NODE_CHORD:
-        return read_chord(reader, cursor);
+        return sw_read_chord(reader, cursor);
     case SW_NODE_COMMAND:
         return sw_read_command(reader, cursor);
     case SW_NODE_BLOCK:
@@ -733,7 +480,7 @@ sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor)
             sw_word_duration((sw_slice){close + 1, (size_t)(text.data + text.length - close - 1)}, &word);
         }
         sw_cursor_next(cursor);
-        read_duration(reader, cursor, &word, music);
+        sw_read_duration(reader, cursor, &word, music);
         return music_value(cursor, node, music);
     }
     case SW_NODE_LYRIC_WORD:
@@ -747,6 +494,7 @@ sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor)
         }
         value.kind = SW_VALUE_TEXT;
         value.text = sw_read_plain_text(reader, cursor->file, cursor->at);
+        sw_read_markup_scores(reader, cursor->file, cursor->at);
         if (node->kind == SW_NODE_MARKUP && sw_cursor_text(cursor).data[0] != '\\') {
             value.kind = SW_VALUE_POST;
             value.music = add_mark(reader, cursor, node->start, node->end);

@@ -60,6 +60,11 @@ bool sw_takes_no_time(const sw_music *m);
 /* Plays nodes one after another: `first` and its siblings. */
 sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here);
 
+/* ---- event_order.c ---- */
+
+/* Puts the events in order: staves, voices, time. */
+void sw_sort_events(sw_score *score);
+
 /* ---- repeats.c ---- */
 
 /* The kinds of repeats that a space-separated list names, a bit each; all for "". */

@@ -1,8 +1,6 @@
-/* Files, variables, scores: the outer levels of the sources. */
+/* Variables, commands, scores: the outer levels of the sources. */
 #include <stdlib.h>
 #include <string.h>
-#include <libgen.h>
-#include <unistd.h>
 
 #include "score/reader.h"
 
@@ -45,67 +43,6 @@ void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, cons
                     where->end, "\\%s: %s", sw_reading_name(reader->reading, name), what);
 }
 
-/* The text of a markup without its commands, a string without its quotes, a word as it is. */
-uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node)
-{
-    const sw_syntax *syntax = reader->reading->files[file].syntax;
-    sw_buffer text = {0};
-    uint32_t end = syntax->nodes[node].next;
-    for (uint32_t i = node; i < end; i++) {
-        sw_slice part = sw_syntax_slice(syntax, i);
-        uint32_t kind = syntax->nodes[i].kind;
-        bool is_quoted = false;
-        if (kind == SW_NODE_SCHEME || kind == SW_NODE_SCHEME_TEXT) {
-            if (node != i) {
-                continue; /* an argument of a markup command */
-            }
-            size_t skip = part.length > 1 && (part.data[1] == '\'' || part.data[1] == '@') ? 2 : 1;
-            part = (sw_slice){part.data + skip, part.length - skip};
-            while (part.length > 0 && (part.data[0] == '(' || part.data[0] == ' ')) {
-                part = (sw_slice){part.data + 1, part.length - 1};
-            }
-            while (part.length > 0 && part.data[part.length - 1] == ')') {
-                part.length--;
-            }
-        } else if (kind == SW_NODE_COMMAND) {
-            const sw_value *value =
-                part.length > 1 ? sw_lookup(reader, sw_names_find(reader->reading->names,
-                                                                  (sw_slice){part.data + 1, part.length - 1}))
-                                : NULL;
-            const char *sign = sw_slice_is(part, "\\flat")    ? "-flat"
-                               : sw_slice_is(part, "\\sharp") ? "-sharp"
-                                                              : NULL;
-            if (value != NULL && value->kind == SW_VALUE_TEXT) {
-                part = sw_slice_of(sw_reading_name(reader->reading, value->text));
-            } else if (sign != NULL && node != i) {
-                sw_buffer_string(&text, sign);
-                continue;
-            } else {
-                continue;
-            }
-        } else if (kind != SW_NODE_STRING && kind != SW_NODE_WORD && kind != SW_NODE_MARKUP_WORD &&
-                   kind != SW_NODE_LYRIC_WORD && kind != SW_NODE_NUMBER) {
-            continue;
-        }
-        if (part.length >= 2 && part.data[0] == '"') {
-            part = (sw_slice){part.data + 1, part.length - 2};
-            is_quoted = true;
-        }
-        if (text.length > 0 && part.length > 0) {
-            sw_buffer_char(&text, ' ');
-        }
-        for (size_t c = 0; c < part.length; c++) {
-            if (is_quoted && part.data[c] == '\\' && c + 1 < part.length) {
-                c++;
-            }
-            sw_buffer_char(&text, part.data[c]);
-        }
-    }
-    uint32_t name = sw_names_add(reader->reading->names, sw_buffer_slice(&text));
-    sw_buffer_free(&text);
-    return name;
-}
-
 /* ---- commands ---- */
 
 static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
@@ -142,6 +79,7 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
         } else if (variable->kind == SW_VALUE_POST) {
             result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start, where.end);
         }
+        sw_repeat_inner_scores(reader, variable->inner_first, variable->inner_count);
     } else if (sw_read_keyword(reader, cursor, name, &where, &result)) {
         /* done */
     } else if ((command = sw_command_find(name)) != NULL) {
@@ -276,7 +214,14 @@ static void add_toplevel_music(sw_reader *reader, sw_pending_list *scores, const
         m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
         return; /* belongs to the score before it, or is a \pageBreak between scores */
     }
-    sw_pending pending = {value->music, value->file, value->start, value->end, true, reader->quote_count};
+    sw_pending pending = {.music = value->music,
+                          .file = value->file,
+                          .start = value->start,
+                          .end = value->end,
+                          .heard = true,
+                          .quote_count = reader->quote_count,
+                          .inner_first = value->inner_first,
+                          .inner_count = value->inner_count};
     sw_pending_add(scores, &pending);
 }
 
@@ -301,6 +246,18 @@ static void read_book(sw_reader *reader, sw_cursor *cursor, sw_pending_list *sco
         reader->depth++;
         sw_read_toplevel(reader, &inside, scores);
         reader->depth--;
+    }
+}
+
+/* What stands in markups is played when the pages are made, after all scores of the book. */
+static void finish_book(sw_reader *reader, const sw_pending_list *book)
+{
+    for (int late = 0; late <= 1; late++) {
+        for (size_t i = 0; i < book->count; i++) {
+            if (book->items[i].late == (late == 1)) {
+                sw_pending_add(&reader->scores, &book->items[i]);
+            }
+        }
     }
 }
 
@@ -340,6 +297,7 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
         return;
     }
     uint32_t value_start = sw_cursor_node(cursor)->start;
+    uint32_t inner = (uint32_t)reader->inner.count;
     sw_node_kind kind = sw_cursor_kind(cursor);
     sw_value value;
     if (kind == SW_NODE_PUNCTUATION) { /* `x = -\markup ...`, a sign: the value follows */
@@ -364,6 +322,8 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
         }
     }
     uint32_t end = value.end;
+    value.inner_first = inner;
+    value.inner_count = (uint32_t)reader->inner.count - inner;
     sw_define(reader, name, &value);
     read_drum_name(reader, name, &value);
     sw_reading *reading = reader->reading;
@@ -394,9 +354,7 @@ void sw_read_toplevel(sw_reader *reader, sw_cursor *cursor, sw_pending_list *sco
             /* An explicit book is finished, and its scores are played, when its block ends. */
             sw_pending_list inner = {0};
             read_book(reader, cursor, &inner);
-            for (size_t i = 0; i < inner.count; i++) {
-                sw_pending_add(&reader->scores, &inner.items[i]);
-            }
+            finish_book(reader, &inner);
             free(inner.items);
             continue;
         }
@@ -416,219 +374,53 @@ void sw_read_toplevel(sw_reader *reader, sw_cursor *cursor, sw_pending_list *sco
             }
             continue;
         }
+        uint32_t inner = (uint32_t)reader->inner.count;
         sw_value value = sw_read_item(reader, cursor);
+        value.inner_first = inner;
+        value.inner_count = (uint32_t)reader->inner.count - inner;
         if (value.kind == SW_VALUE_SCORE) {
-            sw_pending_add(scores, value.score);
+            sw_pending score = *value.score;
+            score.inner_first = value.inner_first;
+            score.inner_count = value.inner_count;
+            sw_pending_add(scores, &score);
         } else if (value.kind == SW_VALUE_MUSIC && value.music != SW_NO_INDEX) {
             uint8_t music_kind = sw_music_at(reader, value.music)->kind;
             if (music_kind <= SW_MUSIC_LYRIC) {
                 sw_read_post_events(reader, cursor, value.music);
+                value.inner_count = (uint32_t)reader->inner.count - inner;
             }
             add_toplevel_music(reader, scores, &value);
-        }
-    }
-}
-
-/* ---- files ---- */
-
-static sw_text *find_overlay(const sw_reader *reader, const char *path)
-{
-    const sw_read_options *options = reader->options;
-    char *real = realpath(path, NULL);
-    sw_text *found = NULL;
-    for (size_t i = 0; options != NULL && i < options->overlay_count && found == NULL; i++) {
-        const sw_text *overlay = options->overlays[i];
-        char *other = realpath(overlay->path, NULL);
-        if (strcmp(overlay->path, path) == 0 || (real != NULL && other != NULL && strcmp(real, other) == 0)) {
-            found = (sw_text *)(uintptr_t)overlay; /* only read, and not freed: see sw_file.owned */
-        }
-        free(other);
-    }
-    free(real);
-    return found;
-}
-
-/* Opens a file, as it stands or as an overlay, and parses it; SW_NO_INDEX when it cannot be read. */
-static uint32_t open_file(sw_reader *reader, const char *path, uint32_t includer, char **error)
-{
-    sw_text *text = find_overlay(reader, path);
-    bool owned = text == NULL;
-    if (owned) {
-        text = sw_text_read(path, error);
-        if (text == NULL) {
-            return SW_NO_INDEX;
-        }
-    }
-    sw_reading *reading = reader->reading;
-    reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
-    uint32_t file = (uint32_t)reading->file_count++;
-    reading->files[file] =
-        (sw_file){.text = text, .syntax = sw_syntax_parse(text), .includer = includer, .owned = owned};
-    const sw_syntax *syntax = reading->files[file].syntax;
-    if (syntax->errors > 0) {
-        const sw_node *n = &syntax->nodes[syntax->first_error];
-        uint32_t line_end = n->start;
-        while (line_end < n->end && text->bytes[line_end] != '\n' && line_end < n->start + 30) {
-            line_end++;
-        }
-        sw_findings_add(
-            &reading->findings, SW_ERROR, "syntax", file, n->start, n->end,
-            "the source can't be read from here: \"%.*s\"%s; look for a bracket or quotation mark that is "
-            "missing or too many",
-            (int)(line_end - n->start), text->bytes + n->start, line_end < n->end ? "..." : "");
-    }
-    return file;
-}
-
-/* The folder of a path with the separator, or "". */
-static sw_slice folder_of(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1};
-}
-
-/* Where an included file is found: beside the including file, beside the main file, then along the search
- * path. */
-static char *locate(const sw_reader *reader, uint32_t from, sw_slice path)
-{
-    const sw_reading *reading = reader->reading;
-    const sw_read_options *options = reader->options;
-    size_t folders = 2 + (options == NULL ? 0 : options->include_path_count);
-    for (size_t i = 0; i < folders; i++) {
-        sw_buffer candidate = {0};
-        if (path.length > 0 && path.data[0] == '/') {
-            i = folders;
-        } else if (i < 2) {
-            sw_buffer_append(&candidate, folder_of(reading->files[i == 0 ? from : 0].text->path));
         } else {
-            sw_buffer_format(&candidate, "%s/", options->include_path[i - 2]);
-        }
-        sw_buffer_append(&candidate, path);
-        if (access(sw_buffer_text(&candidate), F_OK) == 0 ||
-            find_overlay(reader, sw_buffer_text(&candidate)) != NULL) {
-            return candidate.data;
-        }
-        sw_buffer_free(&candidate);
-    }
-    return NULL;
-}
-
-/* Defines values that are no music under names of a space-separated list. */
-static void define_values(sw_reader *reader, const char *names)
-{
-    for (size_t length; *names != '\0'; names += length + (names[length] == ' ')) {
-        length = strcspn(names, " ");
-        uint32_t name = sw_names_add(reader->reading->names, (sw_slice){names, length});
-        sw_value value = {.kind = SW_VALUE_SYMBOL, .music = SW_NO_INDEX, .text = name};
-        sw_define(reader, name, &value);
-    }
-}
-
-/* Files that come with the language itself and define no notes of their own: what of them matters to the
- * notes, the input language and the names of keys, is known. */
-static bool is_language_file(sw_reader *reader, sw_slice path)
-{
-    static const struct {
-        const char *path;
-        const char *language; /* NULL: none */
-        const char *keys;
-    } known[] = {
-        {"arabic.ly", "italiano", "bayati hijaz hijaz_kar iraq kurd rast sikah"},
-        {"articulate.ly", NULL, ""},
-        {"bagpipe.ly", NULL, ""},
-        {"base-tkit.ly", NULL, ""},
-        {"event-listener.ly", NULL, ""},
-        {"festival.ly", NULL, ""},
-        {"gregorian.ly", NULL, ""},
-        {"hel-arabic.ly", "arabic",
-         "alhizazkar bayati chatarabane farahfaza hizaz hizazkarkurdy jaharkah kurd nahawande nakriz nawaatar "
-         "rast sikah souznak yakah"},
-        {"lilypond-book-preamble.ly", NULL, ""},
-        {"predefined-guitar-fretboards.ly", NULL, ""},
-        {"predefined-guitar-ninth-fretboards.ly", NULL, ""},
-        {"predefined-mandolin-fretboards.ly", NULL, ""},
-        {"predefined-ukulele-fretboards.ly", NULL, ""},
-        {"property-init.ly", NULL, ""},
-        {"swing.ly", NULL, ""},
-        {"vocal-tkit.ly", NULL, ""},
-        {"voice-tkit.ly", NULL, ""},
-    };
-    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
-        if (sw_slice_is(path, known[i].path)) {
-            if (known[i].language != NULL) {
-                sw_note_table_fill(&reader->notes, sw_language_find(sw_slice_of(known[i].language)));
+            for (uint32_t i = 0; i < value.inner_count; i++) { /* of a markup between the scores */
+                sw_pending score = reader->inner.items[inner + i];
+                score.late = true;
+                sw_pending_add(scores, &score);
             }
-            define_values(reader, known[i].keys);
-            return true;
         }
     }
-    if (path.length > 3 && sw_slice_ends(path, ".ly")) {
-        const sw_language *language = sw_language_find((sw_slice){path.data, path.length - 3});
-        if (language != NULL) {
-            sw_note_table_fill(&reader->notes, language);
-            return true;
-        }
-    }
-    return false;
 }
 
-/* Reads a file that is included where music is: its items go to `children`; otherwise they are of the outer
- * level. */
-void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw_node *where,
-                     sw_pending_list *scores, sw_children *children)
+static void play(sw_reader *reader, const sw_pending *pending)
 {
+    if (!pending->heard || pending->music == SW_NO_INDEX) {
+        return;
+    }
     sw_reading *reading = reader->reading;
-    char *found = locate(reader, from->file, path);
-    if (found == NULL) {
-        if (!is_language_file(reader, path)) {
-            sw_findings_add(
-                &reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
-                "the included file \"%.*s\" is not found, neither beside this file nor along the include "
-                "path; what it defines is missing",
-                (int)path.length, path.data);
-        }
-        return;
+    reading->scores =
+        sw_grow(reading->scores, reading->score_count, &reading->score_capacity, sizeof(sw_score));
+    sw_score *score = &reading->scores[reading->score_count++];
+    *score = (sw_score){.file = pending->file, .start = pending->start, .end = pending->end};
+    sw_play(reader, pending, score);
+    sw_timeline(reading, score);
+    for (uint32_t i = 0; i < pending->inner_count; i++) {
+        play(reader, &reader->inner.items[pending->inner_first + i]);
     }
-    if (reader->include_depth >= SW_MAX_INCLUDE_DEPTH) {
-        sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
-                        "files include one another more than %d deep: \"%.*s\" probably includes itself",
-                        SW_MAX_INCLUDE_DEPTH, (int)path.length, path.data);
-        free(found);
-        return;
-    }
-    char *error = NULL;
-    uint32_t file = open_file(reader, found, from->file, &error);
-    free(found);
-    if (file == SW_NO_INDEX) {
-        sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end, "%s",
-                        error);
-        free(error);
-        return;
-    }
-    reader->include_depth++;
-    sw_cursor inside = sw_cursor_inside(reader, file, 0);
-    if (children != NULL) {
-        sw_read_sequence(reader, &inside, children);
-    } else {
-        sw_read_toplevel(reader, &inside, scores);
-    }
-    reader->include_depth--;
 }
 
 static void play_all(sw_reader *reader)
 {
-    sw_reading *reading = reader->reading;
     for (size_t i = 0; i < reader->scores.count; i++) {
-        const sw_pending *pending = &reader->scores.items[i];
-        if (!pending->heard || pending->music == SW_NO_INDEX) {
-            continue;
-        }
-        reading->scores =
-            sw_grow(reading->scores, reading->score_count, &reading->score_capacity, sizeof(sw_score));
-        sw_score *score = &reading->scores[reading->score_count++];
-        *score = (sw_score){.file = pending->file, .start = pending->start, .end = pending->end};
-        sw_play(reader, pending, score);
-        sw_timeline(reading, score);
+        play(reader, &reader->scores.items[i]);
     }
 }
 
@@ -651,21 +443,21 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
         .options = options,
         .arena = sw_arena_new(),
         .duration = sw_duration_quarter(),
+        .origin = SW_NO_INDEX,
     };
     reader.no_pitch = sw_names_add(reading->names, sw_slice_of("()"));
     sw_note_table_fill(&reader.notes, &sw_languages[0]);
-    uint32_t file = open_file(&reader, path, SW_NO_INDEX, error);
+    uint32_t file = sw_open_file(&reader, path, SW_NO_INDEX, error);
     if (file != SW_NO_INDEX) {
         sw_cursor cursor = sw_cursor_inside(&reader, file, 0);
         sw_read_toplevel(&reader, &cursor, &reader.waiting);
-        for (size_t i = 0; i < reader.waiting.count; i++) {
-            sw_pending_add(&reader.scores, &reader.waiting.items[i]);
-        }
+        finish_book(&reader, &reader.waiting);
         play_all(&reader);
         place_findings(reading);
     }
     free(reader.waiting.items);
     free(reader.scores.items);
+    free(reader.inner.items);
     free(reader.values);
     free(reader.quotes);
     free(reader.drums);

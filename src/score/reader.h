@@ -46,6 +46,7 @@ typedef struct sw_function {
     uint32_t body_file;         /* the template #{ ... #}: items [body, body_end) of that file's syntax ... */
     uint32_t body;              /* ... or SW_NO_INDEX when the body is real Scheme, which is not run */
     uint32_t body_end;
+    size_t given_back; /* a body in Scheme that is only this parameter; SIZE_MAX: it is not */
 } sw_function;
 
 typedef struct sw_value {
@@ -57,6 +58,8 @@ typedef struct sw_value {
     sw_rational rational; /* NUMBER: its value, fractions included */
     const sw_function *function;
     const struct sw_pending *score;
+    uint32_t inner_first; /* scores in the markups of a variable's value: in the reader's `inner` */
+    uint32_t inner_count;
     uint32_t file; /* where it is written */
     uint32_t start;
     uint32_t end;
@@ -82,8 +85,11 @@ typedef struct sw_pending {
     uint32_t file;
     uint32_t start;
     uint32_t end;
-    bool heard;         /* false when it has only a MIDI output */
-    size_t quote_count; /* so many quotes were known when it was read */
+    bool heard;           /* false when it has only a MIDI output */
+    bool late;            /* stands in a markup between the scores */
+    size_t quote_count;   /* so many quotes were known when it was read */
+    uint32_t inner_first; /* scores in its own markups, played after it: in the reader's `inner` */
+    uint32_t inner_count;
 } sw_pending;
 
 typedef struct sw_pending_list {
@@ -111,17 +117,19 @@ typedef struct sw_reader {
     size_t quote_count;
     size_t quote_capacity;
     sw_pending_list scores;  /* ready to be played, in order */
+    sw_pending_list inner;   /* scores in markups, in the order of their use */
     sw_pending_list waiting; /* of the implicit book: played when the main file has ended */
     sw_drum *drums;
     size_t drum_count;
     size_t drum_capacity;
-    uint32_t *tag_groups;    /* \tagGroup: each a space-separated list of tags in the names */
+    uint32_t *tag_groups; /* \tagGroup: each a space-separated list of tags in the names */
     size_t tag_group_count;
     size_t tag_group_capacity;
     uint32_t no_pitch; /* the name of a drum that is none: a bare duration with no note before it */
     uint32_t include_depth;
     uint32_t depth;
     uint32_t calls;     /* template expansions that are open */
+    uint32_t origin;    /* the place of the outermost call whose template is read, SW_NO_INDEX outside */
     uint32_t *reported; /* names that were already reported as unresolved */
     size_t reported_count;
     size_t reported_capacity;
@@ -145,6 +153,8 @@ bool sw_cursor_is_mark(sw_cursor *cursor, char mark);
 /* A new node; the pointer is valid until the next node is made. */
 uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end);
 sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
+/* Where the compiler says that a note stands that is written here: see `origin`. */
+uint32_t sw_origin(const sw_reader *reader, uint32_t start);
 /* A growing list of children. */
 typedef struct sw_children {
     uint32_t first;
@@ -170,6 +180,12 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor);
 void sw_read_sequence(sw_reader *reader, sw_cursor *cursor, sw_children *children);
 /* Attaches the post-events at the cursor to a node (SW_NO_INDEX: reads and drops them). */
 void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music);
+/* A word: a note, drum, rest or just a word. */
+sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord);
+sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor);
+/* Takes the duration that a word holds or that stands behind it after white space, and makes it the inherited
+ * one. */
+void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music);
 /* Makes the chord that a root in chord mode stands for, together with the `:m7/g` at the cursor. */
 uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root);
 /* Reads a command and its arguments. */
@@ -178,6 +194,15 @@ sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor);
 sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor);
 /* The drum (a name in the reading's names) that a word means in drum mode, 0 when it means none. */
 uint32_t sw_drum_find(const sw_reader *reader, sw_slice word);
+/* Reads the scores in a markup: they are added to `inner`. */
+void sw_read_markup_scores(sw_reader *reader, uint32_t file, uint32_t node);
+/* Adds scores in `inner` once more: their markup is used again. */
+void sw_repeat_inner_scores(sw_reader *reader, uint32_t first, uint32_t count);
+/* Opens a file, as it stands or as an overlay, and parses it; SW_NO_INDEX when it cannot be read. */
+uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, char **error);
+/* The items between #{ and #} as one value. */
+sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint32_t end,
+                          const sw_value *where);
 /* The plain text of a markup, string, word or Scheme string. */
 uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
 

@@ -1,91 +1,9 @@
-/* The little that is understood of Scheme: constants, names, and the definitions of music functions, whose
- * parameters tell how to bind the arguments of a user's own commands. Nothing is run. */
+/* The little that is understood of Scheme: constants, names, and LilyPond inside it. Nothing is run. */
 #include <ctype.h>
 #include <string.h>
 
+#include "score/datum.h"
 #include "score/reader.h"
-
-/* One datum at the beginning of the text: white space and comments before it are passed over. Returns the
- * bytes up to its end, 0 when there is none; *datum is the datum itself. */
-static size_t next_datum(sw_slice text, sw_slice *datum)
-{
-    size_t at = 0;
-    while (at < text.length) {
-        if (isspace((unsigned char)text.data[at])) {
-            at++;
-        } else if (text.data[at] == ';') {
-            while (at < text.length && text.data[at] != '\n') {
-                at++;
-            }
-        } else {
-            break;
-        }
-    }
-    size_t start = at;
-    size_t depth = 0;
-    while (at < text.length) {
-        char c = text.data[at];
-        if (c == '"') {
-            for (at++; at < text.length && text.data[at] != '"'; at++) {
-                at += text.data[at] == '\\' && at + 1 < text.length;
-            }
-            at++;
-        } else if (c == '(') {
-            depth++;
-            at++;
-            continue;
-        } else if (c == ')') {
-            if (depth == 0) {
-                break;
-            }
-            depth--;
-            at++;
-        } else if (c == '\'' || c == '`' || c == ',' ||
-                   (c == '#' && at + 1 < text.length && text.data[at + 1] == '(')) {
-            at++;
-            continue;
-        } else if (isspace((unsigned char)c)) {
-            at++;
-            continue;
-        } else if (c == ';') {
-            while (at < text.length && text.data[at] != '\n') {
-                at++;
-            }
-            continue;
-        } else {
-            if (c == '#' && at + 1 < text.length && text.data[at + 1] == '\\') {
-                at += 3;
-            }
-            while (at < text.length && !isspace((unsigned char)text.data[at]) && text.data[at] != '(' &&
-                   text.data[at] != ')' && text.data[at] != '"' && text.data[at] != ';') {
-                at++;
-            }
-        }
-        if (depth == 0) {
-            break;
-        }
-    }
-    if (at > text.length) {
-        at = text.length;
-    }
-    *datum = (sw_slice){text.data + start, at - start};
-    return at == start ? 0 : at;
-}
-
-static sw_slice rest_of(sw_slice text, size_t from)
-{
-    return (sw_slice){text.data + from, text.length - from};
-}
-
-/* The inside of a parenthesised datum. */
-static sw_slice inside(sw_slice datum)
-{
-    if (datum.length < 2 || datum.data[0] != '(') {
-        return (sw_slice){datum.data, 0};
-    }
-    bool closed = datum.data[datum.length - 1] == ')';
-    return (sw_slice){datum.data + 1, datum.length - (closed ? 2 : 1)};
-}
 
 static bool read_integer(sw_slice text, int64_t *number)
 {
@@ -111,7 +29,8 @@ static bool read_rational(sw_slice text, sw_rational *number)
     int64_t den = 1;
     if (slash != NULL) {
         size_t at = (size_t)(slash - text.data);
-        if (!read_integer((sw_slice){text.data, at}, &num) || !read_integer(rest_of(text, at + 1), &den)) {
+        if (!read_integer((sw_slice){text.data, at}, &num) ||
+            !read_integer(sw_datum_rest(text, at + 1), &den)) {
             return false;
         }
     } else if (point != NULL) {
@@ -119,8 +38,8 @@ static bool read_rational(sw_slice text, sw_rational *number)
         int64_t whole = 0;
         int64_t part = 0;
         if ((at > 0 && !read_integer((sw_slice){text.data, at}, &whole)) ||
-            (at + 1 < text.length && !read_integer(rest_of(text, at + 1), &part)) || text.length - at > 10 ||
-            whole > 1000000) {
+            (at + 1 < text.length && !read_integer(sw_datum_rest(text, at + 1), &part)) ||
+            text.length - at > 10 || whole > 1000000) {
             return false;
         }
         for (size_t i = at + 1; i < text.length; i++) {
@@ -145,7 +64,8 @@ static void read_form(sw_value *value, sw_slice form)
 {
     sw_slice words[6];
     size_t count = 0;
-    for (size_t at; count < 6 && (at = next_datum(form, &words[count])) > 0; form = rest_of(form, at)) {
+    for (size_t at; count < 6 && (at = sw_datum_next(form, &words[count])) > 0;
+         form = sw_datum_rest(form, at)) {
         count++;
     }
     int64_t numbers[5] = {0};
@@ -188,7 +108,7 @@ static void read_list(sw_reader *reader, sw_value *value, sw_slice list)
     int64_t numbers[3] = {0};
     size_t count = 0;
     bool pair = false;
-    for (size_t at; (at = next_datum(list, &word)) > 0; list = rest_of(list, at)) {
+    for (size_t at; (at = sw_datum_next(list, &word)) > 0; list = sw_datum_rest(list, at)) {
         if (sw_slice_is(word, ".")) {
             pair = true;
             continue;
@@ -232,12 +152,12 @@ static void read_constant(sw_reader *reader, sw_value *value, sw_slice text)
         value->kind = SW_VALUE_TEXT;
         value->text = sw_names_add(names, (sw_slice){text.data + 1, text.length > 1 ? text.length - 2 : 0});
     } else if (text.data[0] == '\'') {
-        sw_slice quoted = rest_of(text, 1);
+        sw_slice quoted = sw_datum_rest(text, 1);
         while (quoted.length > 0 && isspace((unsigned char)quoted.data[0])) {
-            quoted = rest_of(quoted, 1);
+            quoted = sw_datum_rest(quoted, 1);
         }
         if (quoted.length > 0 && quoted.data[0] == '(') {
-            read_list(reader, value, inside(quoted));
+            read_list(reader, value, sw_datum_inside(quoted));
         } else if (is_name(quoted)) {
             value->kind = SW_VALUE_SYMBOL;
             value->text = sw_names_add(names, quoted);
@@ -252,199 +172,72 @@ static void read_constant(sw_reader *reader, sw_value *value, sw_slice text)
             }
         }
     } else if (text.data[0] == '(') {
-        read_form(value, inside(text));
+        read_form(value, sw_datum_inside(text));
     }
+}
+
+/* (skip-of-length music) and (mmrest-of-length music), with the name of a variable. */
+static bool read_length_form(sw_reader *reader, sw_value *value, sw_slice text)
+{
+    static const char skip[] = "(skip-of-length ";
+    bool rest = sw_slice_starts(text, "(mmrest-of-length ");
+    if (!rest && !sw_slice_starts(text, skip)) {
+        return false;
+    }
+    sw_slice name = sw_datum_inside(text);
+    sw_slice word;
+    name = sw_datum_rest(name, sw_datum_next(name, &word));
+    sw_datum_next(name, &word);
+    const sw_value *music = sw_lookup(reader, sw_names_find(reader->reading->names, word));
+    if (music == NULL || music->kind != SW_VALUE_MUSIC || music->music == SW_NO_INDEX) {
+        return false;
+    }
+    sw_rational length = sw_music_length(reader, music->music);
+    if (!sw_rational_valid(length) || length.num > INT32_MAX || length.den > INT32_MAX) {
+        return false;
+    }
+    value->kind = SW_VALUE_MUSIC;
+    value->music = sw_music_add(reader, rest ? SW_MUSIC_FULL_REST : SW_MUSIC_SKIP, value->file, value->start,
+                                value->end);
+    sw_music *m = sw_music_at(reader, value->music);
+    sw_music_set_duration(m, (sw_duration){0, 0, (int32_t)length.num, (int32_t)length.den});
+    m->origin = sw_origin(reader, value->start);
+    m->flags |= SW_MUSIC_WRITTEN_VALUE;
+    return true;
 }
 
 static sw_slice without_marker(sw_slice text)
 {
     size_t marker = text.length > 1 && text.data[1] == '@' ? 2 : 1;
-    text = rest_of(text, marker < text.length ? marker : text.length);
+    text = sw_datum_rest(text, marker < text.length ? marker : text.length);
     while (text.length > 0 && isspace((unsigned char)text.data[0])) {
-        text = rest_of(text, 1);
+        text = sw_datum_rest(text, 1);
     }
     return text;
-}
-
-/* ---- definitions of functions ---- */
-
-static char letter_of(sw_slice predicate)
-{
-    static const struct {
-        const char *name;
-        char letter;
-    } letters[] = {
-        {"ly:music?", 'm'},
-        {"ly:pitch?", 'p'},
-        {"ly:duration?", 'd'},
-        {"ly:event?", 'e'},
-        {"number?", 'n'},
-        {"integer?", 'n'},
-        {"real?", 'n'},
-        {"index?", 'n'},
-        {"positive?", 'n'},
-        {"rational?", 'n'},
-        {"exact-rational?", 'n'},
-        {"ly:dir?", 'n'},
-        {"fraction?", 'f'},
-        {"scale?", 'f'},
-        {"string?", 's'},
-        {"markup?", 'k'},
-        {"cheap-markup?", 'k'},
-        {"symbol?", 'y'},
-        {"symbol-list?", 'y'},
-        {"symbol-list-or-symbol?", 'y'},
-        {"key?", 'y'},
-        {"key-list?", 'y'},
-        {"key-list-or-symbol?", 'y'},
-        {"symbol-list-or-music?", 'r'},
-        {"key-list-or-music?", 'r'},
-        {"duration-or-music?", 't'},
-        {"number-list?", 'l'},
-        {"ly:context-mod?", 'w'},
-        {"ly:moment?", 'x'},
-        {"boolean?", 'x'},
-    };
-    for (size_t i = 0; i < sizeof letters / sizeof letters[0]; i++) {
-        if (sw_slice_is(predicate, letters[i].name)) {
-            return letters[i].letter;
-        }
-    }
-    return 'x';
-}
-
-static const struct definer {
-    const char *name;
-    sw_command_kind kind;
-} definers[] = {
-    {"define-music-function", SW_COMMAND_MUSIC_FUNCTION},
-    {"define-event-function", SW_COMMAND_EVENT_FUNCTION},
-    {"define-scheme-function", SW_COMMAND_VALUE_FUNCTION},
-    {"define-void-function", SW_COMMAND_VOID_FUNCTION},
-};
-
-/* Parameters and predicates behind (define-music-function. Returns the bytes read, 0 when they are not there.
- */
-static size_t read_parameters(sw_reader *reader, sw_function *function, sw_slice text)
-{
-    sw_slice parameters;
-    sw_slice predicates;
-    size_t first = next_datum(text, &parameters);
-    size_t second = first == 0 ? 0 : next_datum(rest_of(text, first), &predicates);
-    if (second == 0 || parameters.data[0] != '(' || predicates.data[0] != '(') {
-        return 0;
-    }
-    uint32_t names[SW_MAX_ARGUMENTS + 2];
-    char signature[SW_MAX_ARGUMENTS + 1];
-    size_t count = 0;
-    size_t letters = 0;
-    sw_slice word;
-    sw_slice list = inside(parameters);
-    for (size_t at; count < SW_MAX_ARGUMENTS + 2 && (at = next_datum(list, &word)) > 0;
-         list = rest_of(list, at)) {
-        names[count++] = sw_names_add(reader->reading->names, word);
-    }
-    list = inside(predicates);
-    for (size_t at; letters < SW_MAX_ARGUMENTS && (at = next_datum(list, &word)) > 0;
-         list = rest_of(list, at)) {
-        bool optional = word.length > 0 && word.data[0] == '(';
-        if (optional) {
-            next_datum(inside(word), &word);
-        }
-        char letter = letter_of(word);
-        signature[letters++] = optional ? (char)toupper((unsigned char)letter) : letter;
-    }
-    /* Definitions of older versions begin their parameters with `parser location`. */
-    size_t extra = count > letters ? count - letters : 0;
-    if (count < letters) {
-        letters = count;
-    }
-    signature[letters] = '\0';
-    uint32_t *kept = sw_arena_alloc(reader->arena, (letters + 1) * sizeof *kept);
-    memcpy(kept, names + extra, letters * sizeof *kept);
-    function->signature = sw_arena_copy(reader->arena, (sw_slice){signature, letters});
-    function->parameters = kept;
-    return first + second;
-}
-
-/* White space, comments and a string of documentation only. */
-static bool is_template_head(sw_slice text)
-{
-    sw_slice datum;
-    size_t at = next_datum(text, &datum);
-    if (at > 0 && datum.data[0] == '"') {
-        text = rest_of(text, at);
-        at = next_datum(text, &datum);
-    }
-    return at == 0 || sw_slice_is(datum, "#{");
-}
-
-sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
-{
-    const sw_syntax *syntax = reader->reading->files[file].syntax;
-    const sw_node *n = &syntax->nodes[node];
-    sw_slice text = sw_syntax_slice(syntax, node);
-    const char *place = NULL;
-    sw_command_kind kind = SW_COMMAND_UNKNOWN;
-    for (size_t i = 0; i < sizeof definers / sizeof definers[0] && place == NULL; i++) {
-        place = memmem(text.data, text.length, definers[i].name, strlen(definers[i].name));
-        if (place != NULL) {
-            kind = definers[i].kind;
-            place += strlen(definers[i].name);
-        }
-    }
-    if (place == NULL) {
-        return NULL;
-    }
-    sw_function *function = sw_arena_alloc(reader->arena, sizeof *function);
-    function->kind = kind;
-    function->body = SW_NO_INDEX;
-    size_t taken = read_parameters(reader, function, rest_of(text, (size_t)(place - text.data)));
-    if (taken == 0) {
-        return NULL;
-    }
-    if (n->kind == SW_NODE_EMBEDDED) {
-        /* The body is a template when nothing but documentation stands between the predicates and #{, and
-         * only the closing parenthesis behind #}. */
-        const sw_node *head = &syntax->nodes[node + 1];
-        size_t from = (size_t)(place - syntax->text->bytes) + taken;
-        uint32_t last = SW_NO_INDEX;
-        uint32_t texts = 0;
-        for (uint32_t child = node + 1; child < n->next; child = syntax->nodes[child].next) {
-            if (syntax->nodes[child].kind == SW_NODE_SCHEME_TEXT) {
-                texts++;
-                last = child;
-            }
-        }
-        if (texts == 2 && from <= head->end &&
-            is_template_head((sw_slice){syntax->text->bytes + from, head->end - from})) {
-            sw_slice tail = sw_syntax_slice(syntax, last);
-            sw_slice datum;
-            if (next_datum(tail, &datum) == 0) { /* only closing parentheses */
-                function->body_file = file;
-                function->body = node + 2;
-                function->body_end = last;
-            }
-        }
-    }
-    return function;
 }
 
 /* (define name ...): the name, or an empty slice. */
 static sw_slice defined_name(sw_slice text)
 {
     sw_slice word;
-    sw_slice form = text.length > 0 && text.data[0] == '(' ? rest_of(text, 1) : text;
-    size_t at = next_datum(form, &word);
+    sw_slice form = text.length > 0 && text.data[0] == '(' ? sw_datum_rest(text, 1) : text;
+    size_t at = sw_datum_next(form, &word);
     if (at == 0 || !(sw_slice_is(word, "define") || sw_slice_is(word, "define-public"))) {
         return (sw_slice){NULL, 0};
     }
-    return next_datum(rest_of(form, at), &word) > 0 && is_name(word) ? word : (sw_slice){NULL, 0};
+    return sw_datum_next(sw_datum_rest(form, at), &word) > 0 && is_name(word) ? word : (sw_slice){NULL, 0};
 }
 
-/* The items between #{ and #} as one value. */
-static sw_value read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint32_t end,
-                              const sw_value *where)
+/* (define name value): the value. */
+static sw_slice defined_value(sw_slice text, sw_slice name)
+{
+    size_t at = (size_t)(name.data + name.length - text.data);
+    sw_slice value;
+    return sw_datum_next(sw_datum_rest(text, at), &value) > 0 ? value : text;
+}
+
+sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint32_t end,
+                          const sw_value *where)
 {
     sw_cursor cursor = {reader->reading->files[file].syntax, file, first, end};
     sw_children children = {0};
@@ -509,7 +302,10 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
             end = syntax->nodes[end].next;
         }
         bool whole = head.length <= 3 && node->next == (end < node->next ? syntax->nodes[end].next : end);
-        value = read_embedded(reader, cursor->file, first, end, &value);
+        uint32_t outer = reader->origin; /* as for the template of a function */
+        reader->origin = outer == SW_NO_INDEX ? node->start + 1 : outer;
+        value = sw_read_embedded(reader, cursor->file, first, end, &value);
+        reader->origin = outer;
         if (!whole && name.length == 0) {
             sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value.file, value.start,
                             value.end,
@@ -530,75 +326,12 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
             copy.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
         }
         return copy;
-    } else {
-        read_constant(reader, &value, text);
+    } else if (!read_length_form(reader, &value, text)) {
+        read_constant(reader, &value, name.length > 0 ? defined_value(text, name) : text);
     }
     if (name.length > 0) {
         sw_define(reader, sw_names_add(reader->reading->names, name), &value);
         value.kind = SW_VALUE_NONE;
     }
     return value;
-}
-
-sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
-                 const sw_value *where)
-{
-    sw_value arguments[SW_MAX_ARGUMENTS];
-    sw_value result = *where;
-    size_t count = sw_read_arguments(reader, cursor, function->signature, arguments);
-    for (size_t i = 0; i < count; i++) {
-        if (arguments[i].kind != SW_VALUE_NONE && arguments[i].file == where->file &&
-            arguments[i].end > result.end) {
-            result.end = arguments[i].end;
-        }
-    }
-    result.kind = SW_VALUE_MUSIC;
-    result.music = SW_NO_INDEX;
-    if (function->kind == SW_COMMAND_EVENT_FUNCTION) {
-        result.kind = SW_VALUE_POST;
-        result.music = sw_music_add(reader, SW_MUSIC_MARK, result.file, result.start, result.end);
-        return result;
-    }
-    if (function->body != SW_NO_INDEX && reader->calls < 50) {
-        sw_value *saved[SW_MAX_ARGUMENTS];
-        for (size_t i = 0; i < count; i++) {
-            saved[i] = sw_lookup(reader, function->parameters[i]);
-            sw_define(reader, function->parameters[i],
-                      arguments[i].kind == SW_VALUE_NONE ? NULL : &arguments[i]);
-        }
-        sw_duration duration = reader->duration;
-        reader->calls++;
-        sw_value body =
-            read_embedded(reader, function->body_file, function->body, function->body_end, &result);
-        reader->calls--;
-        reader->duration = duration;
-        for (size_t i = 0; i < count; i++) {
-            sw_define(reader, function->parameters[i], saved[i]);
-        }
-        result.kind = body.kind;
-        result.music = body.music;
-        result.text = body.text;
-        return result;
-    }
-    if (function->kind == SW_COMMAND_VOID_FUNCTION || function->kind == SW_COMMAND_VALUE_FUNCTION) {
-        result.kind = function->kind == SW_COMMAND_VOID_FUNCTION ? SW_VALUE_NONE : SW_VALUE_SCHEME;
-        return result;
-    }
-    sw_children children = {0};
-    uint8_t free_flag = 0;
-    for (size_t i = 0; i < count; i++) {
-        if (arguments[i].kind == SW_VALUE_MUSIC && arguments[i].music != SW_NO_INDEX) {
-            free_flag |= sw_music_at(reader, arguments[i].music)->flags & SW_MUSIC_FREE;
-            sw_children_add(reader, &children, arguments[i].music);
-        }
-    }
-    sw_unresolved(reader, where, name,
-                  children.count > 0
-                      ? "it is computed in Scheme, which is not run; the music in its arguments is read as "
-                        "it is written"
-                      : "it is computed in Scheme, which is not run; notes that it may make are missing");
-    result.music = sw_music_wrap(reader, SW_MUSIC_UNCERTAIN, &result,
-                                 children.count > 0 ? children.first : SW_NO_INDEX, false);
-    sw_music_at(reader, result.music)->flags |= free_flag;
-    return result;
 }

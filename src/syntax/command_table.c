@@ -1,5 +1,6 @@
-/* The commands that the language defines (language manual, 'Available music functions', 'Predefined commands'), without the
- * words of the grammar itself (\new, \repeat, \set ...), which the reader knows. Sorted by name. */
+/* The commands that the language defines (language manual, 'Available music functions', 'Predefined
+ * commands'), without the words of the grammar itself (\new, \repeat, \set ...), which the reader knows.
+ * Sorted by name. */
 #include "syntax/commands.h"
 
 const sw_command sw_commands[] = {

@@ -1,0 +1,15 @@
+/* Reading Scheme text datum by datum. */
+#ifndef SW_SCORE_DATUM_H
+#define SW_SCORE_DATUM_H
+
+#include "stavewright/base.h"
+
+/* One datum at the beginning of the text: white space and comments before it are passed over. Returns the
+ * bytes up to its end, 0 when there is none; *datum is the datum itself. */
+size_t sw_datum_next(sw_slice text, sw_slice *datum);
+/* The text from a byte on. */
+sw_slice sw_datum_rest(sw_slice text, size_t from);
+/* The inside of a parenthesised datum. */
+sw_slice sw_datum_inside(sw_slice datum);
+
+#endif

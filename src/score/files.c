@@ -1,0 +1,190 @@
+/* Files: where they are found, and which ones of the language itself need not be. */
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include "score/reader.h"
+
+static sw_text *find_overlay(const sw_reader *reader, const char *path)
+{
+    const sw_read_options *options = reader->options;
+    char *real = realpath(path, NULL);
+    sw_text *found = NULL;
+    for (size_t i = 0; options != NULL && i < options->overlay_count && found == NULL; i++) {
+        const sw_text *overlay = options->overlays[i];
+        char *other = realpath(overlay->path, NULL);
+        if (strcmp(overlay->path, path) == 0 || (real != NULL && other != NULL && strcmp(real, other) == 0)) {
+            found = (sw_text *)(uintptr_t)overlay; /* only read, and not freed: see sw_file.owned */
+        }
+        free(other);
+    }
+    free(real);
+    return found;
+}
+
+uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, char **error)
+{
+    sw_text *text = find_overlay(reader, path);
+    bool owned = text == NULL;
+    if (owned) {
+        text = sw_text_read(path, error);
+        if (text == NULL) {
+            return SW_NO_INDEX;
+        }
+    }
+    sw_reading *reading = reader->reading;
+    reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
+    uint32_t file = (uint32_t)reading->file_count++;
+    reading->files[file] =
+        (sw_file){.text = text, .syntax = sw_syntax_parse(text), .includer = includer, .owned = owned};
+    const sw_syntax *syntax = reading->files[file].syntax;
+    if (syntax->errors > 0) {
+        const sw_node *n = &syntax->nodes[syntax->first_error];
+        uint32_t line_end = n->start;
+        while (line_end < n->end && text->bytes[line_end] != '\n' && line_end < n->start + 30) {
+            line_end++;
+        }
+        sw_findings_add(
+            &reading->findings, SW_ERROR, "syntax", file, n->start, n->end,
+            "the source can't be read from here: \"%.*s\"%s; look for a bracket or quotation mark that is "
+            "missing or too many",
+            (int)(line_end - n->start), text->bytes + n->start, line_end < n->end ? "..." : "");
+    }
+    return file;
+}
+
+/* The folder of a path with the separator, or "". */
+static sw_slice folder_of(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1};
+}
+
+/* Where an included file is found: beside the including file, beside the main file, then along the search
+ * path. */
+static char *locate(const sw_reader *reader, uint32_t from, sw_slice path)
+{
+    const sw_reading *reading = reader->reading;
+    const sw_read_options *options = reader->options;
+    size_t folders = 2 + (options == NULL ? 0 : options->include_path_count);
+    for (size_t i = 0; i < folders; i++) {
+        sw_buffer candidate = {0};
+        if (path.length > 0 && path.data[0] == '/') {
+            i = folders;
+        } else if (i < 2) {
+            sw_buffer_append(&candidate, folder_of(reading->files[i == 0 ? from : 0].text->path));
+        } else {
+            sw_buffer_format(&candidate, "%s/", options->include_path[i - 2]);
+        }
+        sw_buffer_append(&candidate, path);
+        if (access(sw_buffer_text(&candidate), F_OK) == 0 ||
+            find_overlay(reader, sw_buffer_text(&candidate)) != NULL) {
+            return candidate.data;
+        }
+        sw_buffer_free(&candidate);
+    }
+    return NULL;
+}
+
+/* Defines values that are no music under names of a space-separated list. */
+static void define_values(sw_reader *reader, const char *names)
+{
+    for (size_t length; *names != '\0'; names += length + (names[length] == ' ')) {
+        length = strcspn(names, " ");
+        uint32_t name = sw_names_add(reader->reading->names, (sw_slice){names, length});
+        sw_value value = {.kind = SW_VALUE_SYMBOL, .music = SW_NO_INDEX, .text = name};
+        sw_define(reader, name, &value);
+    }
+}
+
+/* Files that come with the language itself and define no notes of their own: what of them matters to the
+ * notes, the input language and the names of keys, is known. */
+static bool is_language_file(sw_reader *reader, sw_slice path)
+{
+    static const struct {
+        const char *path;
+        const char *language; /* NULL: none */
+        const char *keys;
+    } known[] = {
+        {"arabic.ly", "italiano", "bayati hijaz hijaz_kar iraq kurd rast sikah"},
+        {"articulate.ly", NULL, ""},
+        {"bagpipe.ly", NULL, ""},
+        {"base-tkit.ly", NULL, ""},
+        {"event-listener.ly", NULL, ""},
+        {"festival.ly", NULL, ""},
+        {"gregorian.ly", NULL, ""},
+        {"hel-arabic.ly", "arabic",
+         "alhizazkar bayati chatarabane farahfaza hizaz hizazkarkurdy jaharkah kurd nahawande nakriz "
+         "nawaatar "
+         "rast sikah souznak yakah"},
+        {"lilypond-book-preamble.ly", NULL, ""},
+        {"predefined-guitar-fretboards.ly", NULL, ""},
+        {"predefined-guitar-ninth-fretboards.ly", NULL, ""},
+        {"predefined-mandolin-fretboards.ly", NULL, ""},
+        {"predefined-ukulele-fretboards.ly", NULL, ""},
+        {"property-init.ly", NULL, ""},
+        {"swing.ly", NULL, ""},
+        {"vocal-tkit.ly", NULL, ""},
+        {"voice-tkit.ly", NULL, ""},
+    };
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
+        if (sw_slice_is(path, known[i].path)) {
+            if (known[i].language != NULL) {
+                sw_note_table_fill(&reader->notes, sw_language_find(sw_slice_of(known[i].language)));
+            }
+            define_values(reader, known[i].keys);
+            return true;
+        }
+    }
+    if (path.length > 3 && sw_slice_ends(path, ".ly")) {
+        const sw_language *language = sw_language_find((sw_slice){path.data, path.length - 3});
+        if (language != NULL) {
+            sw_note_table_fill(&reader->notes, language);
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Reads a file that is included where music is: its items go to `children`; otherwise they are of the outer
+ * level. */
+void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw_node *where,
+                     sw_pending_list *scores, sw_children *children)
+{
+    sw_reading *reading = reader->reading;
+    char *found = locate(reader, from->file, path);
+    if (found == NULL) {
+        if (!is_language_file(reader, path)) {
+            sw_findings_add(
+                &reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
+                "the included file \"%.*s\" is not found, neither beside this file nor along the include "
+                "path; what it defines is missing",
+                (int)path.length, path.data);
+        }
+        return;
+    }
+    if (reader->include_depth >= SW_MAX_INCLUDE_DEPTH) {
+        sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
+                        "files include one another more than %d deep: \"%.*s\" probably includes itself",
+                        SW_MAX_INCLUDE_DEPTH, (int)path.length, path.data);
+        free(found);
+        return;
+    }
+    char *error = NULL;
+    uint32_t file = sw_open_file(reader, found, from->file, &error);
+    free(found);
+    if (file == SW_NO_INDEX) {
+        sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end, "%s",
+                        error);
+        free(error);
+        return;
+    }
+    reader->include_depth++;
+    sw_cursor inside = sw_cursor_inside(reader, file, 0);
+    if (children != NULL) {
+        sw_read_sequence(reader, &inside, children);
+    } else {
+        sw_read_toplevel(reader, &inside, scores);
+    }
+    reader->include_depth--;
+}

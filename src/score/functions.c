@@ -1,0 +1,296 @@
+/* Music functions that the sources define: their parameters, and their calls. Scheme is not run: what is
+ * known of a body is a template, or that it gives back a parameter. */
+#include <ctype.h>
+#include <string.h>
+
+#include "score/datum.h"
+#include "score/reader.h"
+
+/* ---- definitions ---- */
+
+static char letter_of(sw_slice predicate)
+{
+    static const struct {
+        const char *name;
+        char letter;
+    } letters[] = {
+        {"ly:music?", 'm'},
+        {"ly:pitch?", 'p'},
+        {"ly:duration?", 'd'},
+        {"ly:event?", 'e'},
+        {"number?", 'n'},
+        {"integer?", 'n'},
+        {"real?", 'n'},
+        {"index?", 'n'},
+        {"positive?", 'n'},
+        {"rational?", 'n'},
+        {"exact-rational?", 'n'},
+        {"ly:dir?", 'n'},
+        {"fraction?", 'f'},
+        {"scale?", 'f'},
+        {"string?", 's'},
+        {"markup?", 'k'},
+        {"cheap-markup?", 'k'},
+        {"symbol?", 'y'},
+        {"symbol-list?", 'y'},
+        {"symbol-list-or-symbol?", 'y'},
+        {"key?", 'y'},
+        {"key-list?", 'y'},
+        {"key-list-or-symbol?", 'y'},
+        {"symbol-list-or-music?", 'r'},
+        {"key-list-or-music?", 'r'},
+        {"duration-or-music?", 't'},
+        {"number-list?", 'l'},
+        {"ly:context-mod?", 'w'},
+        {"ly:moment?", 'x'},
+        {"boolean?", 'x'},
+    };
+    for (size_t i = 0; i < sizeof letters / sizeof letters[0]; i++) {
+        if (sw_slice_is(predicate, letters[i].name)) {
+            return letters[i].letter;
+        }
+    }
+    return 'x';
+}
+
+static const struct definer {
+    const char *name;
+    sw_command_kind kind;
+} definers[] = {
+    {"define-music-function", SW_COMMAND_MUSIC_FUNCTION},
+    {"define-event-function", SW_COMMAND_EVENT_FUNCTION},
+    {"define-scheme-function", SW_COMMAND_VALUE_FUNCTION},
+    {"define-void-function", SW_COMMAND_VOID_FUNCTION},
+};
+
+/* Parameters and predicates behind (define-music-function. Returns the bytes read, 0 when they are not there.
+ */
+static size_t read_parameters(sw_reader *reader, sw_function *function, sw_slice text)
+{
+    sw_slice parameters;
+    sw_slice predicates;
+    size_t first = sw_datum_next(text, &parameters);
+    size_t second = first == 0 ? 0 : sw_datum_next(sw_datum_rest(text, first), &predicates);
+    if (second == 0 || parameters.data[0] != '(' || predicates.data[0] != '(') {
+        return 0;
+    }
+    uint32_t names[SW_MAX_ARGUMENTS + 2];
+    char signature[SW_MAX_ARGUMENTS + 1];
+    size_t count = 0;
+    size_t letters = 0;
+    sw_slice word;
+    sw_slice list = sw_datum_inside(parameters);
+    for (size_t at; count < SW_MAX_ARGUMENTS + 2 && (at = sw_datum_next(list, &word)) > 0;
+         list = sw_datum_rest(list, at)) {
+        names[count++] = sw_names_add(reader->reading->names, word);
+    }
+    list = sw_datum_inside(predicates);
+    for (size_t at; letters < SW_MAX_ARGUMENTS && (at = sw_datum_next(list, &word)) > 0;
+         list = sw_datum_rest(list, at)) {
+        bool optional = word.length > 0 && word.data[0] == '(';
+        if (optional) {
+            sw_datum_next(sw_datum_inside(word), &word);
+        }
+        char letter = letter_of(word);
+        signature[letters++] = optional ? (char)toupper((unsigned char)letter) : letter;
+    }
+    /* Definitions of older versions begin their parameters with `parser location`. */
+    size_t extra = count > letters ? count - letters : 0;
+    if (count < letters) {
+        letters = count;
+    }
+    signature[letters] = '\0';
+    uint32_t *kept = sw_arena_alloc(reader->arena, (letters + 1) * sizeof *kept);
+    memcpy(kept, names + extra, letters * sizeof *kept);
+    function->signature = sw_arena_copy(reader->arena, (sw_slice){signature, letters});
+    function->parameters = kept;
+    return first + second;
+}
+
+/* White space, comments and a string of documentation only. */
+static bool is_template_head(sw_slice text)
+{
+    sw_slice datum;
+    size_t at = sw_datum_next(text, &datum);
+    if (at > 0 && datum.data[0] == '"') {
+        text = sw_datum_rest(text, at);
+        at = sw_datum_next(text, &datum);
+    }
+    return at == 0 || sw_slice_is(datum, "#{");
+}
+
+/* The parameter that is the whole body (`music` behind a string of documentation), or none. */
+static size_t parameter_given_back(const sw_reader *reader, const sw_function *function, sw_slice text)
+{
+    sw_slice datum;
+    size_t at = sw_datum_next(text, &datum);
+    if (at > 0 && (datum.data[0] == '"' || sw_slice_starts(datum, "(_i "))) {
+        text = sw_datum_rest(text, at);
+        at = sw_datum_next(text, &datum);
+    }
+    sw_slice more;
+    if (at == 0 || sw_datum_next(sw_datum_rest(text, at), &more) > 0) {
+        return SIZE_MAX;
+    }
+    uint32_t name = sw_names_find(reader->reading->names, datum);
+    for (size_t i = 0; function->signature[i] != '\0'; i++) {
+        if (function->parameters[i] == name) {
+            return i;
+        }
+    }
+    return SIZE_MAX;
+}
+
+sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
+{
+    const sw_syntax *syntax = reader->reading->files[file].syntax;
+    const sw_node *n = &syntax->nodes[node];
+    sw_slice text = sw_syntax_slice(syntax, node);
+    const char *place = NULL;
+    sw_command_kind kind = SW_COMMAND_UNKNOWN;
+    for (size_t i = 0; i < sizeof definers / sizeof definers[0] && place == NULL; i++) {
+        place = memmem(text.data, text.length, definers[i].name, strlen(definers[i].name));
+        if (place != NULL) {
+            kind = definers[i].kind;
+            place += strlen(definers[i].name);
+        }
+    }
+    if (place == NULL) {
+        return NULL;
+    }
+    sw_function *function = sw_arena_alloc(reader->arena, sizeof *function);
+    function->kind = kind;
+    function->body = SW_NO_INDEX;
+    size_t taken = read_parameters(reader, function, sw_datum_rest(text, (size_t)(place - text.data)));
+    if (taken == 0) {
+        return NULL;
+    }
+    size_t from_body = (size_t)(place - text.data) + taken;
+    function->given_back = n->kind == SW_NODE_EMBEDDED
+                               ? SIZE_MAX
+                               : parameter_given_back(reader, function, sw_datum_rest(text, from_body));
+    if (n->kind == SW_NODE_EMBEDDED) {
+        /* The body is a template when nothing but documentation stands between the predicates and #{, and
+         * only the closing parenthesis behind #}. */
+        const sw_node *head = &syntax->nodes[node + 1];
+        size_t from = (size_t)(place - syntax->text->bytes) + taken;
+        uint32_t last = SW_NO_INDEX;
+        uint32_t texts = 0;
+        for (uint32_t child = node + 1; child < n->next; child = syntax->nodes[child].next) {
+            if (syntax->nodes[child].kind == SW_NODE_SCHEME_TEXT) {
+                texts++;
+                last = child;
+            }
+        }
+        if (texts == 2 && from <= head->end &&
+            is_template_head((sw_slice){syntax->text->bytes + from, head->end - from})) {
+            sw_slice tail = sw_syntax_slice(syntax, last);
+            sw_slice datum;
+            if (sw_datum_next(tail, &datum) == 0) { /* only closing parentheses */
+                function->body_file = file;
+                function->body = node + 2;
+                function->body_end = last;
+            }
+        }
+    }
+    return function;
+}
+
+/* The compiler gives a note that a function passes on the place of the call. */
+static void set_place(sw_reader *reader, uint32_t result, const sw_value *where)
+{
+    for (int steps = 0; result != SW_NO_INDEX && steps < 32; steps++) {
+        sw_music *m = sw_music_at(reader, result);
+        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == where->file) {
+            m->origin = sw_origin(reader, where->start);
+        }
+        bool through =
+            m->kind == SW_MUSIC_REFERENCE ||
+            (m->kind == SW_MUSIC_CALL && m->first != SW_NO_INDEX &&
+             sw_music_at(reader, m->first)->kind == SW_MUSIC_REFERENCE); /* `\tweak color #red #note` */
+        result = through ? m->first : SW_NO_INDEX;
+    }
+}
+
+sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
+                 const sw_value *where)
+{
+    sw_value arguments[SW_MAX_ARGUMENTS];
+    sw_value result = *where;
+    size_t count = sw_read_arguments(reader, cursor, function->signature, arguments);
+    for (size_t i = 0; i < count; i++) {
+        if (arguments[i].kind != SW_VALUE_NONE && arguments[i].file == where->file &&
+            arguments[i].end > result.end) {
+            result.end = arguments[i].end;
+        }
+    }
+    result.kind = SW_VALUE_MUSIC;
+    result.music = SW_NO_INDEX;
+    if (function->kind == SW_COMMAND_EVENT_FUNCTION) {
+        result.kind = SW_VALUE_POST;
+        result.music = sw_music_add(reader, SW_MUSIC_MARK, result.file, result.start, result.end);
+        return result;
+    }
+    if (function->body != SW_NO_INDEX && reader->calls < 50) {
+        sw_value *saved[SW_MAX_ARGUMENTS];
+        for (size_t i = 0; i < count; i++) {
+            saved[i] = sw_lookup(reader, function->parameters[i]);
+            sw_define(reader, function->parameters[i],
+                      arguments[i].kind == SW_VALUE_NONE ? NULL : &arguments[i]);
+        }
+        sw_duration duration = reader->duration;
+        reader->calls++;
+        /* So it does with all that the template makes. In another file than the call's, that can't be said.
+         */
+        uint32_t outer = reader->origin;
+        if (outer == SW_NO_INDEX && function->body_file == where->file) {
+            reader->origin = where->start;
+        }
+        sw_value body =
+            sw_read_embedded(reader, function->body_file, function->body, function->body_end, &result);
+        reader->calls--;
+        reader->origin = outer;
+        reader->duration = duration;
+        for (size_t i = 0; i < count; i++) {
+            sw_define(reader, function->parameters[i], saved[i]);
+        }
+        result.kind = body.kind;
+        result.music = body.music;
+        result.text = body.text;
+        if (body.kind == SW_VALUE_MUSIC) {
+            set_place(reader, body.music, where);
+        }
+        return result;
+    }
+    if (function->given_back < count) {
+        sw_value given = arguments[function->given_back];
+        given.file = result.file;
+        given.start = result.start;
+        given.end = result.end;
+        if (given.kind == SW_VALUE_MUSIC) {
+            set_place(reader, given.music, where);
+        }
+        return given;
+    }
+    if (function->kind == SW_COMMAND_VOID_FUNCTION || function->kind == SW_COMMAND_VALUE_FUNCTION) {
+        result.kind = function->kind == SW_COMMAND_VOID_FUNCTION ? SW_VALUE_NONE : SW_VALUE_SCHEME;
+        return result;
+    }
+    sw_children children = {0};
+    uint8_t free_flag = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (arguments[i].kind == SW_VALUE_MUSIC && arguments[i].music != SW_NO_INDEX) {
+            free_flag |= sw_music_at(reader, arguments[i].music)->flags & SW_MUSIC_FREE;
+            sw_children_add(reader, &children, arguments[i].music);
+        }
+    }
+    sw_unresolved(reader, where, name,
+                  children.count > 0
+                      ? "it is computed in Scheme, which is not run; the music in its arguments is read as "
+                        "it is written"
+                      : "it is computed in Scheme, which is not run; notes that it may make are missing");
+    result.music = sw_music_wrap(reader, SW_MUSIC_UNCERTAIN, &result,
+                                 children.count > 0 ? children.first : SW_NO_INDEX, false);
+    sw_music_at(reader, result.music)->flags |= free_flag;
+    return result;
+}
