@@ -22,10 +22,11 @@ bool sw_bar_range_parse(const char *text, sw_bar_range *range);
 bool sw_bar_range_moments(const sw_score *score, const sw_bar_range *range, sw_rational *from,
                           sw_rational *to);
 
-/* The staff with a name: instrument name, short name, context id or variable, written exactly, or in other
- * case, or as a PCRE2 pattern between slashes (/harp.*1/). On success *score_index and *staff are set (of the
- * first score that has such a staff). False with *error (free() it) when there is none, with the names that
- * there are, or when a score has several. */
+/* The staff with a name: instrument name, short name, context id or variable, written exactly (blanks around
+ * it and a backslash before it do not count), or in other case, or as a PCRE2 pattern between slashes
+ * (/harp.*1/); failing that, the only staff of a group with the name. On success *score_index and *staff are
+ * set (of the first score that has such a staff). False with *error (free() it) when there is none, with the
+ * names that there are, or when a score has several. */
 bool sw_staff_find(const sw_reading *reading, const char *name, uint32_t *score_index, uint32_t *staff,
                    char **error);
 

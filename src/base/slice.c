@@ -38,3 +38,19 @@ int sw_slice_compare(sw_slice a, sw_slice b)
     }
     return a.length < b.length ? -1 : a.length > b.length;
 }
+
+static bool is_white(char c)
+{
+    return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+sw_slice sw_slice_trim(sw_slice a)
+{
+    while (a.length > 0 && is_white(a.data[0])) {
+        a = (sw_slice){a.data + 1, a.length - 1};
+    }
+    while (a.length > 0 && is_white(a.data[a.length - 1])) {
+        a.length--;
+    }
+    return a;
+}

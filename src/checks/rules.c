@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#include "players/nearest.h"
+#include "base/nearest.h"
 
 #define SW_ROW(name) &sw_rule_##name,
 static const sw_rule *const rules[] = {SW_RULES(SW_ROW)};

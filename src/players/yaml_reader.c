@@ -1,7 +1,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "players/nearest.h"
+#include "base/nearest.h"
 #include "players/yaml_reader.h"
 
 /* ---- mistakes ----------------------------------------------------------------------------------- */

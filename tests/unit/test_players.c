@@ -9,7 +9,7 @@
 
 #include <cmocka.h>
 
-#include "players/nearest.h"
+#include "base/nearest.h"
 #include "players/recogniser.h"
 #include "players/staff_name.h"
 #include "stavewright/players.h"

@@ -1,6 +1,6 @@
 #include <string.h>
 
-#include "players/nearest.h"
+#include "base/nearest.h"
 
 enum { LONGEST = 64 }; /* no key or id is longer; a longer text resembles nothing */
 
@@ -31,10 +31,11 @@ static size_t distance(sw_slice a, sw_slice b)
 
 const char *sw_nearest_word(sw_slice text, const char *const *words, size_t count)
 {
-    if (text.length > LONGEST) {
+    if (text.length == 0 || text.length > LONGEST) {
         return NULL;
     }
     size_t best = text.length / 3 > 2 ? text.length / 3 : 2;
+    best = best < text.length ? best : text.length - 1; /* something has to be left of it */
     const char *nearest = NULL;
     for (size_t i = 0; i < count; i++) {
         size_t d = strlen(words[i]) <= LONGEST ? distance(text, sw_slice_of(words[i])) : LONGEST;
