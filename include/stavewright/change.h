@@ -55,7 +55,9 @@ typedef struct sw_division {
     uint32_t staff;
     uint32_t parts;
     const char *suffixes[SW_MAX_PARTS]; /* added to the names of variables and staves: "Right", "Left" */
-    const char *group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
+    const char *
+        group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
+    bool braced;               /* they stand in one brace: dynamics belong between them */
     const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
     const sw_part_clef *clefs; /* in order of time */
     size_t clef_count;

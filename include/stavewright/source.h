@@ -41,6 +41,8 @@ sw_text *sw_text_read(const char *path, char **error);
 sw_text *sw_text_from_bytes(const char *path, sw_slice bytes);
 /* The empty text of a file that is to be created. */
 sw_text *sw_text_new(const char *path);
+/* Whether two texts are of one file on disk, whatever their paths (links, "..") say. */
+bool sw_text_same_file(const sw_text *a, const sw_text *b);
 /* NULL is allowed. */
 void sw_text_free(sw_text *text);
 /* Where a byte offset lies (an offset behind the end: the end). */

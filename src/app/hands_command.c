@@ -9,6 +9,8 @@
 typedef struct hands_arguments {
     const char *path;
     sw_hands_options options;
+    const char *folders[16]; /* --include */
+    sw_read_options reading;
     bool write;
     bool why;
 } hands_arguments;
@@ -34,11 +36,16 @@ static bool parse(int count, char **arguments, hands_arguments *a)
         const char *option = arguments[i];
         bool takes_value = strcmp(option, "--staff") == 0 || strcmp(option, "--bars") == 0 ||
                            strcmp(option, "--instrument") == 0 || strcmp(option, "--span") == 0 ||
-                           strcmp(option, "--fingers") == 0;
+                           strcmp(option, "--fingers") == 0 || strcmp(option, "--include") == 0;
         if (takes_value && i + 1 == count) {
             return bad("a value is missing behind", option);
         }
-        if (strcmp(option, "--staff") == 0) {
+        if (strcmp(option, "--include") == 0) {
+            if (a->reading.include_path_count == 16) {
+                return bad("at most 16 times", option);
+            }
+            a->folders[a->reading.include_path_count++] = arguments[++i];
+        } else if (strcmp(option, "--staff") == 0) {
             a->options.staff = arguments[++i];
         } else if (strcmp(option, "--bars") == 0) {
             if (!sw_bar_range_parse(arguments[++i], &a->options.bars)) {
@@ -82,15 +89,19 @@ static bool parse(int count, char **arguments, hands_arguments *a)
 int sw_command_hands(int count, char **arguments)
 {
     hands_arguments a = {0};
+    a.reading.include_path = a.folders;
     if (!parse(count, arguments, &a)) {
         return SW_EXIT_BAD;
     }
     char *error = NULL;
-    sw_move *move = sw_move_hands(a.path, &a.options, NULL, &error);
+    sw_move *move = sw_move_hands(a.path, &a.options, &a.reading, &error);
     if (move == NULL) {
         fprintf(stderr, "stavewright hands: %s\n", error);
         free(error);
         return SW_EXIT_BAD;
+    }
+    if (move->patch.count == 0) {
+        a.write = false; /* nothing to split: the notes say why */
     }
     int status = move->patch.count > 0 || move->findings.count > 0 ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
     sw_buffer text = {0};
@@ -107,7 +118,8 @@ int sw_command_hands(int count, char **arguments)
             free(error);
             status = SW_EXIT_BAD;
         } else {
-            fprintf(stderr, "stavewright hands: %zu files changed\n", move->patch.count);
+            fprintf(stderr, "stavewright hands: %zu file%s changed\n", move->patch.count,
+                    move->patch.count == 1 ? "" : "s");
             status = move->findings.count > 0 ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
         }
     } else {

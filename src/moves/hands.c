@@ -4,35 +4,17 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "players/hand_clefs.h"
-#include "players/hand_split.h"
+#include "moves/hands_plan.h"
+#include "moves/linked.h"
 #include "players/staff_instrument.h"
-#include "stavewright/main_files.h"
 #include "stavewright/move.h"
-
-typedef struct hands {
-    sw_move *move;
-    const sw_reading *reading;
-    const sw_score *score;
-    uint32_t staff;
-    sw_hand_limits limits;
-    sw_rational from; /* what is split */
-    sw_rational to;
-    uint32_t *events; /* by note given to the split: the event */
-    sw_hand_note *notes;
-    size_t count;
-    uint8_t *event_part; /* by event: 0 right, 1 left */
-    sw_part_clef *clefs;
-    size_t clef_count;
-    size_t clef_capacity;
-} hands;
 
 /* ---- notes ---- */
 
-static bool has_tie(const sw_reading *reading, uint32_t music)
+static bool has_mark(const sw_reading *reading, uint32_t music, sw_mark_class class)
 {
     for (uint32_t c = reading->music[music].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-        if (reading->music[c].kind == SW_MUSIC_MARK && sw_music_mark_class(reading, c) == SW_MARK_TIE) {
+        if (reading->music[c].kind == SW_MUSIC_MARK && sw_music_mark_class(reading, c) == class) {
             return true;
         }
     }
@@ -40,7 +22,7 @@ static bool has_tie(const sw_reading *reading, uint32_t music)
 }
 
 /* Whether an event continues a tied one: the last note of this pitch in the voice has a tie and ends here. */
-static bool is_tied(const hands *h, size_t note)
+static bool is_tied(const sw_hands *h, size_t note)
 {
     const sw_event *event = &h->score->events[h->events[note]];
     for (size_t i = note; i-- > 0 && note - i < 64;) {
@@ -50,14 +32,15 @@ static bool is_tied(const hands *h, size_t note)
         }
         if (sw_pitch_equal(before->pitch, event->pitch) &&
             sw_rational_equal(sw_event_end(before), event->onset)) {
-            return has_tie(h->reading, before->chord) || has_tie(h->reading, before->music);
+            return has_mark(h->reading, before->chord, SW_MARK_TIE) ||
+                   has_mark(h->reading, before->music, SW_MARK_TIE);
         }
     }
     return false;
 }
 
 /* The pitches that the hand touches: an octave-transposing instrument is played as it is written. */
-static void collect_notes(hands *h)
+static void collect_notes(sw_hands *h)
 {
     const sw_score *score = h->score;
     h->events = sw_alloc((score->event_count + 1) * sizeof *h->events);
@@ -83,6 +66,8 @@ static void collect_notes(hands *h)
             .step = sw_pitch_staff_steps(event->pitch),
             .voice = event->voice,
             .grace = order,
+            .glides = has_mark(h->reading, event->chord, SW_MARK_GLISSANDO) ||
+                      has_mark(h->reading, event->music, SW_MARK_GLISSANDO),
             .tied = is_tied(h, h->count),
         };
         h->count++;
@@ -91,7 +76,7 @@ static void collect_notes(hands *h)
 
 /* ---- what can't be played ---- */
 
-static void place_text(const hands *h, sw_rational onset, char text[80])
+static void place_text(const sw_hands *h, sw_rational onset, char text[80])
 {
     char beat[SW_RATIONAL_TEXT];
     uint32_t bar = sw_score_bar_at(h->score, onset);
@@ -110,7 +95,7 @@ static const char *interval_name(int steps, char text[24])
     return text;
 }
 
-static void report_problem(hands *h, const sw_hand_problem *problem)
+static void report_problem(sw_hands *h, const sw_hand_problem *problem)
 {
     char place[80];
     char label[32];
@@ -159,103 +144,45 @@ static void report_problem(hands *h, const sw_hand_problem *problem)
     sw_buffer_free(&what);
 }
 
-/* ---- clefs ---- */
-
-static int compare_clefs(const void *a, const void *b)
-{
-    const sw_part_clef *x = a;
-    const sw_part_clef *y = b;
-    int order = sw_rational_compare(x->onset, y->onset);
-    return order != 0 ? order : (int)x->part - (int)y->part;
-}
-
-static int compare_moments(const void *a, const void *b)
-{
-    const sw_clef_moment *x = a;
-    const sw_clef_moment *y = b;
-    return sw_rational_compare(x->position, y->position);
-}
-
-static void choose_clefs(hands *h, uint32_t part)
-{
-    const sw_score *score = h->score;
-    sw_clef_moment *moments = sw_alloc((score->event_count + 1) * sizeof *moments);
-    size_t count = 0;
-    for (uint32_t i = 0; i < score->event_count; i++) {
-        const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff != h->staff || event->kind != SW_EVENT_NOTE ||
-            h->event_part[i] != part) {
-            continue;
-        }
-        int step = sw_pitch_staff_steps(event->pitch);
-        moments[count++] = (sw_clef_moment){event->onset, sw_score_bar_at(score, event->onset), step, step};
-    }
-    qsort(moments, count, sizeof *moments, compare_moments);
-    size_t merged = 0;
-    for (size_t i = 0; i < count; i++) { /* one moment for all notes that begin together */
-        if (merged > 0 && sw_rational_equal(moments[merged - 1].position, moments[i].position)) {
-            sw_clef_moment *m = &moments[merged - 1];
-            m->lowest = moments[i].lowest < m->lowest ? moments[i].lowest : m->lowest;
-            m->highest = moments[i].highest > m->highest ? moments[i].highest : m->highest;
-        } else {
-            moments[merged++] = moments[i];
-        }
-    }
-    sw_hand_clef *clefs = sw_alloc((merged + 1) * sizeof *clefs);
-    sw_hand_clef usual = part == 0 ? SW_TREBLE_CLEF : SW_BASS_CLEF;
-    sw_clefs_choose(moments, merged, usual, clefs);
-    for (size_t i = 0; i < merged || (i == 0 && merged == 0); i++) {
-        sw_hand_clef clef = merged == 0 ? usual : clefs[i];
-        if (i > 0 && clefs[i - 1] == clef) {
-            continue;
-        }
-        if (i == 0 && part == 0 && clef == SW_TREBLE_CLEF) {
-            continue; /* what a staff begins with anyhow */
-        }
-        sw_rational onset = i == 0 ? sw_rational_zero() : moments[i].position;
-        if (i > 0 && moments[i - 1].bar != moments[i].bar && moments[i].bar != SW_NO_INDEX) {
-            onset = score->bars[moments[i].bar].start;
-        }
-        h->clefs = sw_grow(h->clefs, h->clef_count, &h->clef_capacity, sizeof *h->clefs);
-        h->clefs[h->clef_count++] = (sw_part_clef){onset, part, clef == SW_TREBLE_CLEF ? "treble" : "bass"};
-    }
-    free(moments);
-    free(clefs);
-}
-
 /* ---- the whole ---- */
 
-static bool find_limits(hands *h, const sw_hands_options *options, char **error)
+enum { HARP_FINGERS = 4, KEYBOARD_FINGERS = 5 }; /* of one hand, in the table of instruments */
+
+/* The instrument that was named, or that the staff's names mean; NULL with *error when it has no hands. */
+static const sw_instrument *find_instrument(const sw_hands *h, const sw_instruments *instruments,
+                                            const char *named, char **error)
 {
-    bool harp = options->instrument != NULL && strcmp(options->instrument, "harp") == 0;
-    bool keys = options->instrument != NULL && strcmp(options->instrument, "piano") == 0;
-    if (options->instrument != NULL && !harp && !keys) {
-        return asprintf(error, "there are no hands for the instrument \"%s\"; use harp or piano",
-                        options->instrument) < 0;
+    const sw_instrument *found = named != NULL
+                                     ? sw_instruments_find(instruments, named)
+                                     : sw_staff_instrument(instruments, h->reading, h->score, h->staff);
+    bool hands = found != NULL && (found->fingers == HARP_FINGERS || found->fingers == KEYBOARD_FINGERS);
+    char label[32];
+    if (!hands && named != NULL &&
+        asprintf(error, "no hands are known for the instrument \"%s\"; use harp, piano, celesta ...", named) <
+            0) {
+        abort();
     }
-    if (!harp && !keys) {
-        sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-        if (instruments == NULL) {
-            return false;
-        }
-        const sw_instrument *found = sw_staff_instrument(instruments, h->reading, h->score, h->staff);
-        harp = found != NULL && found->fingers == 4;
-        keys = found != NULL && found->fingers == 5;
-        char label[32];
-        if (!harp && !keys &&
-            asprintf(error,
-                     "the staff \"%s\" is not known to be for a harp or a keyboard; say which with "
-                     "--instrument harp or "
-                     "--instrument piano",
-                     sw_staff_label(h->reading, h->score, h->staff, label)) < 0) {
-            abort();
-        }
-        sw_instruments_free(instruments);
-        if (!harp && !keys) {
-            return false;
-        }
+    if (!hands && named == NULL &&
+        asprintf(error,
+                 "the staff \"%s\" is not known to be for a harp or a keyboard; say which with --instrument "
+                 "harp or --instrument piano",
+                 sw_staff_label(h->reading, h->score, h->staff, label)) < 0) {
+        abort();
     }
-    h->limits = harp ? sw_hand_limits_harp() : sw_hand_limits_piano();
+    return hands ? found : NULL;
+}
+
+static bool find_limits(sw_hands *h, const sw_hands_options *options, char **error)
+{
+    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
+    if (instruments == NULL) {
+        return false;
+    }
+    const sw_instrument *found = find_instrument(h, instruments, options->instrument, error);
+    if (found != NULL) {
+        h->limits = found->fingers == HARP_FINGERS ? sw_hand_limits_harp() : sw_hand_limits_piano();
+    }
+    sw_instruments_free(instruments);
     if (options->span > 0) {
         h->limits.span = options->span - 1;
         h->limits.comfort = h->limits.comfort < h->limits.span ? h->limits.comfort : h->limits.span;
@@ -263,56 +190,64 @@ static bool find_limits(hands *h, const sw_hands_options *options, char **error)
     if (options->fingers > 0) {
         h->limits.fingers = options->fingers;
     }
-    return true;
-}
-
-static void add_main(sw_move *move, sw_reading *reading)
-{
-    move->mains = sw_realloc(move->mains, (move->main_count + 1) * sizeof *move->mains);
-    move->mains[move->main_count++] = reading;
-}
-
-/* All scores in the folder of the file and below: those that use the same variables are changed along. */
-static bool read_folder(sw_move *move, const char *path, const sw_read_options *options, char **error)
-{
-    const char *slash = strrchr(path, '/');
-    char *folder = slash == NULL ? strdup(".") : strndup(path, slash == path ? 1 : (size_t)(slash - path));
-    sw_paths all = {0};
-    bool good = sw_paths_collect(&all, folder, error);
-    free(folder);
-    if (good) {
-        sw_paths mains = sw_main_files(&all, options);
-        for (size_t i = 0; i < mains.count && good; i++) {
-            char *real = realpath(mains.items[i], NULL);
-            char *own = realpath(path, NULL);
-            bool same = real != NULL && own != NULL && strcmp(real, own) == 0;
-            free(real);
-            free(own);
-            if (same) {
-                continue;
-            }
-            sw_reading *reading = sw_read(mains.items[i], options, error);
-            if (reading == NULL) {
-                good = false;
-            } else {
-                add_main(move, reading);
-            }
-        }
-        sw_paths_free(&mains);
-    }
-    sw_paths_free(&all);
-    return good;
+    return found != NULL;
 }
 
 /* A staff that stands in a brace already becomes two staves of that brace. */
-static bool is_in_a_brace(const hands *h)
+static bool is_in_a_brace(const sw_hands *h)
 {
     uint32_t group = h->score->staves[h->staff].group;
     const char *type = group == SW_NO_INDEX ? "" : sw_reading_name(h->reading, h->score->groups[group].type);
     return strcmp(type, "PianoStaff") == 0 || strcmp(type, "GrandStaff") == 0;
 }
 
-static void explain(hands *h, const sw_hand_split *split)
+/* A brace of two staves gets a third: worth saying, as the staff may be one hand's already. */
+static void note_other_staves(sw_hands *h)
+{
+    for (uint32_t i = 0; i < h->score->staff_count && is_in_a_brace(h); i++) {
+        if (i != h->staff && h->score->staves[i].group == h->score->staves[h->staff].group) {
+            char label[32];
+            char other[32];
+            sw_buffer_format(&h->move->notes,
+                             "note: \"%s\" shares its brace with \"%s\" and may be one hand's already; the "
+                             "brace gets one staff more\n",
+                             sw_staff_label(h->reading, h->score, h->staff, label),
+                             sw_staff_label(h->reading, h->score, i, other));
+            return;
+        }
+    }
+}
+
+/* Whether both hands have something to play; if not, there is nothing to split. */
+static bool is_shared(sw_hands *h, const sw_hand_split *split)
+{
+    size_t left = 0;
+    for (size_t i = 0; i < h->count; i++) {
+        left += split->hands[i] == SW_LEFT_HAND;
+    }
+    if (left > 0 && left < h->count) {
+        return true;
+    }
+    char label[32];
+    sw_buffer_format(&h->move->notes,
+                     "note: all %zu notes of \"%s\" lie well for the %s hand; nothing is split\n", h->count,
+                     sw_staff_label(h->reading, h->score, h->staff, label), left == 0 ? "right" : "left");
+    return false;
+}
+
+/* The file has no score of its own: names those that include it. */
+static char *say_no_score(const sw_move *move)
+{
+    sw_buffer text = {0};
+    sw_buffer_format(&text, "%s has no score of its own", move->mains[0]->files[0].text->path);
+    for (size_t i = 1; i < move->main_count; i++) {
+        sw_buffer_format(&text, "%s %s", i == 1 ? "; name a file that includes it:" : ",",
+                         move->mains[i]->files[0].text->path);
+    }
+    return text.data;
+}
+
+static void explain(sw_hands *h, const sw_hand_split *split)
 {
     size_t passes = 0;
     size_t left = 0;
@@ -336,9 +271,9 @@ static void explain(hands *h, const sw_hand_split *split)
     }
 }
 
-/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can only have one hand: that
- * of its first time. */
-static void settle_repetitions(hands *h)
+/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
+ * only have one hand: that of its first time. */
+static void settle_repetitions(sw_hands *h)
 {
     const sw_score *score = h->score;
     uint32_t *first = sw_alloc((h->reading->music_count + 1) * sizeof *first);
@@ -361,10 +296,14 @@ static void settle_repetitions(hands *h)
     free(first);
 }
 
-static bool run(hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
+static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
                 char **error)
 {
     uint32_t score_index;
+    if (h->reading->score_count == 0) {
+        *error = say_no_score(h->move);
+        return false;
+    }
     if (!sw_staff_find(h->reading, options->staff, &score_index, &h->staff, error)) {
         return false;
     }
@@ -389,12 +328,15 @@ static bool run(hands *h, const sw_hands_options *options, const sw_read_options
         h->event_part[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? 1 : 0;
     }
     settle_repetitions(h);
+    if (!is_shared(h, &split)) {
+        sw_arena_free(arena);
+        return true;
+    }
+    note_other_staves(h);
     for (size_t i = 0; i < split.problem_count; i++) {
         report_problem(h, &split.problems[i]);
     }
-    choose_clefs(h, 0);
-    choose_clefs(h, 1);
-    qsort(h->clefs, h->clef_count, sizeof *h->clefs, compare_clefs);
+    sw_hands_choose_clefs(h);
     explain(h, &split);
     sw_arena_free(arena);
     sw_division division = {
@@ -404,6 +346,7 @@ static bool run(hands *h, const sw_hands_options *options, const sw_read_options
         .parts = 2,
         .suffixes = {"Right", "Left"},
         .group = is_in_a_brace(h) ? NULL : "PianoStaff",
+        .braced = true,
         .event_part = h->event_part,
         .clefs = h->clefs,
         .clef_count = h->clef_count,
@@ -434,9 +377,10 @@ sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
         sw_move_free(move);
         return NULL;
     }
-    add_main(move, reading);
-    hands h = {.move = move, .reading = reading};
-    bool done = read_folder(move, path, reading_options, error) && run(&h, options, reading_options, error);
+    sw_move_add_main(move, reading);
+    sw_hands h = {.move = move, .reading = reading};
+    bool done =
+        sw_move_read_linked(move, path, reading_options, error) && run(&h, options, reading_options, error);
     place_findings(move);
     free(h.events);
     free(h.notes);

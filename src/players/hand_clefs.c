@@ -1,6 +1,5 @@
 #include "players/hand_clefs.h"
 
-#include <stdbool.h>
 #include <stdlib.h>
 
 #include "stavewright/base.h"
@@ -11,14 +10,37 @@ typedef struct way {
     int64_t changes;
 } way;
 
+static int bottom_of(sw_hand_clef clef)
+{
+    return clef == SW_TREBLE_CLEF ? 2 : -10; /* E4, G2: the lowest line, eight steps below the highest */
+}
+
+static int lines_below(sw_hand_clef clef, int lowest)
+{
+    int bottom = bottom_of(clef);
+    return lowest < bottom ? (bottom - lowest) / 2 : 0;
+}
+
+static int lines_above(sw_hand_clef clef, int highest)
+{
+    int top = bottom_of(clef) + 8;
+    return highest > top ? (highest - top) / 2 : 0;
+}
+
 int sw_clef_ledger_lines(sw_hand_clef clef, int lowest, int highest)
 {
-    int bottom =
-        clef == SW_TREBLE_CLEF ? 2 : -10; /* E4, G2: the lowest line, eight steps below the highest */
-    int top = bottom + 8;
-    int below = lowest < bottom ? (bottom - lowest) / 2 : 0;
-    int above = highest > top ? (highest - top) / 2 : 0;
-    return below + above;
+    return lines_below(clef, lowest) + lines_above(clef, highest);
+}
+
+int sw_clef_reading_cost(int ledger_lines)
+{
+    return ledger_lines <= 2 ? ledger_lines : ledger_lines + (ledger_lines - 1) * (ledger_lines - 2) / 2;
+}
+
+static int reading_cost(sw_hand_clef clef, const sw_clef_moment *moment)
+{
+    return sw_clef_reading_cost(lines_below(clef, moment->lowest)) +
+           sw_clef_reading_cost(lines_above(clef, moment->highest));
 }
 
 static bool better(way a, way b)
@@ -38,13 +60,14 @@ int64_t sw_clefs_choose(const sw_clef_moment *moments, size_t count, sw_hand_cle
     for (size_t i = count; i-- > 0;) {
         const sw_clef_moment *m = &moments[i];
         for (int clef = 0; clef < 2; clef++) {
-            rest[clef].cost += sw_clef_ledger_lines((sw_hand_clef)clef, m->lowest, m->highest);
+            rest[clef].cost += reading_cost((sw_hand_clef)clef, m);
         }
         change[i] = 0;
         if (i == 0) {
             break;
         }
-        int64_t price = moments[i - 1].bar == m->bar ? SW_CLEF_CHANGE_IN_BAR : SW_CLEF_CHANGE_AT_BAR;
+        bool in_notes = moments[i - 1].bar == m->bar && !m->after_rest;
+        int64_t price = in_notes ? SW_CLEF_CHANGE_IN_BAR : SW_CLEF_CHANGE_AT_REST;
         way before[2];
         for (int clef = 0; clef < 2; clef++) {
             way changed = {rest[1 - clef].cost + price, rest[1 - clef].changes + 1};

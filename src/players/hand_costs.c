@@ -28,6 +28,7 @@ sw_hand_limits sw_hand_limits_harp(void)
                             .travel_seconds = 0.08,
                             .seconds_per_step = 0.012,
                             .settle_seconds = 0.55,
+                            .left_high = 5,
                             .right_low = C3,
                             .right_lowest = G2};
 }
@@ -43,6 +44,7 @@ sw_hand_limits sw_hand_limits_piano(void)
                             .travel_seconds = 0.08,
                             .seconds_per_step = 0.012,
                             .settle_seconds = 0.55,
+                            .left_high = 14,
                             .right_low = INT_MIN,
                             .right_lowest = INT_MIN};
 }
@@ -120,7 +122,7 @@ int sw_hand_excess(const sw_hand_task *task, const sw_hand_limits *limits)
 static int64_t register_cost(const sw_hand_key *key, sw_hand hand, const sw_hand_limits *limits)
 {
     if (hand == SW_LEFT_HAND) {
-        return SW_HANDS_LEFT_HIGH * min(SW_HANDS_LEFT_HIGH_STEPS, max(0, key->step));
+        return (int64_t)SW_HANDS_LEFT_HIGH * min(limits->left_high, max(0, key->step));
     }
     int64_t cost = SW_HANDS_RIGHT_DEEP * max(0, -key->step);
     if (key->step < limits->right_low) {
@@ -152,6 +154,9 @@ int64_t sw_hand_slice_cost(const sw_hand_slices *slices, const sw_hand_slice *sl
     int64_t excess = (int64_t)sw_hand_excess(&tasks[0], limits) + sw_hand_excess(&tasks[1], limits);
     int64_t cost = excess == 0 ? 0 : SW_HANDS_IMPOSSIBLE + excess * SW_HANDS_EXCESS;
     cost += hand_cost(&tasks[0], &tasks[1], limits) + hand_cost(&tasks[1], &tasks[0], limits);
+    if (slice->several_voices && (split == 0 || split == slice->key_count)) {
+        cost += SW_HANDS_TWO_VOICES;
+    }
     const sw_hand_key *keys = slices->keys + slice->first_key;
     for (uint32_t i = 0; i < slice->key_count; i++) {
         if (keys[i].struck) {
@@ -182,6 +187,7 @@ int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, u
     moment->engaged[SW_RIGHT_HAND] = split_before < (slice - 1)->key_count;
     moment->shift[SW_LEFT_HAND] = moment->shift[SW_RIGHT_HAND] = 0;
     moment->takes_over[SW_LEFT_HAND] = moment->takes_over[SW_RIGHT_HAND] = false;
+    moment->glides[SW_LEFT_HAND] = moment->glides[SW_RIGHT_HAND] = false;
     int64_t cost = 0;
     for (uint32_t i = 0; i < slice->line_count; i++) {
         const sw_hand_line *line = &lines[i];
@@ -189,9 +195,10 @@ int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, u
         sw_hand to = line->to < split ? SW_LEFT_HAND : SW_RIGHT_HAND;
         if (from != to) {
             moment->takes_over[to] = moment->takes_over[to] || line->single;
-            cost += pass_cost(line->steps);
+            cost += line->glides ? SW_HANDS_GLIDE : pass_cost(line->steps);
             continue;
         }
+        moment->glides[to] = moment->glides[to] || line->glides;
         if (!line->single) {
             continue; /* chords and the basses under them are no running line: the hand may lift */
         }
@@ -297,6 +304,9 @@ static sw_hand_travel move_anew(const sw_hand_way *way, const sw_hand_moment *mo
         return travel;
     }
     travel.available = seconds_since(way, moment->number, placement->last);
+    if (moment->glides[hand]) {
+        return travel;
+    }
     travel.cost = placing_cost(way, moment, hand, placement, travel.available);
     bool thumb_passes = moment->engaged[hand] && moment->shift[hand] == SW_HANDS_SHIFT_STEP;
     if (travel.steps > 0 && !thumb_passes) {

@@ -20,6 +20,7 @@ typedef struct cutter {
     const sw_hand_limits *limits;
     sw_hand_slices *result;
     sw_rational *end;    /* of each head: where its last tied note ends */
+    bool *glides;        /* of each head: a glissando leads on from it */
     uint32_t *key;       /* of each head: its key in the last slice in which it sounds */
     note_list before;    /* what sounds in the slice before, from low to high */
     note_list now;       /* the same for this slice */
@@ -87,6 +88,7 @@ static void follow_ties(cutter *c, const moment *moments, size_t count)
         c->result->head[n] = head;
         c->end[n] = note->end;
         c->end[head] = sw_rational_max(c->end[head], note->end);
+        c->glides[head] = c->glides[head] || note->glides;
         earlier[n] = latest[bucket];
         latest[bucket] = n;
     }
@@ -154,19 +156,25 @@ static void add_keys(cutter *c, sw_hand_slice *slice)
             r->keys[first_before + key->before].goes_on = true;
         }
         c->key[note] = slice->key_count - 1;
+        slice->several_voices =
+            slice->several_voices || c->notes[note].voice != c->notes[c->now.items[0]].voice;
         r->notes = sw_grow(r->notes, r->note_total, &r->note_capacity, sizeof *r->notes);
         r->notes[r->note_total++] = note;
         slice->note_count++;
     }
 }
 
+/* A leap wider than a hand ends the line: whichever hand is near takes what follows. */
 static void add_line(cutter *c, sw_hand_slice *slice, uint32_t from, uint32_t to)
 {
     sw_hand_slices *r = c->result;
-    r->lines = sw_grow(r->lines, r->line_count, &r->line_capacity, sizeof *r->lines);
     int steps = abs(c->notes[to].step - c->notes[from].step);
+    if (steps > c->limits->span && !c->glides[from]) {
+        return;
+    }
     bool single = c->line_from.count == 1 && c->line_to.count == 1;
-    r->lines[r->line_count++] = (sw_hand_line){c->key[from], c->key[to], steps, single};
+    r->lines = sw_grow(r->lines, r->line_count, &r->line_capacity, sizeof *r->lines);
+    r->lines[r->line_count++] = (sw_hand_line){c->key[from], c->key[to], steps, c->glides[from], single};
     slice->line_count++;
 }
 
@@ -254,6 +262,7 @@ sw_hand_slices sw_hand_slices_make(const sw_hand_note *notes, size_t count, cons
     cutter c = {.notes = notes, .limits = limits, .result = &result};
     c.end = sw_alloc(count * sizeof *c.end);
     c.key = filled(count);
+    c.glides = sw_alloc_zero(count, sizeof *c.glides);
     note_list *lists[] = {&c.before, &c.now, &c.line_from, &c.line_to};
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         lists[i]->items = sw_alloc(count * sizeof(uint32_t));
@@ -279,6 +288,7 @@ sw_hand_slices sw_hand_slices_make(const sw_hand_note *notes, size_t count, cons
     }
     free(c.key);
     free(c.end);
+    free(c.glides);
     return result;
 }
 

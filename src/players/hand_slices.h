@@ -23,6 +23,7 @@ typedef struct sw_hand_line {
     uint32_t from;
     uint32_t to;
     int steps;   /* width of the interval, never negative */
+    bool glides; /* a glissando */
     bool single; /* from a single note of its voice to a single note */
 } sw_hand_line;
 
@@ -36,6 +37,7 @@ typedef struct sw_hand_slice {
     size_t first_line;
     uint32_t note_count;
     size_t first_note;
+    bool several_voices; /* the sounding notes are of more than one voice */
 } sw_hand_slice;
 
 typedef struct sw_hand_slices {

@@ -73,7 +73,12 @@ static int64_t bound_after(const search *s, size_t number)
     if (number + 1 == s->slices->count) {
         return 0;
     }
-    int64_t lines = (int64_t)SW_HANDS_LINE_STEP * s->slices->slices[number + 1].line_count;
+    const sw_hand_slice *following = &s->slices->slices[number + 1];
+    int64_t lines = 0;
+    for (uint32_t i = 0; i < following->line_count; i++) {
+        const sw_hand_line *line = &s->slices->lines[following->first_line + i];
+        lines += line->glides ? SW_HANDS_GLIDE : SW_HANDS_LINE_STEP;
+    }
     int64_t way_of_hand = SW_HANDS_SHIFT_SKIP + SW_HANDS_TOO_QUICK + SW_FULL_RUN * SW_HANDS_SHORT_RUN;
     int64_t each_slice = 2 * way_of_hand + SW_HANDS_UNDER;
     return lines + each_slice * (int64_t)(s->slices->count - 1 - number);

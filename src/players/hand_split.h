@@ -20,8 +20,9 @@
  * hand moves is measured from the keys that it struck last: the steps by which these and the next ones exceed
  * its span.
  *
- * A *line* leads from a note to the next one of its voice, if that follows without a rest. Between two chords
- * of a voice lines pair their notes from the outside in; surplus inner notes have none.
+ * A *line* leads from a note to the next one of its voice, if that follows without a rest and no leap wider
+ * than the span. Between two chords of a voice lines pair their notes from the outside in; surplus inner
+ * notes have none.
  *
  * WHAT CAN'T BE (each such slice costs SW_HANDS_IMPOSSIBLE and is reported; the least bad split is taken)
  *   - more keys in a hand than it has fingers,
@@ -34,6 +35,8 @@
  * WHAT COSTS (the figures are the enum below)
  * Several costs are *by hurry*: times the part of settle_seconds by which a hand has less since it last
  * struck something. A hand with time to settle pays none of them.
+ *   - glide: a glissando ends in the other hand than it began; only where the fingers leave no other way.
+ * Within one hand it is free, however far it goes: the hand moves along.
  *   - line: a line changes hands; dear for steps, cheap for anything wider, free after a rest. One pass is
  *     counted once, however many notes follow, so that an arpeggio goes hand over hand in full placements.
  *   - shift, by hurry: fingers are placed anew in the midst of a line of single notes that the hand plays
@@ -49,8 +52,8 @@
  *     hand may go on, or come back to where it was.
  *   - time: the hand has less time for its way than it needs. A thumb that passes under needs none.
  *   - stretch: wider than comfortable.
- *   - balance: one hand full while the other is nearly empty, or one hand spread beyond an octave while the
- *     other is idle.
+ *   - balance: one hand full while the other is nearly empty; one hand spread beyond an octave, or with two
+ *     voices of the source, while the other is idle.
  *   - register: left above and right below middle C, weakly; the harp's right hand has a lower end as well.
  *
  * WHY IT IS EXACT
@@ -85,6 +88,7 @@ enum {
     SW_HANDS_EXCESS = 1000000,        /* in such a slice: each key and each step beyond a limit */
     SW_HANDS_LINE_STEP = 100,         /* a line changes hands on a repeated note or a step */
     SW_HANDS_LINE_LEAP = 20,          /* on a wider interval */
+    SW_HANDS_GLIDE = 100000,          /* a glissando begins in one hand and ends in the other */
     SW_HANDS_SHIFT_STEP = 40,     /* by hurry: fingers placed anew on a repeated note or a step of a line */
     SW_HANDS_SHIFT_SKIP = 250,    /* on a third, fourth or fifth */
     SW_HANDS_SHIFT_LEAP = 80,     /* on a wider interval */
@@ -97,8 +101,8 @@ enum {
     SW_HANDS_STRETCH = 20,        /* each step beyond the comfortable span */
     SW_HANDS_UNEVEN = 15,         /* each key by which one hand has more than four more than the other */
     SW_HANDS_IDLE = 30,           /* one hand spans more than an octave, the other has no key */
-    SW_HANDS_LEFT_HIGH = 1,       /* a struck key of the left hand, each step above middle C, */
-    SW_HANDS_LEFT_HIGH_STEPS = 4, /* counted so far: the left hand reaches everything (Freund & Cutler) */
+    SW_HANDS_TWO_VOICES = 40,     /* two voices sound in one hand, and the other has no key */
+    SW_HANDS_LEFT_HIGH = 2,       /* a struck key of the left hand, each step above middle C */
     SW_HANDS_RIGHT_DEEP = 3,      /* of the right hand, each step below: it seldom goes there */
     SW_HANDS_RIGHT_LOW = 10,      /* a struck key, each step below the right hand's good range */
     SW_HANDS_RIGHT_LOWEST = 2000, /* a struck key below the right hand's end */
@@ -123,14 +127,15 @@ typedef struct sw_hand_limits {
     double travel_seconds;   /* what any move of a hand takes */
     double seconds_per_step; /* what each step of the move adds */
     double settle_seconds;   /* with so much time since its last note a hand is free to begin anew anywhere */
+    int left_high;           /* steps above middle C that count against the left hand, at most */
     int right_low;           /* lowest step of the right hand's good range; INT_MIN: none */
     int right_lowest;        /* lowest step that the right hand reaches; INT_MIN: none */
 } sw_hand_limits;
 
-/* Harp: 4 fingers (Rimsky-Korsakov; Bligh, "Writing for the Pedal Harp"), a tenth is easy and is taken as the
- * limit (Freund & Cutler, "Extreme Orchestration"), right hand not far below C3 (Goss, "100 Orchestration
- * Tips") and not below G2 (Freund & Cutler); soft holds. Travel and settling: common
- * practice, no source. */
+/* Harp: the left hand reaches everything (Freund & Cutler), so height counts little; 4 fingers
+ * (Rimsky-Korsakov; Bligh, "Writing for the Pedal Harp"), a tenth is easy and is taken as the limit (Freund &
+ * Cutler, "Extreme Orchestration"), right hand not far below C3 (Goss, "100 Orchestration Tips") and not
+ * below G2 (Freund & Cutler); soft holds. Travel and settling: common practice, no source. */
 sw_hand_limits sw_hand_limits_harp(void);
 /* Piano and celesta: 5 fingers; a ninth is comfortable, a tenth the limit (derived from the spans in Boyle,
  * Boyle & Booker's study of 473 pianists: 8.5 inches for a tenth, which 76 % of men and 13 % of women have);
@@ -146,6 +151,7 @@ typedef struct sw_hand_note {
     int step;          /* steps of the staff above middle C */
     uint32_t voice;    /* notes of one line have the same number */
     int grace;         /* 0, or for grace notes before the note at this onset their order: -n .. -1 */
+    bool glides;       /* a glissando leads from it to the next note of its voice, all in one hand */
     bool tied; /* continues an earlier note of this pitch (of the same voice, or else one that ends here);
                 * if there is none, the note counts as struck */
 } sw_hand_note;

@@ -210,3 +210,16 @@ const char *sw_text_newline(const sw_text *text)
     }
     return pairs > feeds ? "\r\n" : "\n";
 }
+
+bool sw_text_same_file(const sw_text *a, const sw_text *b)
+{
+    if (a == b || strcmp(a->path, b->path) == 0) {
+        return true;
+    }
+    char *real_a = realpath(a->path, NULL);
+    char *real_b = realpath(b->path, NULL);
+    bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
+    free(real_a);
+    free(real_b);
+    return same;
+}

@@ -33,17 +33,24 @@ static bool fail(const job *j, const sw_reading *reading, uint32_t file, uint32_
     return false;
 }
 
-/* One part of some music; *last is the duration that the next item would inherit (zero when that is not
- * known). False when it can't be written. */
+/* What the text of one part leaves behind for the next: notes refer to what stands before them. */
+typedef struct leftover {
+    sw_duration duration; /* what the next item would inherit; zero when that is not known */
+    bool relative;        /* a \relative around the music holds on */
+    sw_pitch pitch;       /* and this is what its next note refers to */
+} leftover;
+
+/* One part of some music. False when it can't be written. */
 static bool print_part(const job *j, const sw_plan *plan, uint32_t part, uint32_t music, sw_buffer *out,
-                       sw_duration *last)
+                       leftover *state)
 {
     sw_part_printer printer = {
         .plan = plan,
         .part = part,
         .out = out,
+        .relative = state->relative,
+        .last = state->pitch,
         .full_chord = SW_NO_INDEX,
-        .rest_letter = 'r',
         .in_time = true,
     };
     sw_print_part(&printer, music);
@@ -55,8 +62,29 @@ static bool print_part(const job *j, const sw_plan *plan, uint32_t part, uint32_
         }
         return false;
     }
-    *last = printer.has_duration ? printer.duration : (sw_duration){0};
+    state->duration = printer.has_duration ? printer.duration : (sw_duration){0};
+    state->pitch = printer.last;
     return true;
+}
+
+/* What the first note of some music refers to, when a \relative around that music decides about it;
+ * SW_NO_INDEX when none does. */
+static uint32_t outer_reference(const sw_reading *reading, uint32_t music)
+{
+    const sw_music *m = &reading->music[music];
+    if (m->kind == SW_MUSIC_NOTE) {
+        return (m->flags & SW_MUSIC_RELATIVE_ENTRY) != 0 ? m->reference : SW_NO_INDEX;
+    }
+    if (m->kind == SW_MUSIC_RELATIVE || m->kind == SW_MUSIC_FIXED || m->kind == SW_MUSIC_REFERENCE) {
+        return SW_NO_INDEX;
+    }
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = reading->music[c].next) {
+        uint32_t found = outer_reference(reading, c);
+        if (found != SW_NO_INDEX) {
+            return found;
+        }
+    }
+    return SW_NO_INDEX;
 }
 
 /* Whether an offset lies in the text of a variable that is divided itself. */
@@ -122,7 +150,7 @@ static bool divide_variable(const job *j, const sw_variable *variable)
     sw_slice head = sw_text_slice(text, variable->start, variable->value_start);
     const char *name = sw_reading_name(reading, variable->name);
     sw_buffer out = {0};
-    sw_duration last = {0};
+    leftover last = {0};
     for (uint32_t part = 0; part < j->plan->division->parts; part++) {
         if (part > 0) {
             sw_buffer_format(&out, "%s%s", newline, newline);
@@ -142,7 +170,7 @@ static bool divide_variable(const job *j, const sw_variable *variable)
     end = end > variable->end ? end : variable->end;
     sw_patch_add(j->patch, text, variable->start, end, sw_buffer_slice(&out));
     sw_buffer_free(&out);
-    mend_next_duration(j, variable, last);
+    mend_next_duration(j, variable, last.duration);
     return true;
 }
 
@@ -204,6 +232,16 @@ static bool is_in_simultaneous(const sw_reading *reading, uint32_t music)
     return false;
 }
 
+/* The context that holds the new staves. */
+static const char *brace_type(const job *j)
+{
+    const sw_division *division = j->plan->division;
+    uint32_t group = division->score->staves[division->staff].group;
+    return division->group != NULL || group == SW_NO_INDEX
+               ? division->group
+               : sw_reading_name(division->reading, division->score->groups[group].type);
+}
+
 /* The staves of the parts, a line each, indented by `indent` and two more columns where they stand in a
  * group. */
 static bool put_staves(const job *j, uint32_t staff, sw_slice indent, sw_slice rest, sw_buffer *out)
@@ -213,6 +251,16 @@ static bool put_staves(const job *j, uint32_t staff, sw_slice indent, sw_slice r
     const sw_music *m = &reading->music[staff];
     const char *newline = sw_text_newline(text_of(reading, m->file));
     const char *id = sw_reading_name(reading, m->name2);
+    if (j->plan->connects_arpeggios && division->braced) {
+        if (division->group != NULL) {
+            sw_buffer_format(out, "%s%.*s  ", newline, (int)indent.length, indent.data);
+        }
+        sw_buffer_format(out, "\\set %s.connectArpeggios = ##t", brace_type(j));
+        sw_buffer_string(out, division->group != NULL ? "" : " ");
+    }
+    uint32_t reference = outer_reference(reading, m->first);
+    leftover last = {.relative = reference != SW_NO_INDEX};
+    last.pitch = reference == SW_NO_INDEX ? last.pitch : reading->music[reference].pitch;
     for (uint32_t part = 0; part < division->parts; part++) {
         if (part > 0 || division->group != NULL) {
             sw_buffer_string(out, newline);
@@ -229,7 +277,6 @@ static bool put_staves(const job *j, uint32_t staff, sw_slice indent, sw_slice r
             sw_buffer_char(out, ' ');
         }
         sw_buffer music = {0};
-        sw_duration last;
         bool printed = print_part(j, j->here, part, m->first, &music, &last);
         append_indented(out, sw_buffer_slice(&music), division->group != NULL ? "  " : "");
         sw_buffer_free(&music);
@@ -321,6 +368,22 @@ static void join_parts(const job *j, const sw_music *reference)
         text_of(reading, reference->file)->path, place.line, place.column + 1, (int)name.length, name.data);
 }
 
+/* Another staff that uses a divided variable is divided along: worth saying where it is not the one that was
+ * named. */
+static void note_staff(const job *j, uint32_t staff, const sw_music *reference)
+{
+    const sw_reading *reading = j->here->reading;
+    const sw_division *division = j->plan->division;
+    const sw_music *m = &reading->music[staff];
+    if (reading == division->reading && staff == division->score->staves[division->staff].music) {
+        return;
+    }
+    sw_place place = sw_text_place(text_of(reading, m->file), m->start);
+    sw_buffer_format(j->notes, "%s:%u:%u: note: the staff here uses \\%s too, and is split along\n",
+                     text_of(reading, m->file)->path, place.line, place.column + 1,
+                     sw_reading_name(reading, reference->name));
+}
+
 static bool divide_uses(job *j)
 {
     const sw_reading *reading = j->here->reading;
@@ -336,6 +399,7 @@ static bool divide_uses(job *j)
             join_parts(j, music);
         } else if (staff != last_staff) {
             last_staff = staff;
+            note_staff(j, staff, music);
             if (!divide_staff(j, staff)) {
                 return false;
             }
@@ -422,5 +486,5 @@ bool sw_divide(const sw_division *division, sw_reading *const *mains, size_t mai
         j.here = plan;
     }
     sw_plan_free(plan);
-    return done;
+    return done && sw_sources_are_known(mains, main_count, patch, error);
 }

@@ -25,10 +25,14 @@ typedef struct sw_plan {
     /* By music node; NULL in the plan for another main file, where only the names of the variables count. */
     uint32_t
         *first_event; /* first event of a note, chord or rest on this staff, SW_NO_INDEX when there is none */
-    uint32_t *event_count; /* how many notes it has there */
-    uint8_t *parts;        /* bit k: part k has notes in or below this node */
-    uint8_t *has_notes;    /* the staff has notes in or below this node */
-    uint8_t *mark_parts;   /* MARK: bit k: part k gets it */
+    uint32_t *event_count;   /* how many notes it has there */
+    uint8_t *parts;          /* bit k: part k has notes in or below this node */
+    uint8_t *has_notes;      /* the staff has notes in or below this node */
+    uint8_t *mark_parts;     /* MARK: bit k: part k gets it */
+    bool connects_arpeggios; /* a rolled chord is shared by several parts */
+    uint8_t *left_out;       /* bit k: stands in a voice of << \\ >> that part k does without */
+    uint32_t *voice_first;   /* by voice of the score: its first event, and the one behind its last */
+    uint32_t *voice_end;
     sw_added_mark *added;
     size_t added_count;
     size_t added_capacity;
@@ -41,6 +45,11 @@ typedef struct sw_plan {
 
 /* The plan for the division's own reading. */
 sw_plan *sw_plan_new(const sw_division *division);
+/* Whether a part writes a child of << >>: it plays there, or uses a variable that is divided; of several
+ * voices without its notes it keeps the first. */
+bool sw_plan_keeps(const sw_plan *plan, uint32_t part, uint32_t simultaneous, uint32_t child);
+/* Whether a variable in or below a node is divided. */
+bool sw_plan_uses_divided(const sw_plan *plan, uint32_t music);
 /* The plan for another main file that uses the same variables. */
 sw_plan *sw_plan_for_other(const sw_plan *plan, const sw_reading *reading);
 void sw_plan_free(sw_plan *plan);
@@ -52,8 +61,15 @@ void sw_plan_marks(sw_plan *plan);
 uint32_t sw_node_begin(const sw_reading *reading, uint32_t music);
 uint32_t sw_node_end(const sw_reading *reading, uint32_t music);
 
-/* Whether two texts are of one file, whatever their paths. */
-bool sw_same_file(const sw_text *a, const sw_text *b);
+/* Whether another reading has a variable of a reading: the same assignment in the same file. The same name
+ * elsewhere is another variable. */
+bool sw_shares_variable(const sw_reading *reading, uint32_t name, const sw_reading *other);
+
+/* ---- what is known ---- */
+
+/* False when a reading has an error (a missing include, a bracket), or when the patch replaces text with a
+ * command whose meaning is not known: *error is then `file:line:column: sentence`. */
+bool sw_sources_are_known(sw_reading *const *mains, size_t main_count, const sw_patch *patch, char **error);
 
 /* ---- printer ---- */
 
@@ -66,7 +82,7 @@ typedef struct sw_part_printer {
     bool has_duration; /* `duration` is what a note without a value would inherit */
     sw_duration duration;
     uint32_t full_chord; /* the chord that q would repeat, when it was written with all its notes */
-    char rest_letter;    /* r, or s in a second voice and among grace notes */
+    bool among_graces;   /* rests are not shown */
     bool among_items;    /* the node to be written is one of a sequence: several items need no brackets */
     bool in_time;        /* rests may be joined: outside of tuplets, graces and tremolos */
     size_t next_clef;

@@ -1,11 +1,14 @@
 /* Which part gets which mark when a staff is divided.
  *
  *   - what belongs to single notes (articulations, fingerings, tremolo) goes with them;
- *   - a slur is given to each part that has at least two of its notes, from its first to its last note there;
+ *   - a slur is given to each part that has at least two of its notes, from its first to its last note there,
+ *     interrupted by empty bars;
  *   - a manual beam stays where one part has all its notes;
  *   - a hairpin and what ends it go to the part with more notes under it, even where that part rests at one
  * end;
- *   - a dynamic goes to the part that plays there, the upper one if both do (it stands between the staves);
+ *   - a dynamic goes to the part that plays there, the upper one if both do; in a brace it stands between the
+ *     staves;
+ *   - the sign of a rolled chord goes to each part that has notes of it, and through both staves;
  *   - text goes to the upper part, with _ to the lower; pedals to the lowest;
  *   - a tie stays where a note goes on in the same part. */
 #include <stdlib.h>
@@ -79,30 +82,54 @@ static uint32_t lowermost(uint8_t parts)
     return lowest;
 }
 
-/* A slur from item a to item b: each part with two or more of its notes has its own. */
-static void give_slur(sw_plan *plan, const items *all, size_t a, uint32_t start, size_t b, uint32_t end)
+/* Whether a whole bar lies between two items. */
+static bool has_empty_bar(const sw_plan *plan, const item *before, const item *after)
+{
+    const sw_score *score = plan->division->score;
+    uint32_t from = sw_score_bar_at(score, score->events[before->event].onset);
+    uint32_t to = sw_score_bar_at(score, score->events[after->event].onset);
+    sw_rational end = sw_event_end(&score->events[before->event]);
+    bool held = to != SW_NO_INDEX && to > 0 && sw_rational_compare(end, score->bars[to - 1].start) > 0;
+    return from != SW_NO_INDEX && to != SW_NO_INDEX && to > from + 1 && !held;
+}
+
+static void give_slur_piece(sw_plan *plan, const items *all, uint32_t part, size_t first, size_t last,
+                            const open_span *start, size_t b, uint32_t end)
+{
+    if (first == start->from) {
+        give(plan, start->mark, part);
+    } else {
+        add_mark(plan, all->list[first].music, part, start->mark);
+    }
+    if (last == b) {
+        give(plan, end, part);
+    } else {
+        add_mark(plan, all->list[last].music, part, end);
+    }
+}
+
+/* A slur up to item b: each part with two or more of its notes has its own, and a new one after an empty bar.
+ */
+static void give_slur(sw_plan *plan, const items *all, const open_span *start, size_t b, uint32_t end)
 {
     for (uint32_t part = 0; part < plan->division->parts; part++) {
         size_t first = SIZE_MAX;
         size_t last = SIZE_MAX;
-        for (size_t i = a; i <= b; i++) {
-            if ((all->list[i].parts & 1u << part) != 0) {
-                first = first == SIZE_MAX ? i : first;
-                last = i;
+        for (size_t i = start->from; i <= b; i++) {
+            if ((all->list[i].parts & 1u << part) == 0) {
+                continue;
             }
+            if (last != SIZE_MAX && has_empty_bar(plan, &all->list[last], &all->list[i])) {
+                if (first != last) {
+                    give_slur_piece(plan, all, part, first, last, start, b, end);
+                }
+                first = SIZE_MAX;
+            }
+            first = first == SIZE_MAX ? i : first;
+            last = i;
         }
-        if (first == SIZE_MAX || first == last) {
-            continue;
-        }
-        if (first == a) {
-            give(plan, start, part);
-        } else {
-            add_mark(plan, all->list[first].music, part, start);
-        }
-        if (last == b) {
-            give(plan, end, part);
-        } else {
-            add_mark(plan, all->list[last].music, part, end);
+        if (first != last) {
+            give_slur_piece(plan, all, part, first, last, start, b, end);
         }
     }
 }
@@ -181,7 +208,7 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         open_span *span =
             &spans[sw_music_mark_class(plan->reading, mark) == SW_MARK_SLUR_END ? SLUR : PHRASE];
         if (span->mark != SW_NO_INDEX) {
-            give_slur(plan, all, span->from, span->mark, i, mark);
+            give_slur(plan, all, span, i, mark);
             span->mark = SW_NO_INDEX;
         }
         break;
@@ -216,16 +243,13 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
             }
         }
         break;
-    case SW_MARK_ARPEGGIO: { /* a chord of one note is not rolled, unless the roll goes through both hands */
-        uint8_t rolled = 0;
-        for (uint32_t part = 0; part < plan->division->parts; part++) {
-            uint32_t notes = 0;
-            for (uint32_t n = 0; n < here->notes; n++) {
-                notes += plan->division->event_part[here->event + n] == part ? 1 : 0;
-            }
-            rolled = (uint8_t)(rolled | (notes > 1 ? 1u << part : 0));
-        }
-        plan->mark_parts[mark] = rolled != 0 ? rolled : parts;
+    case SW_MARK_ARPEGGIO: /* rolled from hand to hand: the sign goes through both staves */
+        plan->mark_parts[mark] = parts;
+        plan->connects_arpeggios = plan->connects_arpeggios || (parts & (parts - 1)) != 0;
+        break;
+    case SW_MARK_GLISSANDO: { /* where it ends, too, if only one part goes there */
+        uint8_t both = i + 1 < all->count ? parts & all->list[i + 1].parts : 0;
+        plan->mark_parts[mark] = both != 0 ? both : parts;
         break;
     }
     case SW_MARK_PEDAL:
@@ -248,8 +272,27 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
     }
 }
 
+/* Items that are not heard in this score (of another movement, of another edition) keep their marks in the
+ * upper part, which keeps their notes. */
+static void give_unheard(sw_plan *plan)
+{
+    const sw_reading *reading = plan->reading;
+    for (uint32_t m = 0; m < reading->music_count; m++) {
+        bool is_item = reading->music[m].kind >= SW_MUSIC_NOTE && reading->music[m].kind <= SW_MUSIC_BARE;
+        if (!is_item || plan->first_event[m] != SW_NO_INDEX) {
+            continue;
+        }
+        for (uint32_t c = reading->music[m].first; c != SW_NO_INDEX; c = reading->music[c].next) {
+            if (reading->music[c].kind == SW_MUSIC_MARK) {
+                give(plan, c, 0);
+            }
+        }
+    }
+}
+
 void sw_plan_marks(sw_plan *plan)
 {
+    give_unheard(plan);
     const sw_score *score = plan->division->score;
     items all = {0};
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "write/part_notes.h"
+#include "write/part_time.h"
 
 static const sw_music *at(const sw_part_printer *p, uint32_t music)
 {
@@ -20,6 +21,22 @@ static bool gets(const sw_part_printer *p, uint32_t mark)
     return p->plan->mark_parts == NULL || (p->plan->mark_parts[mark] & 1u << p->part) != 0;
 }
 
+/* A mark as it is written; dynamics of the lowest part of a brace stand above it, between the staves. */
+static void put_mark(sw_part_printer *p, uint32_t mark)
+{
+    sw_slice text = text_of(p, mark);
+    sw_mark_class class = sw_music_mark_class(p->plan->reading, mark);
+    const sw_division *division = p->plan->division;
+    if (division->braced && p->part + 1 == division->parts &&
+        (class == SW_MARK_DYNAMIC || class == SW_MARK_HAIRPIN_START) &&
+        sw_music_mark_direction(p->plan->reading, mark) == '-') {
+        sw_buffer_char(p->out, '^');
+        size_t skip = text.data[0] == '-' ? 1 : 0;
+        text = (sw_slice){text.data + skip, text.length - skip};
+    }
+    sw_buffer_append(p->out, text);
+}
+
 void sw_print_marks(sw_part_printer *p, uint32_t music, bool spaced)
 {
     const sw_music *m = at(p, music);
@@ -34,7 +51,7 @@ void sw_print_marks(sw_part_printer *p, uint32_t music, bool spaced)
                 sw_buffer_append(p->out,
                                  sw_text_slice(p->plan->reading->files[m->file].text, before, mark->start));
             }
-            sw_buffer_append(p->out, text_of(p, c));
+            put_mark(p, c);
         }
         before = mark->end;
     }
@@ -151,7 +168,10 @@ static void print_rest(sw_part_printer *p, uint32_t rest)
     const sw_music *m = at(p, rest);
     if (m->kind == SW_MUSIC_NOTE) { /* `b4\rest`: its height was meant for the undivided staff */
         char text[SW_DURATION_TEXT];
-        sw_buffer_format(p->out, "%c%s", p->rest_letter, sw_duration_print(sw_music_duration(m), text));
+        uint32_t event = p->plan->first_event[rest];
+        const sw_event *heard = event == SW_NO_INDEX ? NULL : &p->plan->division->score->events[event];
+        sw_buffer_format(p->out, "%c%s", sw_part_rest_letter(p, heard),
+                         sw_duration_print(sw_music_duration(m), text));
         keep_duration(p, m);
         sw_print_marks(p, rest, true);
         return;

@@ -94,6 +94,10 @@ static bool is_for_whole_score(const sw_part_printer *p, uint32_t music)
     if (m->kind == SW_MUSIC_TEMPO) {
         return true;
     }
+    if (m->kind == SW_MUSIC_SET) {
+        const char *path = sw_reading_name(p->plan->reading, m->name);
+        return strncmp(path, "Score.", 6) == 0 || strncmp(path, "Timing.", 7) == 0;
+    }
     if (m->kind != SW_MUSIC_SETTING) {
         return false;
     }
@@ -106,6 +110,14 @@ static bool is_for_whole_score(const sw_part_printer *p, uint32_t music)
         }
     }
     return false;
+}
+
+/* The name of the staff belongs to the group of its parts. */
+static bool is_staff_name(const sw_part_printer *p, uint32_t music)
+{
+    const char *path = sw_reading_name(p->plan->reading, at(p, music)->name);
+    return at(p, music)->kind == SW_MUSIC_SET && p->plan->division->group != NULL &&
+           (strcmp(path, "Staff.instrumentName") == 0 || strcmp(path, "Staff.shortInstrumentName") == 0);
 }
 
 /* \ottava goes with the notes behind it. */
@@ -123,23 +135,32 @@ static bool is_for_other_part(const sw_part_printer *p, uint32_t music)
     return p->part != 0;
 }
 
-/* Whether a divided variable is used in a node's own text: then its part is used in the same way, sounding or
- * not. */
-static bool uses_divided(const sw_part_printer *p, uint32_t music)
+/* Whether the music of another part in or below a node can become one silence: nothing in it is said that
+ * this part needs too, and no bar check stands there. Around tuplets and tremolos only what the bars and the
+ * key depend on counts. */
+static bool can_be_silence(const sw_part_printer *p, uint32_t music, bool scaled)
 {
     const sw_music *m = at(p, music);
-    if (m->kind == SW_MUSIC_REFERENCE) {
-        return sw_plan_divides(p->plan, p->plan->reading, m->name);
+    if (m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_SET || m->kind == SW_MUSIC_BAR_CHECK) {
+        return scaled;
     }
-    if (is_item(m->kind)) {
-        return false;
+    if (m->kind >= SW_MUSIC_BAR_CHECK) {
+        return m->kind == SW_MUSIC_MARK || m->kind == SW_MUSIC_CLEF || m->kind == SW_MUSIC_OCTAVE_CHECK;
     }
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (uses_divided(p, c)) {
-            return true;
+    scaled = scaled || m->kind == SW_MUSIC_SCALE || m->kind == SW_MUSIC_GRACE;
+    for (uint32_t c = is_item(m->kind) ? SW_NO_INDEX : m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (!can_be_silence(p, c, scaled)) {
+            return false;
         }
     }
-    return false;
+    return true;
+}
+
+/* A variable with notes that is not divided is not heard in this score; the upper part keeps it. */
+static bool is_unheard_reference(const sw_part_printer *p, uint32_t music)
+{
+    return at(p, music)->kind == SW_MUSIC_REFERENCE && p->plan->parts != NULL &&
+           sw_part_has_notes(p, music) && !sw_part_plays(p, music) && !sw_plan_uses_divided(p->plan, music);
 }
 
 static token_kind classify(const sw_part_printer *p, uint32_t music)
@@ -149,10 +170,16 @@ static token_kind classify(const sw_part_printer *p, uint32_t music)
         return TOKEN_DROP; /* a part has its own clefs, and its own octaves from note to note */
     }
     if ((m->kind == SW_MUSIC_REST || (m->flags & SW_MUSIC_AS_REST) != 0) && p->plan->parts != NULL) {
-        return TOKEN_REST;
+        return sw_part_hides_rest(p, music) ? TOKEN_SILENT : TOKEN_REST;
+    }
+    if (m->kind == SW_MUSIC_FULL_REST && p->plan->parts != NULL && sw_part_hides_rest(p, music)) {
+        return TOKEN_SILENT;
     }
     if (m->kind == SW_MUSIC_REFERENCE && p->plan->parts == NULL) {
         return sw_plan_divides(p->plan, p->plan->reading, m->name) ? TOKEN_KEEP : TOKEN_VERBATIM;
+    }
+    if (is_staff_name(p, music)) {
+        return p->part == 0 ? TOKEN_KEEP : TOKEN_DROP;
     }
     if (p->plan->parts == NULL) { /* another main file: only the variables inside count */
         return m->first != SW_NO_INDEX && !is_item(m->kind) ? TOKEN_KEEP : TOKEN_VERBATIM;
@@ -161,15 +188,16 @@ static token_kind classify(const sw_part_printer *p, uint32_t music)
         return TOKEN_KEEP;
     }
     if (sw_part_has_notes(p, music)) {
-        if (uses_divided(p, music)) {
+        if (sw_plan_uses_divided(p->plan, music)) {
             return TOKEN_KEEP;
         }
-        if (m->kind == SW_MUSIC_GRACE) {
+        if (m->kind == SW_MUSIC_GRACE || is_unheard_reference(p, music)) {
             return TOKEN_DROP;
         }
         /* The structure of repeats stays, with rests inside. */
         return m->kind == SW_MUSIC_REPEAT || m->kind == SW_MUSIC_ALTERNATIVES || m->kind == SW_MUSIC_VOLTA ||
-                       m->kind == SW_MUSIC_AFTER_GRACE || m->kind == SW_MUSIC_UNFOLD
+                       m->kind == SW_MUSIC_AFTER_GRACE || m->kind == SW_MUSIC_UNFOLD ||
+                       !can_be_silence(p, music, false)
                    ? TOKEN_KEEP
                    : TOKEN_SILENT;
     }
@@ -245,7 +273,7 @@ static void put_single_rest(sw_part_printer *p, uint32_t music)
 {
     const sw_music *m = at(p, music);
     if (is_item(m->kind)) {
-        sw_put_rest(p, p->rest_letter, sw_music_duration(m));
+        sw_put_rest(p, sw_part_rest_letter(p, sw_part_first_event(p, music)), sw_music_duration(m));
     } else {
         sw_print_part(p, music);
     }
@@ -335,7 +363,7 @@ static void print_sequence(sw_part_printer *p, uint32_t first, uint32_t file, ui
                             : 0;
         if (joined > 0 && p->in_time) {
             put_clef(p, sw_part_first_event(p, t->music));
-            sw_put_silence(p, onset, end);
+            sw_put_silence(p, sw_part_first_event(p, t->music)->voice, onset, end);
             sw_print_marks(p, t->music, false);
             separate(p, place);
             position = tokens[i + joined - 1].end;
@@ -357,6 +385,18 @@ static void print_sequence(sw_part_printer *p, uint32_t first, uint32_t file, ui
 
 /* ---- compounds ---- */
 
+/* A child of a compound, in which this part may be silent. */
+static void print_child(sw_part_printer *p, uint32_t music)
+{
+    bool silent = p->plan->parts != NULL && sw_part_has_notes(p, music) && !sw_part_plays(p, music);
+    if (silent && is_item(at(p, music)->kind)) {
+        put_single_rest(p, music);
+        sw_print_marks(p, music, false);
+    } else if (!is_unheard_reference(p, music)) {
+        sw_print_part(p, music);
+    }
+}
+
 /* A command with music as its last arguments: its own text as it is, the music through the printer. */
 static void print_wrapped(sw_part_printer *p, uint32_t music)
 {
@@ -369,14 +409,10 @@ static void print_wrapped(sw_part_printer *p, uint32_t music)
         }
         uint32_t begin = sw_node_begin(p->plan->reading, c);
         copy(p, m->file, position, begin);
-        if (is_item(at(p, c)->kind) && p->plan->parts != NULL && sw_part_has_notes(p, c) &&
-            !sw_part_plays(p, c)) {
-            put_single_rest(p, c);
-            sw_print_marks(p, c, false);
-        } else {
+        if (!is_item(at(p, c)->kind) || !sw_part_has_notes(p, c) || sw_part_plays(p, c)) {
             copy(p, m->file, begin, at(p, c)->start);
-            sw_print_part(p, c);
         }
+        print_child(p, c);
         position = sw_node_end(p->plan->reading, c);
     }
     copy(p, m->file, position, sw_node_end(p->plan->reading, music));
@@ -431,11 +467,11 @@ static void put_only_voice(sw_part_printer *p, uint32_t whole, uint32_t voice, b
         sw_music_slice(p->plan->reading, voice).data[0] == '{') {
         print_without_brackets(p, voice);
     } else {
-        sw_print_part(p, voice);
+        print_child(p, voice);
     }
     if (shorter) {
         sw_buffer_char(p->out, ' ');
-        sw_put_silence(p, voice_end, whole_end);
+        sw_put_silence(p, sw_part_first_event(p, voice)->voice, voice_end, whole_end);
         sw_buffer_string(p->out, bare ? "" : " }");
     }
 }
@@ -447,7 +483,7 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
     const sw_music *m = at(p, music);
     const sw_reading *reading = p->plan->reading;
     uint32_t voices = 0;
-    uint32_t played = 0;
+    uint32_t kept = 0;
     uint32_t the_one = SW_NO_INDEX;
     uint32_t plain = 0; /* children without notes of this staff */
     for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
@@ -456,20 +492,20 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
             continue;
         }
         voices++;
-        if (sw_part_plays(p, c) || uses_divided(p, c)) {
-            played++;
+        if (sw_plan_keeps(p->plan, p->part, music, c)) {
+            kept++;
             the_one = c;
         }
     }
     bool separated = m->first != SW_NO_INDEX && at(p, m->first)->kind == SW_MUSIC_CONTEXT &&
                      strcmp(sw_reading_name(reading, at(p, m->first)->name), "Bottom") == 0;
-    if (p->plan->parts == NULL || voices == 0 || played == voices) {
+    if (p->plan->parts == NULL || voices == 0 || kept == voices) {
         if (!separated) {
             print_block(p, music, 2);
             return;
         }
         the_one = SW_NO_INDEX;
-    } else if (played == 1 && plain == 0) {
+    } else if (kept == 1 && plain == 0) {
         uint32_t inner = the_one;
         while (at(p, inner)->kind == SW_MUSIC_CONTEXT && at(p, inner)->first != SW_NO_INDEX &&
                strcmp(sw_reading_name(reading, at(p, inner)->name), "Bottom") == 0) {
@@ -482,26 +518,35 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
     sw_buffer_string(p->out, "<< ");
     bool first = true;
     for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        bool kept = !sw_part_has_notes(p, c) || sw_part_plays(p, c) || uses_divided(p, c);
-        bool last_resort = first && at(p, c)->next == SW_NO_INDEX; /* one voice stays, to hold the rests */
-        if (!kept && !last_resort) {
+        if (!sw_plan_keeps(p->plan, p->part, music, c)) {
             continue;
         }
         if (!first) {
             sw_buffer_string(p->out, separated ? " \\\\ " : " ");
         }
-        char letter = p->rest_letter;
-        if (!first) {
-            p->rest_letter = 's';
-        }
         first = false;
         uint32_t inner = separated ? at(p, c)->first : c;
         if (inner != SW_NO_INDEX) {
-            sw_print_part(p, inner);
+            print_child(p, inner);
         }
-        p->rest_letter = letter;
     }
     sw_buffer_string(p->out, " >>");
+}
+
+/* \set Staff.instrumentName: the group gets it. */
+static void print_setting(sw_part_printer *p, uint32_t music)
+{
+    const sw_music *m = at(p, music);
+    uint32_t end = sw_node_end(p->plan->reading, music);
+    sw_slice text = sw_text_slice(p->plan->reading->files[m->file].text, m->start, end);
+    const char *staff = is_staff_name(p, music) ? memmem(text.data, text.length, "Staff.", 6) : NULL;
+    size_t before = staff == NULL ? 0 : (size_t)(staff - text.data);
+    if (staff != NULL) {
+        sw_buffer_append(p->out, (sw_slice){text.data, before});
+        sw_buffer_format(p->out, "%s.", p->plan->division->group);
+        before += 6;
+    }
+    sw_buffer_append(p->out, (sw_slice){text.data + before, text.length - before});
 }
 
 static void print_reference(sw_part_printer *p, uint32_t music)
@@ -549,14 +594,12 @@ static void print_absolute(sw_part_printer *p, uint32_t music)
 static void print_out_of_time(sw_part_printer *p, uint32_t music)
 {
     bool in_time = p->in_time;
-    char letter = p->rest_letter;
+    bool among_graces = p->among_graces;
     p->in_time = false;
-    if (at(p, music)->kind == SW_MUSIC_GRACE) {
-        p->rest_letter = 's';
-    }
+    p->among_graces = among_graces || at(p, music)->kind == SW_MUSIC_GRACE;
     print_wrapped(p, music);
     p->in_time = in_time;
-    p->rest_letter = letter;
+    p->among_graces = among_graces;
 }
 
 void sw_print_part(sw_part_printer *p, uint32_t music)
@@ -583,6 +626,9 @@ void sw_print_part(sw_part_printer *p, uint32_t music)
         break;
     case SW_MUSIC_SIMULTANEOUS:
         print_simultaneous(p, music, bare);
+        break;
+    case SW_MUSIC_SET:
+        print_setting(p, music);
         break;
     case SW_MUSIC_REFERENCE:
         print_reference(p, music);

@@ -118,8 +118,152 @@ static sw_duration bar_value(const sw_bar *bar)
     return (sw_duration){0, 0, (int32_t)bar->length.num, (int32_t)bar->length.den};
 }
 
-/* A silence from onset to end: full-bar rests for whole bars, otherwise values that suit the metre. */
-void sw_put_silence(sw_part_printer *p, sw_rational onset, sw_rational end)
+/* ---- silences beside other voices ---- */
+
+/* The first event of a voice that has not ended at a moment, as an index; the end of the voice if none. */
+static uint32_t event_at(const sw_plan *plan, uint32_t voice, sw_rational moment)
+{
+    const sw_event *events = plan->division->score->events;
+    uint32_t low = plan->voice_first[voice];
+    uint32_t high = plan->voice_end[voice];
+    while (low < high) {
+        uint32_t middle = low + (high - low) / 2;
+        if (sw_rational_compare(sw_event_end(&events[middle]), moment) <= 0) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return low;
+}
+
+static bool is_own_note(const sw_part_printer *p, uint32_t event)
+{
+    const sw_event *e = &p->plan->division->score->events[event];
+    return (e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM) &&
+           p->plan->division->event_part[event] == p->part;
+}
+
+/* Whether a voice has notes of this part in the bar that holds a moment. */
+static bool plays_in_bar(const sw_part_printer *p, uint32_t voice, sw_rational moment)
+{
+    const sw_score *score = p->plan->division->score;
+    uint32_t index = sw_score_bar_at(score, moment);
+    if (index == SW_NO_INDEX) {
+        return false;
+    }
+    const sw_bar *bar = &score->bars[index];
+    sw_rational end = sw_rational_add(bar->start, bar->length);
+    for (uint32_t i = event_at(p->plan, voice, bar->start); i < p->plan->voice_end[voice]; i++) {
+        if (sw_rational_compare(score->events[i].onset, end) >= 0) {
+            return false;
+        }
+        if (is_own_note(p, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether another voice of the staff shows something at a moment, so that a silence of `voice` need not be
+ * shown: notes of this part, its own rests where it plays in the bar, and in an earlier voice any rest.
+ * *until becomes the next moment at which this may be different, if that is earlier. */
+static bool is_covered(const sw_part_printer *p, uint32_t voice, sw_rational moment, sw_rational *until)
+{
+    const sw_score *score = p->plan->division->score;
+    bool covered = false;
+    for (uint32_t other = 0; other < score->voice_count; other++) {
+        if (other == voice || score->voices[other].staff != p->plan->division->staff) {
+            continue;
+        }
+        for (uint32_t i = event_at(p->plan, other, moment); i < p->plan->voice_end[other]; i++) {
+            const sw_event *e = &score->events[i];
+            if (sw_rational_compare(e->onset, moment) > 0) {
+                *until = sw_rational_min(*until, e->onset);
+                break;
+            }
+            sw_rational end = sw_event_end(e);
+            if (sw_rational_compare(end, moment) <= 0 || e->kind == SW_EVENT_SKIP ||
+                (p->plan->left_out[e->chord] & 1u << p->part) != 0) {
+                continue;
+            }
+            bool rest = e->kind == SW_EVENT_REST || e->kind == SW_EVENT_FULL_REST;
+            if (is_own_note(p, i) || other < voice || (rest && plays_in_bar(p, other, moment))) {
+                covered = true;
+                *until = sw_rational_min(*until, end);
+            }
+        }
+    }
+    return covered;
+}
+
+char sw_part_rest_letter(const sw_part_printer *p, const sw_event *event)
+{
+    if (p->among_graces || event == NULL || (event->flags & SW_EVENT_GRACE) != 0) {
+        return p->among_graces ? 's' : 'r';
+    }
+    sw_rational until = sw_event_end(event);
+    return is_covered(p, event->voice, event->onset, &until) ? 's' : 'r';
+}
+
+bool sw_part_hides_rest(const sw_part_printer *p, uint32_t music)
+{
+    const sw_event *event = sw_part_first_event(p, music);
+    return event != NULL && !plays_in_bar(p, event->voice, event->onset) &&
+           sw_part_rest_letter(p, event) == 's';
+}
+
+/* The rests within one bar that have one letter. */
+static void put_rests(sw_part_printer *p, char letter, const sw_bar *bar, bool upbeat, sw_rational onset,
+                      sw_rational end)
+{
+    sw_duration values[64];
+    /* A short first bar ends with its bar line: count from where a full bar would have begun. */
+    sw_rational position = sw_rational_sub(onset, bar->start);
+    if (upbeat) {
+        position = sw_rational_add(position, sw_rational_sub(bar->metre, bar->length));
+    }
+    size_t count = sw_metre_rests((sw_metre){bar->beats, bar->beat_value}, position,
+                                  sw_rational_sub(end, onset), values, 64);
+    p->has_duration = false; /* a silence begins with its value, so that a bar can be read on its own */
+    for (size_t i = 0; i < count && i < 64; i++) {
+        if (i > 0) {
+            sw_buffer_char(p->out, ' ');
+        }
+        sw_put_rest(p, letter, values[i]);
+    }
+}
+
+/* Full-bar rests from a bar on: R1, R1*3, or s1*3 where another voice is heard. Returns how many bars. */
+static uint32_t put_full_bars(sw_part_printer *p, char letter, uint32_t voice, uint32_t index,
+                              sw_rational end)
+{
+    const sw_score *score = p->plan->division->score;
+    const sw_bar *first = &score->bars[index];
+    uint32_t count = 1;
+    for (uint32_t i = index + 1; i < score->bar_count; i++) {
+        const sw_bar *bar = &score->bars[i];
+        sw_rational bar_end = sw_rational_add(bar->start, bar->length);
+        sw_rational until = bar_end;
+        bool same = sw_rational_equal(bar->length, bar->metre) &&
+                    sw_rational_equal(bar->metre, first->metre) && sw_rational_compare(bar_end, end) <= 0;
+        if (!same || is_covered(p, voice, bar->start, &until) != (letter == 's') ||
+            sw_rational_compare(until, bar_end) < 0) {
+            break;
+        }
+        count++;
+    }
+    p->has_duration = false;
+    sw_duration value = bar_value(first);
+    sw_put_rest(p, letter == 'r' ? 'R' : 's', value);
+    if (count > 1) { /* what follows must not inherit the factor */
+        sw_buffer_format(p->out, "*%u", count);
+        p->has_duration = false;
+    }
+    return count;
+}
+
+void sw_put_silence(sw_part_printer *p, uint32_t voice, sw_rational onset, sw_rational end)
 {
     const sw_score *score = p->plan->division->score;
     bool first = true;
@@ -134,32 +278,28 @@ void sw_put_silence(sw_part_printer *p, sw_rational onset, sw_rational end)
         if (sw_rational_compare(stop, onset) <= 0) {
             stop = end; /* behind the last bar */
         }
+        sw_rational until = stop;
+        bool covered = is_covered(p, voice, onset, &until);
+        while (sw_rational_compare(until, stop) < 0) {
+            sw_rational next = stop;
+            if (is_covered(p, voice, until, &next) != covered) {
+                break;
+            }
+            until = next;
+        }
+        stop = until;
         if (!first) {
             sw_buffer_char(p->out, ' ');
         }
         first = false;
-        bool whole = sw_rational_equal(onset, bar->start) && sw_rational_equal(stop, bar_end) &&
-                     sw_rational_equal(bar->length, bar->metre);
-        if (whole) {
-            p->has_duration =
-                false; /* a silence begins with its value, so that a bar can be read on its own */
-            sw_put_rest(p, p->rest_letter == 'r' ? 'R' : 's', bar_value(bar));
+        char letter = covered || p->among_graces ? 's' : 'r';
+        if (sw_rational_equal(onset, bar->start) && sw_rational_equal(stop, bar_end) &&
+            sw_rational_equal(bar->length, bar->metre)) {
+            uint32_t bars = put_full_bars(p, letter, voice, index, end);
+            const sw_bar *last = &score->bars[index + bars - 1];
+            stop = sw_rational_add(last->start, last->length);
         } else {
-            sw_duration values[64];
-            /* A short first bar ends with its bar line: count from where a full bar would have begun. */
-            sw_rational position = sw_rational_sub(onset, bar->start);
-            if (bar->number == 0 && index == 0) {
-                position = sw_rational_add(position, sw_rational_sub(bar->metre, bar->length));
-            }
-            size_t count = sw_metre_rests((sw_metre){bar->beats, bar->beat_value}, position,
-                                          sw_rational_sub(stop, onset), values, 64);
-            p->has_duration = false;
-            for (size_t i = 0; i < count && i < 64; i++) {
-                if (i > 0) {
-                    sw_buffer_char(p->out, ' ');
-                }
-                sw_put_rest(p, p->rest_letter, values[i]);
-            }
+            put_rests(p, letter, bar, bar->number == 0 && index == 0, onset, stop);
         }
         onset = stop;
     }

@@ -14,7 +14,13 @@ const sw_event *sw_part_first_event(const sw_part_printer *printer, uint32_t mus
 bool sw_part_end(const sw_part_printer *printer, uint32_t music, sw_rational *end);
 /* Writes one rest; its value only where it would not be inherited. */
 void sw_put_rest(sw_part_printer *printer, char letter, sw_duration value);
-/* Writes a silence: full-bar rests for whole bars, otherwise values that suit the metre. */
-void sw_put_silence(sw_part_printer *printer, sw_rational onset, sw_rational end);
+/* r, or s where another voice of the staff shows what happens meanwhile, and among grace notes. */
+char sw_part_rest_letter(const sw_part_printer *printer, const sw_event *event);
+/* Whether a rest of the source stands in a voice that this part does not play in that bar, beside another
+ * voice that shows what happens meanwhile. */
+bool sw_part_hides_rest(const sw_part_printer *printer, uint32_t music);
+/* Writes a silence of a voice: full-bar rests for whole bars, otherwise values that suit the metre; not shown
+ * (s) where another voice of the staff shows what happens meanwhile. */
+void sw_put_silence(sw_part_printer *printer, uint32_t voice, sw_rational onset, sw_rational end);
 
 #endif

@@ -4,24 +4,11 @@
 
 #include "write/division.h"
 
-bool sw_same_file(const sw_text *a, const sw_text *b)
-{
-    if (a == b || strcmp(a->path, b->path) == 0) {
-        return true;
-    }
-    char *real_a = realpath(a->path, NULL);
-    char *real_b = realpath(b->path, NULL);
-    bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
-    free(real_a);
-    free(real_b);
-    return same;
-}
-
 void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement)
 {
     sw_file_patch *file = NULL;
     for (size_t i = 0; i < patch->count && file == NULL; i++) {
-        if (sw_same_file(patch->files[i].text, text)) {
+        if (sw_text_same_file(patch->files[i].text, text)) {
             file = &patch->files[i];
         }
     }

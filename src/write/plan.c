@@ -129,6 +129,80 @@ static uint8_t find_parts(sw_plan *plan, uint32_t music)
     return parts;
 }
 
+bool sw_plan_uses_divided(const sw_plan *plan, uint32_t music)
+{
+    const sw_music *m = &plan->reading->music[music];
+    if (m->kind == SW_MUSIC_REFERENCE) {
+        return sw_plan_divides(plan, plan->reading, m->name);
+    }
+    for (uint32_t c = is_item(m->kind) ? SW_NO_INDEX : m->first; c != SW_NO_INDEX;
+         c = plan->reading->music[c].next) {
+        if (sw_plan_uses_divided(plan, c)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool plays(const sw_plan *plan, uint32_t part, uint32_t music)
+{
+    return (plan->parts[music] & 1u << part) != 0 || sw_plan_uses_divided(plan, music);
+}
+
+bool sw_plan_keeps(const sw_plan *plan, uint32_t part, uint32_t simultaneous, uint32_t child)
+{
+    if (plan->has_notes == NULL || (plan->has_notes[child] & 1) == 0 || plays(plan, part, child)) {
+        return true;
+    }
+    uint32_t first = SW_NO_INDEX;
+    for (uint32_t c = plan->reading->music[simultaneous].first; c != SW_NO_INDEX;
+         c = plan->reading->music[c].next) {
+        bool voice = (plan->has_notes[c] & 1) != 0;
+        if (voice && plays(plan, part, c)) {
+            return false;
+        }
+        first = voice && first == SW_NO_INDEX ? c : first;
+    }
+    return child == first;
+}
+
+static void leave_out(sw_plan *plan, uint32_t part, uint32_t music)
+{
+    plan->left_out[music] |= (uint8_t)(1u << part);
+    const sw_music *m = &plan->reading->music[music];
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = plan->reading->music[c].next) {
+        leave_out(plan, part, c);
+    }
+}
+
+static void find_left_out(sw_plan *plan)
+{
+    for (uint32_t m = 0; m < plan->reading->music_count; m++) {
+        if (plan->reading->music[m].kind != SW_MUSIC_SIMULTANEOUS || (plan->has_notes[m] & 1) == 0) {
+            continue;
+        }
+        for (uint32_t c = plan->reading->music[m].first; c != SW_NO_INDEX; c = plan->reading->music[c].next) {
+            for (uint32_t part = 0; part < plan->division->parts; part++) {
+                if (!sw_plan_keeps(plan, part, m, c)) {
+                    leave_out(plan, part, c);
+                }
+            }
+        }
+    }
+}
+
+static void find_voices(sw_plan *plan)
+{
+    const sw_score *score = plan->division->score;
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        uint32_t voice = score->events[i].voice;
+        if (plan->voice_end[voice] == 0) {
+            plan->voice_first[voice] = i;
+        }
+        plan->voice_end[voice] = i + 1;
+    }
+}
+
 sw_plan *sw_plan_new(const sw_division *division)
 {
     sw_plan *plan = sw_alloc_zero(1, sizeof *plan);
@@ -141,27 +215,32 @@ sw_plan *sw_plan_new(const sw_division *division)
     plan->parts = sw_alloc_zero(count, 1);
     plan->has_notes = sw_alloc_zero(count, 1);
     plan->mark_parts = sw_alloc_zero(count, 1);
+    plan->left_out = sw_alloc_zero(count, 1);
+    plan->voice_first = sw_alloc_zero(division->score->voice_count + 1, sizeof *plan->voice_first);
+    plan->voice_end = sw_alloc_zero(division->score->voice_count + 1, sizeof *plan->voice_end);
     find_events(plan);
     find_names(plan);
     for (uint32_t m = 0; m < division->reading->music_count; m++) {
         find_parts(plan, m);
     }
+    find_left_out(plan);
+    find_voices(plan);
     sw_plan_marks(plan);
     return plan;
 }
 
-/* Whether another main file has a variable from the very same place: the same name elsewhere is another
- * variable. */
-static bool shares_variable(const sw_plan *plan, uint32_t name, const sw_reading *other)
+bool sw_shares_variable(const sw_reading *reading, uint32_t name, const sw_reading *other)
 {
-    const sw_reading *reading = plan->reading;
+    if (other == reading) {
+        return true;
+    }
     uint32_t other_name = sw_names_find(other->names, sw_slice_of(sw_reading_name(reading, name)));
-    for (size_t i = 0; i < reading->variable_count; i++) {
+    for (size_t i = 0; i < reading->variable_count && other_name != UINT32_MAX; i++) {
         const sw_variable *own = &reading->variables[i];
-        for (size_t k = 0; own->name == name && other_name != UINT32_MAX && k < other->variable_count; k++) {
+        for (size_t k = 0; own->name == name && k < other->variable_count; k++) {
             const sw_variable *theirs = &other->variables[k];
             if (theirs->name == other_name && theirs->start == own->start &&
-                sw_same_file(reading->files[own->file].text, other->files[theirs->file].text)) {
+                sw_text_same_file(reading->files[own->file].text, other->files[theirs->file].text)) {
                 return true;
             }
         }
@@ -177,7 +256,7 @@ sw_plan *sw_plan_for_other(const sw_plan *plan, const sw_reading *reading)
     for (size_t i = 0; i < plan->name_count; i++) {
         uint32_t name =
             sw_names_find(reading->names, sw_slice_of(sw_reading_name(plan->reading, plan->names[i])));
-        if (name != UINT32_MAX && shares_variable(plan, plan->names[i], reading)) {
+        if (name != UINT32_MAX && sw_shares_variable(plan->reading, plan->names[i], reading)) {
             add_name(other, name);
         }
     }
@@ -194,6 +273,9 @@ void sw_plan_free(sw_plan *plan)
     free(plan->parts);
     free(plan->has_notes);
     free(plan->mark_parts);
+    free(plan->left_out);
+    free(plan->voice_first);
+    free(plan->voice_end);
     free(plan->added);
     free(plan->names);
     free(plan);

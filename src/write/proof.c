@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "stavewright/change.h"
+#include "write/division.h"
 
 /* A note (or, outside of the divided staff, a rest) as it is heard, with the staff that it must be on. */
 typedef struct row {
@@ -88,24 +88,6 @@ static bool is_note(const sw_event *event)
     return event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM;
 }
 
-static bool shares_variable(const sw_division *division, const sw_reading *other, uint32_t name)
-{
-    if (other == division->reading) {
-        return true;
-    }
-    const char *text = sw_reading_name(division->reading, name);
-    for (size_t i = 0; i < division->reading->variable_count; i++) {
-        const sw_variable *own = &division->reading->variables[i];
-        for (size_t k = 0; own->name == name && k < other->variable_count; k++) {
-            const sw_variable *theirs = &other->variables[k];
-            if (theirs->start == own->start && strcmp(sw_reading_name(other, theirs->name), text) == 0) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
 /* Whether the staff plays a divided variable: in the division's reading it is the staff itself, elsewhere one
  * whose notes come through a variable of the same name. */
 static bool is_divided(const sw_division *division, const sw_reading *reading, const sw_score *score,
@@ -115,7 +97,7 @@ static bool is_divided(const sw_division *division, const sw_reading *reading, c
         return staff == division->staff;
     }
     uint32_t own = division->score->staves[division->staff].variable;
-    return own != 0 && shares_variable(division, reading, own) &&
+    return own != 0 && sw_shares_variable(division->reading, own, reading) &&
            strcmp(sw_reading_name(reading, score->staves[staff].variable),
                   sw_reading_name(division->reading, own)) == 0;
 }
@@ -258,8 +240,8 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
         return false;
     }
     uint32_t variable = division->score->staves[division->staff].variable;
-    bool affected =
-        before == division->reading || (variable != 0 && shares_variable(division, before, variable));
+    bool affected = before == division->reading ||
+                    (variable != 0 && sw_shares_variable(division->reading, variable, before));
     rows expected = {.arena = sw_arena_new()};
     rows observed = {.arena = sw_arena_new()};
     bool same = true;

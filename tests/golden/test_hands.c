@@ -165,18 +165,49 @@ static void test_refusals(void **state)
     (void)state;
     expect_refusal("{ c'4 }", "harp", "no staff is called \"harp\"");
     expect_refusal(
-        "a = { c'4 \\change Staff = \"b\" d' } << \\new Staff = \"a\" \\a \\new Staff = \"b\" { s2 } >>", "a",
-        "changes staves");
-    expect_refusal("m = { c'4 } a = { d'4 } << \\new Staff = \"b\" \\m "
+        "a = { c,4 c'' \\change Staff = \"b\" d' } << \\new Staff = \"a\" \\a \\new Staff = \"b\" { s2 } >>",
+        "a", "changes staves");
+    expect_refusal("m = { c,4 c'' } a = { d'4 } << \\new Staff = \"b\" \\m "
                    "\\new Staff = \"a\" { \\a \\change Staff = \"b\" c' } >>",
                    "b", "comes to the staff");
-    expect_refusal("a = { c4 c'' } aRight = { } \\new Staff = \"x\" \\a", "x", "rename the variable");
-    expect_refusal("inner = { c4 e' } a = \\relative { c' \\inner } \\new Staff = \"x\" \\a", "x",
+    expect_refusal("a = { c,4 c'' } aRight = { } \\new Staff = \"x\" \\a", "x", "rename the variable");
+    expect_refusal("inner = { c,,4 e'' } a = \\relative { c' \\inner } \\new Staff = \"x\" \\a", "x",
                    "\\relative");
+    expect_refusal("\\include \"not-there.ily\" a = { c,4 c'' } \\new Staff = \"x\" \\a", "x",
+                   "score.ly:1:10: the included file \"not-there.ily\" is not found");
+    expect_refusal("a = { c,4 \\loud c'' } \\new Staff = \"x\" \\a", "x",
+                   "score.ly:1:11: \\loud: it is not defined");
+    expect_refusal(
+        "a = { c,4 c'' } << \\new PianoStaff = \"Harp 2\" << \\new Staff = \"up\" \\a \\new Staff = \"low\" "
+        "{ c4 } >> >>",
+        "harp 2", "\"harp 2\" means 2 staves: up, low");
+    expect_refusal("a = { c,4 c'' }", "x", "has no score of its own");
+    expect_refusal("a = { c,4 c'' } \\new Staff = \"Harfe\" \\a", "Hafre", "did you mean \"Harfe\"?");
+}
+
+/* A staff that one hand plays well stays as it is. */
+static void test_nothing_to_split(void **state)
+{
+    (void)state;
+    char *error = NULL;
+    sw_hands_options options = {.staff = "x", .instrument = "piano"};
+    sw_text *text = sw_text_from_bytes("/tmp/stavewright-none/score.ly",
+                                       sw_slice_of("a = { c''4 d'' e'' f'' } \\new Staff = \"x\" \\a"));
+    const sw_text *overlays[] = {text};
+    sw_read_options reading = {.overlays = overlays, .overlay_count = 1};
+    mkdir("/tmp/stavewright-none", 0777);
+    sw_move *move = sw_move_hands("/tmp/stavewright-none/score.ly", &options, &reading, &error);
+    assert_non_null(move);
+    assert_int_equal(move->patch.count, 0);
+    assert_non_null(strstr(sw_buffer_text(&move->notes), "all 4 notes of \"x\" lie well for the right hand"));
+    sw_move_free(move);
+    sw_text_free(text);
+    remove("/tmp/stavewright-none");
 }
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_cases), cmocka_unit_test(test_refusals)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_cases), cmocka_unit_test(test_refusals),
+                                       cmocka_unit_test(test_nothing_to_split)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -18,8 +18,8 @@ SEED = int(os.environ.get("SEED", random.randrange(10**6)))
 COUNT = int(os.environ.get("COUNT", 60))
 
 REASONS = (
-    "changes staves here", "comes to the staff here", "two parts are combined here", "several staves are called",
-    "become two different things", "takes its octaves from the \\relative around it", "stands inside a call",
+    "changes staves here", "comes to the staff here", "two parts are combined here", " staves: ",
+    "stands in the music that would be changed", "become two different things", "takes its octaves from the \\relative around it", "stands inside a call",
     "what this call does", "the staff has no notes", "made implicitly")
 # Of the staves that could be split, so many may be refused by the proof: a \language inside a variable, for instance.
 REFUSED_BY_PROOF = 0.02
@@ -42,6 +42,8 @@ def split(staff):
                             text=True, errors="replace", timeout=300)
     if result.returncode in (0, 1) and result.stdout.startswith("diff "):
         return "split", ""
+    if result.returncode == 0 and "nothing is split" in result.stderr:
+        return "one hand's alone", ""
     reason = next((r for r in REASONS if r in result.stderr), None)
     if result.returncode == 2 and reason:
         return "refused: " + reason, ""

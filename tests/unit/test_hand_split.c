@@ -478,6 +478,7 @@ typedef struct sound {
     int semitone;
     int step;
     uint32_t voice;
+    bool glides;
 } sound;
 
 typedef struct small_case {
@@ -608,13 +609,22 @@ static int64_t slice_cost(const small_case *c, const int *hand, int s)
         for (int i = 0; i < c->count; i++) {
             if (hand[i] == h && c->present[s][i] && names_struck_key(c, s, i)) {
                 int step = c->sounds[i].step;
-                int high = step > SW_HANDS_LEFT_HIGH_STEPS ? SW_HANDS_LEFT_HIGH_STEPS : positive(step);
+                int high = step > l->left_high ? l->left_high : positive(step);
                 cost += h == 0 ? SW_HANDS_LEFT_HIGH * high : SW_HANDS_RIGHT_DEEP * positive(-step);
                 cost += h == 1 && step < l->right_low ? SW_HANDS_RIGHT_LOW * (l->right_low - step) : 0;
                 cost += h == 1 && step < l->right_lowest ? SW_HANDS_RIGHT_LOWEST : 0;
             }
         }
     }
+    bool several_voices = false;
+    int in_hand[2] = {0, 0};
+    for (int i = 0; i < c->count; i++) {
+        for (int j = 0; j < c->count && c->present[s][i]; j++) {
+            several_voices = several_voices || (c->present[s][j] && c->sounds[i].voice != c->sounds[j].voice);
+        }
+        in_hand[hand[i]] += c->present[s][i];
+    }
+    cost += several_voices && (in_hand[0] == 0 || in_hand[1] == 0) ? SW_HANDS_TWO_VOICES : 0;
     return excess == 0 ? cost : cost + SW_HANDS_IMPOSSIBLE + excess * SW_HANDS_EXCESS;
 }
 
@@ -624,13 +634,14 @@ enum { NO_SHIFT = 1000 };
 typedef struct arrival {
     int shift;       /* what leaving its placement costs, or NO_SHIFT */
     bool takes_over; /* a single line comes from the other hand */
+    bool glides;     /* it comes along a glissando */
 } arrival;
 
 /* Fills in the arrivals of both hands, returns what lines cost that change hands. */
 static int64_t line_cost(const small_case *c, const int *hand, int s, arrival arrivals[2])
 {
     int64_t cost = 0;
-    arrivals[0] = arrivals[1] = (arrival){NO_SHIFT, false};
+    arrivals[0] = arrivals[1] = (arrival){NO_SHIFT, false, false};
     for (uint32_t voice = 0; s > 0 && voice < 4; voice++) {
         int from[SOUNDS];
         int to[SOUNDS];
@@ -656,15 +667,23 @@ static int64_t line_cost(const small_case *c, const int *hand, int s, arrival ar
             int a = p % 2 == 0 ? from[f - 1 - inward] : from[inward];
             int b = p % 2 == 0 ? to[t - 1 - inward] : to[inward];
             int steps = abs(c->sounds[a].step - c->sounds[b].step);
+            if (steps > c->limits.span && !c->sounds[a].glides) {
+                continue;
+            }
             bool single = f == 1 && t == 1;
             int shift = steps <= 1   ? SW_HANDS_SHIFT_STEP
                         : steps <= 4 ? SW_HANDS_SHIFT_SKIP
                                      : SW_HANDS_SHIFT_LEAP;
             arrival *at = &arrivals[hand[b]];
             if (hand[a] != hand[b]) {
-                cost += steps <= 1 ? SW_HANDS_LINE_STEP : SW_HANDS_LINE_LEAP;
+                cost += c->sounds[a].glides ? SW_HANDS_GLIDE
+                        : steps <= 1        ? SW_HANDS_LINE_STEP
+                                            : SW_HANDS_LINE_LEAP;
                 at->takes_over = at->takes_over || single;
-            } else if (single && shift < at->shift) {
+                continue;
+            }
+            at->glides = at->glides || c->sounds[a].glides;
+            if (single && shift < at->shift) {
                 at->shift = shift;
             }
         }
@@ -753,6 +772,9 @@ static int64_t anew_cost(const small_case *c, const int *hand, int s, int h, arr
     bool engaged = has_keys(c, hand, s - 1, h);
     int last = last_stroke(c, hand, s, h);
     if (last < 0) {
+        return 0;
+    }
+    if (at.glides) {
         return 0;
     }
     grip now = fingers_of(c, hand, s, h);
@@ -951,6 +973,7 @@ static void random_sounds(small_case *c)
         *n = (sound){.onset = c->onsets[s], .seconds = c->seconds[s], .slice = s, .step = step};
         n->semitone = 60 + 12 * octave + semitones[step - 7 * octave] + between(-1, 1) * (pick(3) == 0);
         n->voice = (uint32_t)pick(voices);
+        n->glides = pick(12) == 0;
         int until = between(s + 1, c->slices);
         sw_rational length = sw_rational_make(between(1, 12), 16);
         n->end = c->graces[s] < 0                   ? n->onset
@@ -1019,6 +1042,7 @@ static music notes_of(const small_case *c)
                                             .semitone = n->semitone,
                                             .step = n->step,
                                             .voice = n->voice,
+                                            .glides = n->glides,
                                             .grace = c->graces[n->slice]};
     }
     for (int i = 0; i < c->count; i++) {
@@ -1104,9 +1128,13 @@ static int64_t clefs_cost(const sw_clef_moment *moments, int count, const sw_han
 {
     int64_t cost = 0;
     for (int i = 0; i < count; i++) {
-        cost += ledger_lines((int)clefs[i], moments[i].lowest, moments[i].highest);
+        /* below and above apart: each side is counted by the player on its own */
+        static const int price[] = {0,  1,  2,  4,  7,  11,  16,  22,  29, 37,
+                                    46, 56, 67, 79, 92, 106, 121, 137, 154};
+        cost += price[ledger_lines((int)clefs[i], moments[i].lowest, 4 - 12 * (int)clefs[i])];
+        cost += price[ledger_lines((int)clefs[i], 4 - 12 * (int)clefs[i], moments[i].highest)];
         if (i > 0 && clefs[i] != clefs[i - 1]) {
-            cost += moments[i].bar != moments[i - 1].bar ? 8 : 12;
+            cost += moments[i].bar != moments[i - 1].bar || moments[i].after_rest ? 8 : 12;
         }
     }
     return cost;
@@ -1146,7 +1174,8 @@ static void test_no_clefs_are_cheaper(void **state)
             bar += pick(3) == 0;
             centre = pick(4) == 0 ? between(-21, 21) : centre;
             int lowest = centre + between(-3, 3);
-            moments[m] = (sw_clef_moment){sw_rational_make(m, 4), bar, lowest, lowest + pick(9)};
+            moments[m] =
+                (sw_clef_moment){sw_rational_make(m, 4), bar, lowest, lowest + pick(9), pick(3) == 0};
         }
         sw_hand_clef usual = pick(2) ? SW_TREBLE_CLEF : SW_BASS_CLEF;
         sw_hand_clef clefs[10];
@@ -1184,7 +1213,7 @@ static void test_clef_of_a_high_passage(void **state)
     sw_hand_clef clefs[24];
     for (int i = 0; i < 24; i++) { /* a bar around C3, a bar around C5, a bar around C3 */
         int step = i / 8 == 1 ? 7 : -7;
-        moments[i] = (sw_clef_moment){sw_rational_make(i, 8), (uint32_t)(i / 8), step, step};
+        moments[i] = (sw_clef_moment){sw_rational_make(i, 8), (uint32_t)(i / 8), step, step, false};
     }
     sw_clefs_choose(moments, 24, SW_BASS_CLEF, clefs);
     for (int i = 0; i < 24; i++) {

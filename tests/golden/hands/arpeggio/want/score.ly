@@ -10,7 +10,7 @@ harpRight = \relative c {
 }
 
 harpLeft = \relative c {
-  \clef bass c,16\p g' c e r4 c''16 r16 r8 r16 e,, c g | % 1
+  \clef bass c,16^\p g' c e r4 c''16 r16 r8 r16 e,, c g | % 1
   R1 |
   R1 | % 3
 }

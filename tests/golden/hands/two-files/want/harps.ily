@@ -1,12 +1,12 @@
 global = { \time 3/4 s2. * 2 }
 
 harpOneRight = {
-  R2.
+  r2 <c' e'>4
   | R2.
 }
 
 harpOneLeft = {
-  \clef bass c,4 g, <e c' e'>
+  \clef bass c,4 g, e
   | c,2.
 }
 

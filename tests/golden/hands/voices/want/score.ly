@@ -3,14 +3,14 @@
 
 harpRight = \relative c' {
   r8 c e g c g e c |
-  R1 |
-  R1 |
+  \clef bass e,4 f g a |
+  r2 r4 c |
 }
 
 harpLeft = \relative c' {
   \clef bass c,,1 |
-  << { e'4 f g a } \\ { c,2 d } >> |
-  c,,4 d e c''' |
+  c'2 d |
+  c,,4 d e r4 |
 }
 
 \score {

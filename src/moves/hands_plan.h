@@ -1,0 +1,28 @@
+/* What `hands` works on, shared by its files. Private to moves/. */
+#ifndef SW_MOVES_HANDS_PLAN_H
+#define SW_MOVES_HANDS_PLAN_H
+
+#include "players/hand_split.h"
+#include "stavewright/move.h"
+
+typedef struct sw_hands {
+    sw_move *move;
+    const sw_reading *reading;
+    const sw_score *score;
+    uint32_t staff;
+    sw_hand_limits limits;
+    sw_rational from; /* what is split */
+    sw_rational to;
+    uint32_t *events; /* by note given to the split: the event */
+    sw_hand_note *notes;
+    size_t count;
+    uint8_t *event_part; /* by event: 0 right, 1 left */
+    sw_part_clef *clefs;
+    size_t clef_count;
+    size_t clef_capacity;
+} sw_hands;
+
+/* Fills in the clefs of both hands from `event_part`, in order of time. */
+void sw_hands_choose_clefs(sw_hands *h);
+
+#endif

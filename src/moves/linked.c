@@ -1,0 +1,59 @@
+#include "moves/linked.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "stavewright/main_files.h"
+
+void sw_move_add_main(sw_move *move, sw_reading *reading)
+{
+    move->mains = sw_realloc(move->mains, (move->main_count + 1) * sizeof *move->mains);
+    move->mains[move->main_count++] = reading;
+}
+
+static bool is_same_path(const char *a, const char *b)
+{
+    char *real_a = realpath(a, NULL);
+    char *real_b = realpath(b, NULL);
+    bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
+    free(real_a);
+    free(real_b);
+    return same;
+}
+
+static bool share_a_file(const sw_reading *a, const sw_reading *b)
+{
+    for (size_t i = 0; i < a->file_count; i++) {
+        for (size_t k = 0; k < b->file_count; k++) {
+            if (sw_text_same_file(a->files[i].text, b->files[k].text)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error)
+{
+    const char *slash = strrchr(path, '/');
+    char *folder = slash == NULL ? strdup(".") : strndup(path, slash == path ? 1 : (size_t)(slash - path));
+    sw_paths all = {0};
+    bool good = sw_paths_collect(&all, folder, error);
+    free(folder);
+    sw_paths mains = good ? sw_main_files(&all, options) : (sw_paths){0};
+    sw_paths_free(&all);
+    for (size_t i = 0; i < mains.count && good; i++) {
+        if (is_same_path(mains.items[i], path)) {
+            continue;
+        }
+        sw_reading *reading = sw_read(mains.items[i], options, error);
+        good = reading != NULL;
+        if (good && share_a_file(reading, move->mains[0])) {
+            sw_move_add_main(move, reading);
+        } else {
+            sw_reading_free(reading);
+        }
+    }
+    sw_paths_free(&mains);
+    return good;
+}

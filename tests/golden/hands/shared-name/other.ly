@@ -1,0 +1,3 @@
+\version "2.24.0"
+harp = { c''4 d'' e'' f'' | }
+\new Staff \harp
