@@ -45,7 +45,7 @@ enum { SW_MAX_PARTS = 8 };
 typedef struct sw_part_clef {
     sw_rational onset;
     uint32_t part;
-    const char *clef; /* "treble", "bass"; static */
+    const char *clef; /* "treble", "bass", or one of the source's; as long as the reading */
 } sw_part_clef;
 
 /* The change 'this staff becomes several staves in one group'. Part 0 is the uppermost. */
@@ -59,6 +59,8 @@ typedef struct sw_division {
         group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
     bool braced;               /* they stand in one brace: dynamics belong between them */
     const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
+    sw_rational from; /* clefs of the source in [from, to) go; outside of it they stay in the upper part */
+    sw_rational to;
     const sw_part_clef *clefs; /* in order of time */
     size_t clef_count;
 } sw_division;

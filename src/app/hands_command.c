@@ -32,8 +32,20 @@ static bool parse_number(const char *text, int least, int most, int *number)
 
 static bool parse(int count, char **arguments, hands_arguments *a)
 {
+    bool options = true; /* until -- */
     for (int i = 0; i < count; i++) {
         const char *option = arguments[i];
+        if (options && strcmp(option, "--") == 0) {
+            options = false;
+            continue;
+        }
+        if (!options) {
+            if (a->path != NULL) {
+                return bad("one file at a time; not expected:", option);
+            }
+            a->path = option;
+            continue;
+        }
         bool takes_value = strcmp(option, "--staff") == 0 || strcmp(option, "--bars") == 0 ||
                            strcmp(option, "--instrument") == 0 || strcmp(option, "--span") == 0 ||
                            strcmp(option, "--fingers") == 0 || strcmp(option, "--include") == 0;

@@ -249,25 +249,32 @@ static char *say_no_score(const sw_move *move)
 
 static void explain(sw_hands *h, const sw_hand_split *split)
 {
-    size_t passes = 0;
     size_t left = 0;
+    size_t passes = 0;
     for (size_t i = 0; i < h->count; i++) {
         left += split->hands[i] == SW_LEFT_HAND;
-        passes += i > 0 && split->hands[i] != split->hands[i - 1];
+        for (size_t k = i; k-- > 0;) { /* the note before in this voice */
+            if (h->notes[k].voice == h->notes[i].voice) {
+                passes += split->hands[k] != split->hands[i];
+                break;
+            }
+        }
     }
     char label[32];
-    sw_buffer_format(
-        &h->move->why,
-        "%s: %zu notes, %zu for the right hand and %zu for the left; at most %d fingers and a span of %d "
-        "steps a hand; %zu places that no split makes easy; %s\n",
-        sw_staff_label(h->reading, h->score, h->staff, label), h->count, h->count - left, left,
-        h->limits.fingers, h->limits.span, split->problem_count,
-        split->exact ? "the split is the best by the costs in hand_split.h" : "a better split may exist");
+    char span[24];
+    sw_buffer_format(&h->move->why, "%s: %zu notes for the right hand, %zu for the left; ",
+                     sw_staff_label(h->reading, h->score, h->staff, label), h->count - left, left);
+    sw_buffer_format(&h->move->why, "at most %d fingers and a %s a hand; lines change hands %zu times; ",
+                     h->limits.fingers, interval_name(h->limits.span, span), passes);
+    sw_buffer_format(&h->move->why,
+                     "%zu places are not playable or too quick; %s way costs less (lines that change hands, "
+                     "fingers placed anew, stretches, quick moves, crossed hands, register)\n",
+                     split->problem_count, split->exact ? "no other" : "perhaps another");
     for (size_t i = 0; i < h->clef_count; i++) {
         char place[80];
         place_text(h, h->clefs[i].onset, place);
-        sw_buffer_format(&h->move->why, "%s: %s clef for the %s hand\n", place, h->clefs[i].clef,
-                         h->clefs[i].part == 0 ? "right" : "left");
+        sw_buffer_format(&h->move->why, "%s: %s clef for the %s hand, for fewer ledger lines\n", place,
+                         h->clefs[i].clef, h->clefs[i].part == 0 ? "right" : "left");
     }
 }
 
@@ -348,6 +355,8 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         .group = is_in_a_brace(h) ? NULL : "PianoStaff",
         .braced = true,
         .event_part = h->event_part,
+        .from = h->from,
+        .to = h->to,
         .clefs = h->clefs,
         .clef_count = h->clef_count,
     };

@@ -30,6 +30,7 @@ typedef struct sw_plan {
     uint8_t *has_notes;      /* the staff has notes in or below this node */
     uint8_t *mark_parts;     /* MARK: bit k: part k gets it */
     bool connects_arpeggios; /* a rolled chord is shared by several parts */
+    uint8_t *clef_stays;     /* CLEF: it stands outside of what is divided anew */
     uint8_t *left_out;       /* bit k: stands in a voice of << \\ >> that part k does without */
     uint32_t *voice_first;   /* by voice of the score: its first event, and the one behind its last */
     uint32_t *voice_end;

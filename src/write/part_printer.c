@@ -166,6 +166,10 @@ static bool is_unheard_reference(const sw_part_printer *p, uint32_t music)
 static token_kind classify(const sw_part_printer *p, uint32_t music)
 {
     const sw_music *m = at(p, music);
+    if (m->kind == SW_MUSIC_CLEF && p->part == 0 && p->plan->clef_stays != NULL &&
+        p->plan->clef_stays[music] != 0) {
+        return TOKEN_VERBATIM;
+    }
     if (m->kind == SW_MUSIC_CLEF || m->kind == SW_MUSIC_OCTAVE_CHECK) {
         return TOKEN_DROP; /* a part has its own clefs, and its own octaves from note to note */
     }

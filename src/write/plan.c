@@ -191,6 +191,19 @@ static void find_left_out(sw_plan *plan)
     }
 }
 
+/* Clefs outside of what is divided anew. */
+static void find_clefs(sw_plan *plan)
+{
+    const sw_division *division = plan->division;
+    for (size_t i = 0; i < division->score->setting_count; i++) {
+        const sw_setting *setting = &division->score->settings[i];
+        if (setting->staff == division->staff && plan->reading->music[setting->music].kind == SW_MUSIC_CLEF) {
+            plan->clef_stays[setting->music] = sw_rational_compare(setting->onset, division->from) < 0 ||
+                                               sw_rational_compare(setting->onset, division->to) >= 0;
+        }
+    }
+}
+
 static void find_voices(sw_plan *plan)
 {
     const sw_score *score = plan->division->score;
@@ -215,6 +228,7 @@ sw_plan *sw_plan_new(const sw_division *division)
     plan->parts = sw_alloc_zero(count, 1);
     plan->has_notes = sw_alloc_zero(count, 1);
     plan->mark_parts = sw_alloc_zero(count, 1);
+    plan->clef_stays = sw_alloc_zero(count, 1);
     plan->left_out = sw_alloc_zero(count, 1);
     plan->voice_first = sw_alloc_zero(division->score->voice_count + 1, sizeof *plan->voice_first);
     plan->voice_end = sw_alloc_zero(division->score->voice_count + 1, sizeof *plan->voice_end);
@@ -224,6 +238,7 @@ sw_plan *sw_plan_new(const sw_division *division)
         find_parts(plan, m);
     }
     find_left_out(plan);
+    find_clefs(plan);
     find_voices(plan);
     sw_plan_marks(plan);
     return plan;
@@ -273,6 +288,7 @@ void sw_plan_free(sw_plan *plan)
     free(plan->parts);
     free(plan->has_notes);
     free(plan->mark_parts);
+    free(plan->clef_stays);
     free(plan->left_out);
     free(plan->voice_first);
     free(plan->voice_end);

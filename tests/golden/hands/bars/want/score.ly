@@ -2,7 +2,7 @@
 \version "2.24.0"
 
 harpRight = {
-  \clef bass c,8 g, c e g c' e' g' |
+  c,8 g, c e g c' e' g' |
   r2 g8 c' e' g' |
   c,8 g, c e g c' e' g' |
 }
