@@ -62,6 +62,9 @@ void sw_plan_marks(sw_plan *plan);
 uint32_t sw_node_begin(const sw_reading *reading, uint32_t music);
 uint32_t sw_node_end(const sw_reading *reading, uint32_t music);
 
+/* Whether a node is a note, chord, rest or skip: something with a written value. */
+bool sw_is_item(const sw_music *music);
+
 /* Whether another reading has a variable of a reading: the same assignment in the same file. The same name
  * elsewhere is another variable. */
 bool sw_shares_variable(const sw_reading *reading, uint32_t name, const sw_reading *other);
@@ -92,5 +95,11 @@ typedef struct sw_part_printer {
 
 /* Writes one part of a node. */
 void sw_print_part(sw_part_printer *printer, uint32_t music);
+/* A node of the music that is printed. */
+const sw_music *sw_part_music(const sw_part_printer *printer, uint32_t music);
+/* Copies the bytes [from, to) of a file of the reading. */
+void sw_part_copy(sw_part_printer *printer, uint32_t file, uint32_t from, uint32_t to);
+/* Records the first thing that could not be written. */
+void sw_part_fail(sw_part_printer *printer, uint32_t music, const char *what);
 
 #endif

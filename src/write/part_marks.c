@@ -278,8 +278,7 @@ static void give_unheard(sw_plan *plan)
 {
     const sw_reading *reading = plan->reading;
     for (uint32_t m = 0; m < reading->music_count; m++) {
-        bool is_item = reading->music[m].kind >= SW_MUSIC_NOTE && reading->music[m].kind <= SW_MUSIC_BARE;
-        if (!is_item || plan->first_event[m] != SW_NO_INDEX) {
+        if (!sw_is_item(&reading->music[m]) || plan->first_event[m] != SW_NO_INDEX) {
             continue;
         }
         for (uint32_t c = reading->music[m].first; c != SW_NO_INDEX; c = reading->music[c].next) {

@@ -4,11 +4,6 @@
 #include "write/part_notes.h"
 #include "write/part_time.h"
 
-static const sw_music *at(const sw_part_printer *p, uint32_t music)
-{
-    return &p->plan->reading->music[music];
-}
-
 static sw_slice text_of(const sw_part_printer *p, uint32_t music)
 {
     return sw_music_slice(p->plan->reading, music);
@@ -39,10 +34,10 @@ static void put_mark(sw_part_printer *p, uint32_t mark)
 
 void sw_print_marks(sw_part_printer *p, uint32_t music, bool spaced)
 {
-    const sw_music *m = at(p, music);
+    const sw_music *m = sw_part_music(p, music);
     uint32_t before = m->end;
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        const sw_music *mark = at(p, c);
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
+        const sw_music *mark = sw_part_music(p, c);
         if (mark->kind != SW_MUSIC_MARK || mark->start < m->end) {
             continue; /* the notes of a chord and what stands among them */
         }
@@ -68,7 +63,7 @@ void sw_print_marks(sw_part_printer *p, uint32_t music, bool spaced)
 /* The octave marks that the note needs here; moves the reference. */
 static int octave_marks(sw_part_printer *p, uint32_t note)
 {
-    const sw_music *m = at(p, note);
+    const sw_music *m = sw_part_music(p, note);
     if (m->kind != SW_MUSIC_NOTE || !p->relative || (m->flags & SW_MUSIC_RELATIVE_ENTRY) == 0) {
         return m->octave_marks;
     }
@@ -90,7 +85,7 @@ static void put_marks(sw_part_printer *p, int marks)
 /* Name, octave marks, reminder accidentals, octave check; no duration. */
 static void put_pitch(sw_part_printer *p, uint32_t note, int marks)
 {
-    const sw_music *m = at(p, note);
+    const sw_music *m = sw_part_music(p, note);
     sw_slice text = text_of(p, note);
     sw_buffer_append(p->out, (sw_slice){text.data, m->name_length});
     put_marks(p, marks);
@@ -122,7 +117,7 @@ static void keep_duration(sw_part_printer *p, const sw_music *m)
  * out: what it multiplies may have changed. */
 static void put_duration(sw_part_printer *p, uint32_t item)
 {
-    const sw_music *m = at(p, item);
+    const sw_music *m = sw_part_music(p, item);
     char text[SW_DURATION_TEXT];
     if ((m->flags & SW_MUSIC_WRITTEN_VALUE) != 0 || !inherits_rightly(p, m)) {
         sw_buffer_string(p->out, sw_duration_print(sw_music_duration(m), text));
@@ -147,12 +142,12 @@ static bool has_bare_factor(const sw_part_printer *p, uint32_t item)
 static void print_verbatim(sw_part_printer *p, uint32_t item)
 {
     sw_buffer_append(p->out, text_of(p, item));
-    keep_duration(p, at(p, item));
+    keep_duration(p, sw_part_music(p, item));
 }
 
 static void print_note(sw_part_printer *p, uint32_t note)
 {
-    const sw_music *m = at(p, note);
+    const sw_music *m = sw_part_music(p, note);
     int marks = octave_marks(p, note);
     if (marks == m->octave_marks && inherits_rightly(p, m) && !has_bare_factor(p, note)) {
         print_verbatim(p, note);
@@ -165,7 +160,7 @@ static void print_note(sw_part_printer *p, uint32_t note)
 
 static void print_rest(sw_part_printer *p, uint32_t rest)
 {
-    const sw_music *m = at(p, rest);
+    const sw_music *m = sw_part_music(p, rest);
     if (m->kind == SW_MUSIC_NOTE) { /* `b4\rest`: its height was meant for the undivided staff */
         char text[SW_DURATION_TEXT];
         uint32_t event = p->plan->first_event[rest];
@@ -191,8 +186,8 @@ static void print_rest(sw_part_printer *p, uint32_t rest)
 /* What stands at a note inside its chord: fingering, \harmonic ... */
 static void put_inner_marks(sw_part_printer *p, uint32_t note)
 {
-    for (uint32_t c = at(p, note)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (at(p, c)->kind == SW_MUSIC_MARK) {
+    for (uint32_t c = sw_part_music(p, note)->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
+        if (sw_part_music(p, c)->kind == SW_MUSIC_MARK) {
             sw_buffer_append(p->out, text_of(p, c));
         }
     }
@@ -201,7 +196,7 @@ static void put_inner_marks(sw_part_printer *p, uint32_t note)
 /* A note of a chord with the call before it (`\tweak color #red c`). */
 static void put_chord_note(sw_part_printer *p, uint32_t note, int marks)
 {
-    const sw_music *m = at(p, note);
+    const sw_music *m = sw_part_music(p, note);
     if (m->origin < m->start) {
         sw_buffer_append(p->out, sw_text_slice(p->plan->reading->files[m->file].text, m->origin, m->start));
     }
@@ -216,8 +211,9 @@ static size_t own_notes(const sw_part_printer *p, uint32_t item, uint32_t notes[
     uint32_t first = plan->first_event[item];
     size_t count = 0;
     if (first == SW_NO_INDEX) { /* not heard in this score */
-        for (uint32_t c = at(p, item)->first; c != SW_NO_INDEX && count < 64; c = at(p, c)->next) {
-            if (at(p, c)->kind == SW_MUSIC_NOTE || at(p, c)->kind == SW_MUSIC_DRUM) {
+        for (uint32_t c = sw_part_music(p, item)->first; c != SW_NO_INDEX && count < 64;
+             c = sw_part_music(p, c)->next) {
+            if (sw_part_music(p, c)->kind == SW_MUSIC_NOTE || sw_part_music(p, c)->kind == SW_MUSIC_DRUM) {
                 notes[count++] = c;
             }
         }
@@ -236,7 +232,7 @@ static size_t own_notes(const sw_part_printer *p, uint32_t item, uint32_t notes[
 /* Notes of a chord, or of the chord that q or a bare duration repeats. */
 static void print_chord(sw_part_printer *p, uint32_t item)
 {
-    const sw_music *m = at(p, item);
+    const sw_music *m = sw_part_music(p, item);
     uint32_t notes[64];
     size_t all;
     size_t count = own_notes(p, item, notes, &all);
@@ -247,7 +243,7 @@ static void print_chord(sw_part_printer *p, uint32_t item)
     for (size_t i = 0; i < count; i++) {
         marks[i] = octave_marks(p, notes[i]);
         first_pitch = i == 0 ? p->last : first_pitch;
-        unchanged = unchanged && marks[i] == at(p, notes[i])->octave_marks;
+        unchanged = unchanged && marks[i] == sw_part_music(p, notes[i])->octave_marks;
     }
     p->last = count > 0 ? first_pitch : reference; /* what follows a chord refers to its first note */
     if (count == 0) {                              /* q or a bare duration that is not heard in this score */
@@ -258,7 +254,8 @@ static void print_chord(sw_part_printer *p, uint32_t item)
     }
     if (m->kind == SW_MUSIC_REPEAT_CHORD && count == all && p->full_chord != SW_NO_INDEX) {
         const sw_event *event = &p->plan->division->score->events[p->plan->first_event[item]];
-        for (uint32_t c = at(p, p->full_chord)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        for (uint32_t c = sw_part_music(p, p->full_chord)->first; c != SW_NO_INDEX;
+             c = sw_part_music(p, c)->next) {
             if (c == event->music) { /* the very chord that this part has written last */
                 p->last = reference;
                 sw_buffer_char(p->out, 'q');
@@ -270,7 +267,7 @@ static void print_chord(sw_part_printer *p, uint32_t item)
     }
     if (unchanged && inherits_rightly(p, m) && !has_bare_factor(p, item)) {
         print_verbatim(p, item);
-    } else if (count == 1 && at(p, notes[0])->origin >= at(p, notes[0])->start) {
+    } else if (count == 1 && sw_part_music(p, notes[0])->origin >= sw_part_music(p, notes[0])->start) {
         put_pitch(p, notes[0], marks[0]);
         put_duration(p, item);
         put_inner_marks(p, notes[0]);
@@ -293,7 +290,7 @@ static void print_chord(sw_part_printer *p, uint32_t item)
 
 void sw_print_item(sw_part_printer *p, uint32_t music)
 {
-    const sw_music *m = at(p, music);
+    const sw_music *m = sw_part_music(p, music);
     if (p->plan->parts == NULL) {
         sw_buffer_append(p->out, sw_text_slice(p->plan->reading->files[m->file].text, m->start,
                                                sw_node_end(p->plan->reading, music)));

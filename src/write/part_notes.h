@@ -9,7 +9,5 @@ void sw_print_item(sw_part_printer *printer, uint32_t music);
 /* Writes the marks of an item that this part gets; with `spaced` as they stand in the source, white space
  * included. */
 void sw_print_marks(sw_part_printer *printer, uint32_t music, bool spaced);
-/* Records the first thing that could not be written. */
-void sw_part_fail(sw_part_printer *printer, uint32_t music, const char *what);
 
 #endif

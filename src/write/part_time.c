@@ -3,16 +3,6 @@
 #include "stavewright/metre.h"
 #include "write/part_time.h"
 
-static const sw_music *at(const sw_part_printer *p, uint32_t music)
-{
-    return &p->plan->reading->music[music];
-}
-
-static bool is_item(uint8_t kind)
-{
-    return kind >= SW_MUSIC_NOTE && kind <= SW_MUSIC_BARE;
-}
-
 bool sw_part_plays(const sw_part_printer *p, uint32_t music)
 {
     return p->plan->parts != NULL && (p->plan->parts[music] & 1u << p->part) != 0;
@@ -32,14 +22,14 @@ const sw_event *sw_part_first_event(const sw_part_printer *p, uint32_t music)
     if (plan->first_event == NULL) {
         return NULL;
     }
-    const sw_music *m = at(p, music);
-    if (is_item(m->kind)) {
+    const sw_music *m = sw_part_music(p, music);
+    if (sw_is_item(m)) {
         uint32_t event = plan->first_event[music];
         return event == SW_NO_INDEX ? NULL : &plan->division->score->events[event];
     }
     const sw_event *best = NULL;
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        const sw_event *event = at(p, c)->kind == SW_MUSIC_MARK ? NULL : sw_part_first_event(p, c);
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
+        const sw_event *event = sw_part_music(p, c)->kind == SW_MUSIC_MARK ? NULL : sw_part_first_event(p, c);
         if (event != NULL && (best == NULL || sw_rational_compare(event->onset, best->onset) < 0)) {
             best = event;
         }
@@ -54,8 +44,8 @@ const sw_event *sw_part_first_event(const sw_part_printer *p, uint32_t music)
  * count. */
 static sw_rational length_of(const sw_part_printer *p, uint32_t music)
 {
-    const sw_music *m = at(p, music);
-    if (is_item(m->kind)) {
+    const sw_music *m = sw_part_music(p, music);
+    if (sw_is_item(m)) {
         bool empty = m->kind == SW_MUSIC_CHORD && m->num == 0; /* <> */
         return empty ? sw_rational_zero() : sw_duration_length(sw_music_duration(m));
     }
@@ -64,7 +54,7 @@ static sw_rational length_of(const sw_part_printer *p, uint32_t music)
         return sw_rational_zero();
     }
     sw_rational length = sw_rational_zero();
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
         sw_rational child = length_of(p, c);
         length = m->kind == SW_MUSIC_SIMULTANEOUS ? sw_rational_max(length, child)
                                                   : sw_rational_add(length, child);
@@ -76,7 +66,8 @@ static sw_rational length_of(const sw_part_printer *p, uint32_t music)
         return sw_rational_mul(length, sw_rational_make(m->num, m->den));
     }
     const char *kind = m->kind == SW_MUSIC_REPEAT ? sw_reading_name(p->plan->reading, m->name) : "";
-    bool plain = m->first == SW_NO_INDEX || at(p, m->first)->next == SW_NO_INDEX; /* without alternatives */
+    bool plain =
+        m->first == SW_NO_INDEX || sw_part_music(p, m->first)->next == SW_NO_INDEX; /* without alternatives */
     if (plain &&
         (strcmp(kind, "unfold") == 0 || strcmp(kind, "percent") == 0 || strcmp(kind, "tremolo") == 0)) {
         return sw_rational_mul(length, sw_rational_make(m->num, 1));
@@ -87,7 +78,7 @@ static sw_rational length_of(const sw_part_printer *p, uint32_t music)
 bool sw_part_end(const sw_part_printer *p, uint32_t music, sw_rational *end)
 {
     const sw_event *first = sw_part_first_event(p, music);
-    bool item = is_item(at(p, music)->kind);
+    bool item = sw_is_item(sw_part_music(p, music));
     if (first == NULL || (item && (first->flags & SW_EVENT_GRACE) != 0)) {
         return false; /* a block may begin with grace notes: they share the onset of its first note */
     }

@@ -4,9 +4,9 @@
 
 #include "write/division.h"
 
-static bool is_item(uint8_t kind)
+bool sw_is_item(const sw_music *music)
 {
-    return kind >= SW_MUSIC_NOTE && kind <= SW_MUSIC_BARE;
+    return music->kind >= SW_MUSIC_NOTE && music->kind <= SW_MUSIC_BARE;
 }
 
 uint32_t sw_node_begin(const sw_reading *reading, uint32_t music)
@@ -103,7 +103,7 @@ static uint8_t find_parts(sw_plan *plan, uint32_t music)
     const sw_music *m = &plan->reading->music[music];
     uint8_t parts = 0;
     uint8_t notes = 0;
-    if (is_item(m->kind)) {
+    if (sw_is_item(m)) {
         uint32_t first = plan->first_event[music];
         for (uint32_t i = 0; first != SW_NO_INDEX && i < plan->event_count[music]; i++) {
             const sw_event *event = &plan->division->score->events[first + i];
@@ -135,7 +135,7 @@ bool sw_plan_uses_divided(const sw_plan *plan, uint32_t music)
     if (m->kind == SW_MUSIC_REFERENCE) {
         return sw_plan_divides(plan, plan->reading, m->name);
     }
-    for (uint32_t c = is_item(m->kind) ? SW_NO_INDEX : m->first; c != SW_NO_INDEX;
+    for (uint32_t c = sw_is_item(m) ? SW_NO_INDEX : m->first; c != SW_NO_INDEX;
          c = plan->reading->music[c].next) {
         if (sw_plan_uses_divided(plan, c)) {
             return true;
