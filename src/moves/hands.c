@@ -39,6 +39,39 @@ static bool is_tied(const sw_hands *h, size_t note)
     return false;
 }
 
+/* The tremolo (\repeat tremolo) that an event stands in, or SW_NO_INDEX. */
+static uint32_t tremolo_of(const sw_hands *h, const sw_event *event)
+{
+    for (uint32_t f = event->frame; f != SW_NO_INDEX; f = h->score->frames[f].parent) {
+        const sw_music *m = &h->reading->music[h->score->frames[f].music];
+        if (m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(h->reading, m->name), "tremolo") == 0) {
+            return f;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* Whether a glissando or a tremolo leads from an event to the next of its voice. */
+static bool is_bound(const sw_hands *h, uint32_t event)
+{
+    const sw_event *e = &h->score->events[event];
+    if (has_mark(h->reading, e->chord, SW_MARK_GLISSANDO) ||
+        has_mark(h->reading, e->music, SW_MARK_GLISSANDO)) {
+        return true;
+    }
+    uint32_t tremolo = tremolo_of(h, e);
+    for (uint32_t i = event + 1; tremolo != SW_NO_INDEX && i < h->score->event_count; i++) {
+        const sw_event *next = &h->score->events[i];
+        if (next->voice != e->voice || tremolo_of(h, next) != tremolo) {
+            return false;
+        }
+        if (sw_rational_compare(next->onset, e->onset) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The pitches that the hand touches: an octave-transposing instrument is played as it is written. */
 static void collect_notes(sw_hands *h)
 {
@@ -66,8 +99,7 @@ static void collect_notes(sw_hands *h)
             .step = sw_pitch_staff_steps(event->pitch),
             .voice = event->voice,
             .grace = order,
-            .glides = has_mark(h->reading, event->chord, SW_MARK_GLISSANDO) ||
-                      has_mark(h->reading, event->music, SW_MARK_GLISSANDO),
+            .bound = is_bound(h, i),
             .tied = is_tied(h, h->count),
         };
         h->count++;

@@ -187,7 +187,7 @@ int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, u
     moment->engaged[SW_RIGHT_HAND] = split_before < (slice - 1)->key_count;
     moment->shift[SW_LEFT_HAND] = moment->shift[SW_RIGHT_HAND] = 0;
     moment->takes_over[SW_LEFT_HAND] = moment->takes_over[SW_RIGHT_HAND] = false;
-    moment->glides[SW_LEFT_HAND] = moment->glides[SW_RIGHT_HAND] = false;
+    moment->bound[SW_LEFT_HAND] = moment->bound[SW_RIGHT_HAND] = false;
     int64_t cost = 0;
     for (uint32_t i = 0; i < slice->line_count; i++) {
         const sw_hand_line *line = &lines[i];
@@ -195,10 +195,10 @@ int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, u
         sw_hand to = line->to < split ? SW_LEFT_HAND : SW_RIGHT_HAND;
         if (from != to) {
             moment->takes_over[to] = moment->takes_over[to] || line->single;
-            cost += line->glides ? SW_HANDS_GLIDE : pass_cost(line->steps);
+            cost += line->bound ? SW_HANDS_BOUND : pass_cost(line->steps);
             continue;
         }
-        moment->glides[to] = moment->glides[to] || line->glides;
+        moment->bound[to] = moment->bound[to] || line->bound;
         if (!line->single) {
             continue; /* chords and the basses under them are no running line: the hand may lift */
         }
@@ -304,7 +304,7 @@ static sw_hand_travel move_anew(const sw_hand_way *way, const sw_hand_moment *mo
         return travel;
     }
     travel.available = seconds_since(way, moment->number, placement->last);
-    if (moment->glides[hand]) {
+    if (moment->bound[hand]) {
         return travel;
     }
     travel.cost = placing_cost(way, moment, hand, placement, travel.available);

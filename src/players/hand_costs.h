@@ -79,7 +79,7 @@ typedef struct sw_hand_moment {
     sw_hand_task tasks[2];
     bool engaged[2];    /* had keys (struck, held or ringing) in the slice before */
     bool takes_over[2]; /* a line of single notes comes to it from the other hand */
-    bool glides[2];     /* it comes along a glissando */
+    bool bound[2];      /* it comes along a glissando */
     int shift[2];       /* cost of leaving its placement now; 0: it plays no line of single notes on */
 } sw_hand_moment;
 

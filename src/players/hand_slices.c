@@ -20,7 +20,7 @@ typedef struct cutter {
     const sw_hand_limits *limits;
     sw_hand_slices *result;
     sw_rational *end;    /* of each head: where its last tied note ends */
-    bool *glides;        /* of each head: a glissando leads on from it */
+    bool *bound;         /* of each head: a glissando leads on from it */
     uint32_t *key;       /* of each head: its key in the last slice in which it sounds */
     note_list before;    /* what sounds in the slice before, from low to high */
     note_list now;       /* the same for this slice */
@@ -88,7 +88,7 @@ static void follow_ties(cutter *c, const moment *moments, size_t count)
         c->result->head[n] = head;
         c->end[n] = note->end;
         c->end[head] = sw_rational_max(c->end[head], note->end);
-        c->glides[head] = c->glides[head] || note->glides;
+        c->bound[head] = c->bound[head] || note->bound;
         earlier[n] = latest[bucket];
         latest[bucket] = n;
     }
@@ -169,12 +169,12 @@ static void add_line(cutter *c, sw_hand_slice *slice, uint32_t from, uint32_t to
 {
     sw_hand_slices *r = c->result;
     int steps = abs(c->notes[to].step - c->notes[from].step);
-    if (steps > c->limits->span && !c->glides[from]) {
+    if (steps > c->limits->span && !c->bound[from]) {
         return;
     }
     bool single = c->line_from.count == 1 && c->line_to.count == 1;
     r->lines = sw_grow(r->lines, r->line_count, &r->line_capacity, sizeof *r->lines);
-    r->lines[r->line_count++] = (sw_hand_line){c->key[from], c->key[to], steps, c->glides[from], single};
+    r->lines[r->line_count++] = (sw_hand_line){c->key[from], c->key[to], steps, c->bound[from], single};
     slice->line_count++;
 }
 
@@ -262,7 +262,7 @@ sw_hand_slices sw_hand_slices_make(const sw_hand_note *notes, size_t count, cons
     cutter c = {.notes = notes, .limits = limits, .result = &result};
     c.end = sw_alloc(count * sizeof *c.end);
     c.key = filled(count);
-    c.glides = sw_alloc_zero(count, sizeof *c.glides);
+    c.bound = sw_alloc_zero(count, sizeof *c.bound);
     note_list *lists[] = {&c.before, &c.now, &c.line_from, &c.line_to};
     for (size_t i = 0; i < sizeof lists / sizeof *lists; i++) {
         lists[i]->items = sw_alloc(count * sizeof(uint32_t));
@@ -288,7 +288,7 @@ sw_hand_slices sw_hand_slices_make(const sw_hand_note *notes, size_t count, cons
     }
     free(c.key);
     free(c.end);
-    free(c.glides);
+    free(c.bound);
     return result;
 }
 

@@ -23,7 +23,7 @@ typedef struct sw_hand_line {
     uint32_t from;
     uint32_t to;
     int steps;   /* width of the interval, never negative */
-    bool glides; /* a glissando */
+    bool bound;  /* a glissando */
     bool single; /* from a single note of its voice to a single note */
 } sw_hand_line;
 

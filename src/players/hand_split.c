@@ -77,7 +77,7 @@ static int64_t bound_after(const search *s, size_t number)
     int64_t lines = 0;
     for (uint32_t i = 0; i < following->line_count; i++) {
         const sw_hand_line *line = &s->slices->lines[following->first_line + i];
-        lines += line->glides ? SW_HANDS_GLIDE : SW_HANDS_LINE_STEP;
+        lines += line->bound ? SW_HANDS_BOUND : SW_HANDS_LINE_STEP;
     }
     int64_t way_of_hand = SW_HANDS_SHIFT_SKIP + SW_HANDS_TOO_QUICK + SW_FULL_RUN * SW_HANDS_SHORT_RUN;
     int64_t each_slice = 2 * way_of_hand + SW_HANDS_UNDER;

@@ -35,8 +35,8 @@
  * WHAT COSTS (the figures are the enum below)
  * Several costs are *by hurry*: times the part of settle_seconds by which a hand has less since it last
  * struck something. A hand with time to settle pays none of them.
- *   - glide: a glissando ends in the other hand than it began; only where the fingers leave no other way.
- * Within one hand it is free, however far it goes: the hand moves along.
+ *   - bound: a glissando or a tremolo goes from one hand to the other; only where the fingers leave no other
+ * way. Within one hand it is free, however far it goes: the hand moves along.
  *   - line: a line changes hands; dear for steps, cheap for anything wider, free after a rest. One pass is
  *     counted once, however many notes follow, so that an arpeggio goes hand over hand in full placements.
  *   - shift, by hurry: fingers are placed anew in the midst of a line of single notes that the hand plays
@@ -88,7 +88,7 @@ enum {
     SW_HANDS_EXCESS = 1000000,        /* in such a slice: each key and each step beyond a limit */
     SW_HANDS_LINE_STEP = 100,         /* a line changes hands on a repeated note or a step */
     SW_HANDS_LINE_LEAP = 20,          /* on a wider interval */
-    SW_HANDS_GLIDE = 100000,          /* a glissando begins in one hand and ends in the other */
+    SW_HANDS_BOUND = 100000,          /* a glissando or tremolo is in one hand and in the other */
     SW_HANDS_SHIFT_STEP = 40,     /* by hurry: fingers placed anew on a repeated note or a step of a line */
     SW_HANDS_SHIFT_SKIP = 250,    /* on a third, fourth or fifth */
     SW_HANDS_SHIFT_LEAP = 80,     /* on a wider interval */
@@ -151,7 +151,7 @@ typedef struct sw_hand_note {
     int step;          /* steps of the staff above middle C */
     uint32_t voice;    /* notes of one line have the same number */
     int grace;         /* 0, or for grace notes before the note at this onset their order: -n .. -1 */
-    bool glides;       /* a glissando leads from it to the next note of its voice, all in one hand */
+    bool bound;        /* a glissando leads from it to the next note of its voice, all in one hand */
     bool tied; /* continues an earlier note of this pitch (of the same voice, or else one that ends here);
                 * if there is none, the note counts as struck */
 } sw_hand_note;

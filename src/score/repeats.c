@@ -94,10 +94,18 @@ static sw_moment walk_tremolo(sw_player *p, uint32_t music, sw_moment when, cons
         }
         inner = at(p, inner)->first;
     }
+    bool silent = false; /* rests and skips in brackets are not repeated at all: so the compiler has it */
     if (at(p, inner)->kind == SW_MUSIC_SEQUENCE) {
+        silent = true;
         for (uint32_t c = at(p, inner)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+            uint8_t kind = at(p, c)->kind;
             count += !sw_takes_no_time(at(p, c));
+            silent = silent && (sw_takes_no_time(at(p, c)) || kind == SW_MUSIC_REST ||
+                                kind == SW_MUSIC_FULL_REST || kind == SW_MUSIC_SKIP);
         }
+    }
+    if (silent) {
+        return sw_walk(p, body, when, here);
     }
     if (count == 0) {
         count = 1;

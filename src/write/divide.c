@@ -114,6 +114,9 @@ static void mend_next_duration(const job *j, const sw_variable *variable, sw_dur
             music->kind > SW_MUSIC_LYRIC || (music->kind == SW_MUSIC_CHORD && music->num == 0)) {
             continue;
         }
+        if (music->kind == SW_MUSIC_LYRIC && (music->flags & SW_MUSIC_WRITTEN_VALUE) == 0) {
+            continue; /* syllables take their time from notes */
+        }
         if (music->kind == SW_MUSIC_NOTE || music->kind == SW_MUSIC_DRUM) {
             bool in_chord = false; /* the notes of a chord have no value of their own */
             for (uint32_t c = m + 1; c < reading->music_count && c < m + 64 && !in_chord; c++) {

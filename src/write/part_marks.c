@@ -10,8 +10,10 @@
  *     staves;
  *   - the sign of a rolled chord goes to each part that has notes of it, and through both staves;
  *   - text goes to the upper part, with _ to the lower; pedals to the lowest;
+ *   - a fermata goes to all parts, to the rest of who has one;
  *   - a tie stays where a note goes on in the same part. */
 #include <stdlib.h>
+#include <string.h>
 
 #include "write/division.h"
 
@@ -187,6 +189,12 @@ static bool continues(const sw_plan *plan, const items *all, size_t i, uint32_t 
     return false;
 }
 
+static bool is_fermata(const sw_reading *reading, uint32_t mark)
+{
+    sw_slice text = sw_music_slice(reading, mark);
+    return memmem(text.data, text.length, "fermata", strlen("fermata")) != NULL;
+}
+
 static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, open_span spans[4],
                       uint32_t *hairpin, uint32_t *text_span)
 {
@@ -267,6 +275,9 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
              sw_music_mark_direction(plan->reading, mark) == '_' ? lowermost(parts) : uppermost(parts));
         break;
     default:
+        if (is_fermata(plan->reading, mark)) { /* everybody waits, also who rests */
+            parts = (uint8_t)((1u << plan->division->parts) - 1);
+        }
         plan->mark_parts[mark] = parts != 0 ? parts : 1;
         break;
     }

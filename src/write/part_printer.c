@@ -120,7 +120,7 @@ static void put_only_voice(sw_part_printer *p, uint32_t whole, uint32_t voice, b
     }
     if (shorter) {
         sw_buffer_char(p->out, ' ');
-        sw_put_silence(p, sw_part_first_event(p, voice)->voice, voice_end, whole_end);
+        sw_put_silence(p, sw_part_first_event(p, voice)->voice, voice_end, whole_end, SW_NO_INDEX);
         sw_buffer_string(p->out, bare ? "" : " }");
     }
 }
@@ -253,6 +253,32 @@ static void print_out_of_time(sw_part_printer *p, uint32_t music)
     p->among_graces = among_graces;
 }
 
+/* Whether an item below a node is another part's. */
+static bool is_shared(const sw_part_printer *p, uint32_t music)
+{
+    const sw_music *m = sw_part_music(p, music);
+    if (sw_is_item(m)) {
+        return sw_part_has_notes(p, music) && !sw_part_plays(p, music);
+    }
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
+        if (is_shared(p, c)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The strokes of a tremolo alternate: with rests among them it would say something else. */
+static void print_tremolo(sw_part_printer *p, uint32_t music)
+{
+    if (sw_part_plays(p, music) && is_shared(p, music)) {
+        sw_part_fail(p, music,
+                     "this tremolo goes from part to part; write it out, or leave it to one of them");
+        return;
+    }
+    print_out_of_time(p, music);
+}
+
 void sw_print_part(sw_part_printer *p, uint32_t music)
 {
     if (p->error != NULL) {
@@ -295,15 +321,13 @@ void sw_print_part(sw_part_printer *p, uint32_t music)
     case SW_MUSIC_SCALE:
         print_out_of_time(p, music);
         break;
-    case SW_MUSIC_REPEAT: {
-        const char *kind = sw_reading_name(p->plan->reading, m->name);
-        if (strcmp(kind, "tremolo") == 0) {
-            print_out_of_time(p, music);
+    case SW_MUSIC_REPEAT:
+        if (sw_part_is_tremolo(p, music)) {
+            print_tremolo(p, music);
         } else {
             print_wrapped(p, music);
         }
         break;
-    }
     case SW_MUSIC_CHANGE:
         sw_part_fail(
             p, music,

@@ -192,8 +192,7 @@ void sw_print_sequence(sw_part_printer *p, uint32_t first, uint32_t file, uint32
                             : 0;
         if (joined > 0 && p->in_time) {
             put_clef(p, sw_part_first_event(p, t->music));
-            sw_put_silence(p, sw_part_first_event(p, t->music)->voice, onset, end);
-            sw_print_marks(p, t->music, false);
+            sw_put_silence(p, sw_part_first_event(p, t->music)->voice, onset, end, t->music);
             separate(p, place);
             position = tokens[i + joined - 1].end;
             i += joined - 1;

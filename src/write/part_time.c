@@ -1,6 +1,7 @@
 #include <string.h>
 
 #include "stavewright/metre.h"
+#include "write/part_notes.h"
 #include "write/part_time.h"
 
 bool sw_part_plays(const sw_part_printer *p, uint32_t music)
@@ -204,9 +205,18 @@ bool sw_part_hides_rest(const sw_part_printer *p, uint32_t music)
            sw_part_rest_letter(p, event) == 's';
 }
 
+/* The marks of a silence stand at its first rest. */
+static void put_marks_once(sw_part_printer *p, uint32_t *marks)
+{
+    if (*marks != SW_NO_INDEX) {
+        sw_print_marks(p, *marks, false);
+        *marks = SW_NO_INDEX;
+    }
+}
+
 /* The rests within one bar that have one letter. */
 static void put_rests(sw_part_printer *p, char letter, const sw_bar *bar, bool upbeat, sw_rational onset,
-                      sw_rational end)
+                      sw_rational end, uint32_t *marks)
 {
     sw_duration values[64];
     /* A short first bar ends with its bar line: count from where a full bar would have begun. */
@@ -222,6 +232,7 @@ static void put_rests(sw_part_printer *p, char letter, const sw_bar *bar, bool u
             sw_buffer_char(p->out, ' ');
         }
         sw_put_rest(p, letter, values[i]);
+        put_marks_once(p, marks);
     }
 }
 
@@ -254,7 +265,7 @@ static uint32_t put_full_bars(sw_part_printer *p, char letter, uint32_t voice, u
     return count;
 }
 
-void sw_put_silence(sw_part_printer *p, uint32_t voice, sw_rational onset, sw_rational end)
+void sw_put_silence(sw_part_printer *p, uint32_t voice, sw_rational onset, sw_rational end, uint32_t marks)
 {
     const sw_score *score = p->plan->division->score;
     bool first = true;
@@ -287,10 +298,11 @@ void sw_put_silence(sw_part_printer *p, uint32_t voice, sw_rational onset, sw_ra
         if (sw_rational_equal(onset, bar->start) && sw_rational_equal(stop, bar_end) &&
             sw_rational_equal(bar->length, bar->metre)) {
             uint32_t bars = put_full_bars(p, letter, voice, index, end);
+            put_marks_once(p, &marks);
             const sw_bar *last = &score->bars[index + bars - 1];
             stop = sw_rational_add(last->start, last->length);
         } else {
-            put_rests(p, letter, bar, bar->number == 0 && index == 0, onset, stop);
+            put_rests(p, letter, bar, bar->number == 0 && index == 0, onset, stop, &marks);
         }
         onset = stop;
     }

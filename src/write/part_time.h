@@ -20,7 +20,9 @@ char sw_part_rest_letter(const sw_part_printer *printer, const sw_event *event);
  * voice that shows what happens meanwhile. */
 bool sw_part_hides_rest(const sw_part_printer *printer, uint32_t music);
 /* Writes a silence of a voice: full-bar rests for whole bars, otherwise values that suit the metre; not shown
- * (s) where another voice of the staff shows what happens meanwhile. */
-void sw_put_silence(sw_part_printer *printer, uint32_t voice, sw_rational onset, sw_rational end);
+ * (s) where another voice of the staff shows what happens meanwhile. The marks of the item `marks` that the
+ * part has (SW_NO_INDEX: none) stand at the first rest. */
+void sw_put_silence(sw_part_printer *printer, uint32_t voice, sw_rational onset, sw_rational end,
+                    uint32_t marks);
 
 #endif

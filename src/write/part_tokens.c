@@ -85,6 +85,12 @@ bool sw_part_is_unheard(const sw_part_printer *p, uint32_t music)
            sw_part_has_notes(p, music) && !sw_part_plays(p, music) && !sw_plan_uses_divided(p->plan, music);
 }
 
+bool sw_part_is_tremolo(const sw_part_printer *p, uint32_t music)
+{
+    const sw_music *m = sw_part_music(p, music);
+    return m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(p->plan->reading, m->name), "tremolo") == 0;
+}
+
 sw_token_kind sw_part_classify(const sw_part_printer *p, uint32_t music)
 {
     const sw_music *m = sw_part_music(p, music);
@@ -121,9 +127,10 @@ sw_token_kind sw_part_classify(const sw_part_printer *p, uint32_t music)
             return SW_TOKEN_DROP;
         }
         /* The structure of repeats stays, with rests inside. */
-        return m->kind == SW_MUSIC_REPEAT || m->kind == SW_MUSIC_ALTERNATIVES || m->kind == SW_MUSIC_VOLTA ||
-                       m->kind == SW_MUSIC_AFTER_GRACE || m->kind == SW_MUSIC_UNFOLD ||
-                       !can_be_silence(p, music, false)
+        bool tremolo = sw_part_is_tremolo(p, music);
+        return (m->kind == SW_MUSIC_REPEAT && !tremolo) || m->kind == SW_MUSIC_ALTERNATIVES ||
+                       m->kind == SW_MUSIC_VOLTA || m->kind == SW_MUSIC_UNFOLD ||
+                       !can_be_silence(p, music, tremolo)
                    ? SW_TOKEN_KEEP
                    : SW_TOKEN_SILENT;
     }

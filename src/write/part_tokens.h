@@ -16,6 +16,8 @@ typedef enum sw_token_kind {
 sw_token_kind sw_part_classify(const sw_part_printer *printer, uint32_t music);
 /* Whether a \set gives the name of the staff, which belongs to the group of its parts. */
 bool sw_part_is_staff_name(const sw_part_printer *printer, uint32_t music);
+/* Whether it is \repeat tremolo. */
+bool sw_part_is_tremolo(const sw_part_printer *printer, uint32_t music);
 /* Whether a variable with notes is not divided: it is not heard in this score, and the upper part keeps it.
  */
 bool sw_part_is_unheard(const sw_part_printer *printer, uint32_t music);

@@ -478,7 +478,7 @@ typedef struct sound {
     int semitone;
     int step;
     uint32_t voice;
-    bool glides;
+    bool bound;
 } sound;
 
 typedef struct small_case {
@@ -634,7 +634,7 @@ enum { NO_SHIFT = 1000 };
 typedef struct arrival {
     int shift;       /* what leaving its placement costs, or NO_SHIFT */
     bool takes_over; /* a single line comes from the other hand */
-    bool glides;     /* it comes along a glissando */
+    bool bound;      /* it comes along a glissando */
 } arrival;
 
 /* Fills in the arrivals of both hands, returns what lines cost that change hands. */
@@ -667,7 +667,7 @@ static int64_t line_cost(const small_case *c, const int *hand, int s, arrival ar
             int a = p % 2 == 0 ? from[f - 1 - inward] : from[inward];
             int b = p % 2 == 0 ? to[t - 1 - inward] : to[inward];
             int steps = abs(c->sounds[a].step - c->sounds[b].step);
-            if (steps > c->limits.span && !c->sounds[a].glides) {
+            if (steps > c->limits.span && !c->sounds[a].bound) {
                 continue;
             }
             bool single = f == 1 && t == 1;
@@ -676,13 +676,13 @@ static int64_t line_cost(const small_case *c, const int *hand, int s, arrival ar
                                      : SW_HANDS_SHIFT_LEAP;
             arrival *at = &arrivals[hand[b]];
             if (hand[a] != hand[b]) {
-                cost += c->sounds[a].glides ? SW_HANDS_GLIDE
-                        : steps <= 1        ? SW_HANDS_LINE_STEP
-                                            : SW_HANDS_LINE_LEAP;
+                cost += c->sounds[a].bound ? SW_HANDS_BOUND
+                        : steps <= 1       ? SW_HANDS_LINE_STEP
+                                           : SW_HANDS_LINE_LEAP;
                 at->takes_over = at->takes_over || single;
                 continue;
             }
-            at->glides = at->glides || c->sounds[a].glides;
+            at->bound = at->bound || c->sounds[a].bound;
             if (single && shift < at->shift) {
                 at->shift = shift;
             }
@@ -774,7 +774,7 @@ static int64_t anew_cost(const small_case *c, const int *hand, int s, int h, arr
     if (last < 0) {
         return 0;
     }
-    if (at.glides) {
+    if (at.bound) {
         return 0;
     }
     grip now = fingers_of(c, hand, s, h);
@@ -973,7 +973,7 @@ static void random_sounds(small_case *c)
         *n = (sound){.onset = c->onsets[s], .seconds = c->seconds[s], .slice = s, .step = step};
         n->semitone = 60 + 12 * octave + semitones[step - 7 * octave] + between(-1, 1) * (pick(3) == 0);
         n->voice = (uint32_t)pick(voices);
-        n->glides = pick(12) == 0;
+        n->bound = pick(12) == 0;
         int until = between(s + 1, c->slices);
         sw_rational length = sw_rational_make(between(1, 12), 16);
         n->end = c->graces[s] < 0                   ? n->onset
@@ -1042,7 +1042,7 @@ static music notes_of(const small_case *c)
                                             .semitone = n->semitone,
                                             .step = n->step,
                                             .voice = n->voice,
-                                            .glides = n->glides,
+                                            .bound = n->bound,
                                             .grace = c->graces[n->slice]};
     }
     for (int i = 0; i < c->count; i++) {
