@@ -189,7 +189,8 @@ typedef struct sw_voice {
 } sw_voice;
 
 /* Something that holds from a moment on: key, clef, time, tempo, \set, transposition, partial, bar check ...
- */
+ * Also the beginning of each alternative of a repeat that is not written out: `music` is the ALTERNATIVES
+ * node then, and `frame` is the same for all alternatives of one use of the repeat. */
 typedef struct sw_setting {
     sw_rational onset;
     uint32_t music; /* kind and values */
@@ -202,10 +203,14 @@ typedef struct sw_setting {
                              line, negative in a short first bar; it stands still in a cadenza */
 } sw_setting;
 
+/* A bar, or what is left of it where the count jumps inside of it: where another alternative begins, at the
+ * end of a cadenza, at a \partial or a \set of the position or number. So bars in sequence can have the same
+ * number, and not each one begins with a bar line. */
 typedef struct sw_bar {
     sw_rational start;
     sw_rational length; /* as it is; the last bar may be short */
     sw_rational metre;  /* as the time signature wants it: 3/4 -> 3/4 */
+    sw_rational first;  /* position in the bar with which it begins: 0, or 3/4 for the last quarter of 4/4 */
     int32_t number;     /* as the compiler counts; a short first bar (\partial) is bar 0 */
     int32_t beats;      /* the time signature */
     int32_t beat_value;

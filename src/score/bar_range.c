@@ -47,11 +47,28 @@ bool sw_bar_range_parse(const char *text, sw_bar_range *range)
     return rest != NULL && *rest == '\0' && range->last_bar >= range->first_bar;
 }
 
-static sw_rational beat_moment(const sw_bar *bar, sw_rational beat)
+/* The last of the bars with the same number that follow one another: see sw_bar. */
+static uint32_t last_alike(const sw_score *score, uint32_t bar)
 {
-    sw_rational behind = sw_rational_sub(beat, sw_rational_make(1, 1));
-    sw_metre metre = {bar->beats, bar->beat_value};
-    return sw_rational_add(bar->start, sw_rational_mul(behind, sw_metre_beat(metre)));
+    while (bar + 1 < score->bar_count && score->bars[bar + 1].number == score->bars[bar].number) {
+        bar++;
+    }
+    return bar;
+}
+
+/* The moment of a beat of a bar. Where the bar comes in several pieces, in the first that reaches so far. */
+static sw_rational beat_moment(const sw_score *score, uint32_t bar, sw_rational beat)
+{
+    for (uint32_t last = last_alike(score, bar);; bar++) {
+        const sw_bar *b = &score->bars[bar];
+        sw_metre metre = {b->beats, b->beat_value};
+        sw_rational position =
+            sw_rational_mul(sw_rational_sub(beat, sw_rational_make(1, 1)), sw_metre_beat(metre));
+        sw_rational behind = sw_rational_max(sw_rational_sub(position, b->first), sw_rational_zero());
+        if (bar == last || sw_rational_compare(behind, b->length) < 0) {
+            return sw_rational_add(b->start, behind);
+        }
+    }
 }
 
 bool sw_bar_range_moments(const sw_score *score, const sw_bar_range *range, sw_rational *from,
@@ -67,13 +84,13 @@ bool sw_bar_range_moments(const sw_score *score, const sw_bar_range *range, sw_r
     if (first == SW_NO_INDEX || last == SW_NO_INDEX) {
         return false;
     }
-    const sw_bar *a = &score->bars[first];
-    const sw_bar *b = &score->bars[last];
-    *from = range->first_beat.num == 0 ? a->start : beat_moment(a, range->first_beat);
-    *to = sw_rational_add(b->start, b->length);
+    const sw_bar *end = &score->bars[last_alike(score, last)];
+    *from =
+        range->first_beat.num == 0 ? score->bars[first].start : beat_moment(score, first, range->first_beat);
+    *to = sw_rational_add(end->start, end->length);
     if (range->last_beat.num != 0) { /* up to the next beat */
         sw_rational next = sw_rational_add(range->last_beat, sw_rational_make(1, 1));
-        *to = sw_rational_min(*to, beat_moment(b, next));
+        *to = sw_rational_min(*to, beat_moment(score, last, next));
     }
     return true;
 }

@@ -176,16 +176,12 @@ static bool has_notes(const sw_player *p, uint32_t chord)
 
 /* ---- settings ---- */
 
-static void add_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
+    if (p->muted || p->recording != NULL) {
+        return;
+    }
     const sw_music *m = at(p, music);
-    if (sw_listens(p)) {
-        sw_listen_setting(p, music, when, here);
-        return;
-    }
-    if (p->muted || m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
-        return;
-    }
     sw_context *context = sw_contexts_at(here->context, when);
     sw_score *score = p->score;
     sw_setting setting = {
@@ -206,6 +202,15 @@ static void add_setting(sw_player *p, uint32_t music, sw_moment when, const sw_s
     score->settings =
         sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
     score->settings[score->setting_count++] = setting;
+}
+
+static void walk_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+{
+    if (sw_listens(p)) {
+        sw_listen_setting(p, music, when, here);
+    } else if (at(p, music)->kind != SW_MUSIC_SETTING) {
+        sw_player_setting(p, music, when, here);
+    }
 }
 
 /* ---- compounds ---- */
@@ -548,7 +553,7 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     case SW_MUSIC_MARK:
         break;
     default:
-        add_setting(p, music, when, here);
+        walk_setting(p, music, when, here);
         break;
     }
     p->depth--;

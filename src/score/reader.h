@@ -253,5 +253,7 @@ sw_rational sw_music_length(sw_reader *reader, uint32_t music);
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score);
 /* Bars, tempos and length, once all events and settings are known. */
 void sw_timeline(const sw_reading *reading, sw_score *score);
+/* The bars alone, from settings in order of time. */
+void sw_count_bars(const sw_reading *reading, sw_score *score);
 
 #endif

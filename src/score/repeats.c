@@ -217,9 +217,12 @@ sw_moment sw_walk_alternatives(sw_player *p, uint32_t music, sw_moment when, con
         return chosen == SW_NO_INDEX ? when : sw_walk(p, chosen, when, here);
     }
     uint32_t times = repeats_around(p, here);
+    sw_spot inside = *here;
+    inside.frame = sw_player_frame(p, here->frame, music, 0);
     for (uint32_t c = at(p, music)->first; c != SW_NO_INDEX && times > 0; c = at(p, c)->next, times--) {
         sw_listen_moment(p, when, here);
-        when = sw_walk(p, c, when, here);
+        sw_player_setting(p, music, when, &inside);
+        when = sw_walk(p, c, when, &inside);
         sw_listen_moment(p, when, here);
     }
     return when;

@@ -121,11 +121,7 @@ sw_rational sw_score_beat(const sw_score *score, sw_rational onset)
         return sw_rational_make(1, 1);
     }
     const sw_bar *bar = &score->bars[index];
-    sw_rational position = sw_rational_sub(onset, bar->start);
-    if (index == 0 && bar->number == 0 && sw_rational_compare(bar->length, bar->metre) < 0) {
-        position =
-            sw_rational_add(position, sw_rational_sub(bar->metre, bar->length)); /* a pick-up ends the bar */
-    }
+    sw_rational position = sw_rational_add(bar->first, sw_rational_sub(onset, bar->start));
     sw_metre metre = {bar->beats, bar->beat_value};
     return sw_rational_add(sw_rational_div(position, sw_metre_beat(metre)), sw_rational_make(1, 1));
 }

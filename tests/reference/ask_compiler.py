@@ -1,8 +1,12 @@
 #!/usr/bin/env python3
-"""Asks the compiler again for what the reading tests go by: reading/*.ly and the sample of the manual's examples. Says what has
-changed; with --write stores the new answers.
+"""Asks the compiler again for what the reading tests go by: reading/*.ly, bars/*.ly and the sample of the manual's examples. Says
+what has changed; with --write stores the new answers.
 
-usage: ask_compiler.py LILYPOND [--write]"""
+With --scores FOLDER compares the bars of the real scores listed there (see test_truth.py) with the compiler's instead; it takes
+as long as the compiler needs for all of them. BUILD/tests/reference/test_bars must have been built.
+
+usage: ask_compiler.py LILYPOND [--write | --scores FOLDER]"""
+import csv
 import os
 import pathlib
 import subprocess
@@ -11,45 +15,68 @@ import tempfile
 
 os.environ["SW_LILYPOND"] = sys.argv[1]
 os.environ.setdefault("SW_BUILD", "build")
-from compiler import LILYPOND, ORACLE, notes  # noqa: E402
+from compiler import BARS, KEPT, LILYPOND, ORACLE, notes  # noqa: E402
 import manual  # noqa: E402
 
-READING = pathlib.Path(__file__).resolve().parent / "reading"
+HERE = pathlib.Path(__file__).resolve().parent
 WRITE = "--write" in sys.argv
 
 
-def ask(sources, folder):
+def ask(sources, folder, listener=ORACLE):
     """The compiler's rows for each source, None where it gives none. Some examples have errors on purpose, and some errors end
     the compiler: so what has no answer yet is asked once more by itself."""
+    kind = "truth" if listener == ORACLE else "bars"
     answers = {}
     for group in [sources] + [[source] for source in sources]:
         if all(source in answers for source in group):
             continue
-        subprocess.run([LILYPOND, "-s", f"-dinclude-settings={ORACLE}", "-dno-print-pages", *group], cwd=folder,
+        subprocess.run([LILYPOND, "-s", f"-dinclude-settings={listener}", "-dno-print-pages", *group], cwd=folder,
                        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         for source in group:
-            path = pathlib.Path(folder) / f"{source.stem}.truth.tsv"
+            path = pathlib.Path(folder) / f"{source.stem}.{kind}.tsv"
             if path.exists():
                 answers[source] = path.read_text(encoding="utf-8", errors="replace")
     return {source: answers.get(source) for source in sources}
 
 
-def check_reading(folder):
+def check_stored(name, folder, listener, kind, what):
+    """The sources of a folder beside this script, each with the compiler's answer; `what` of its rows counts."""
     changed = 0
-    answers = ask(sorted(READING.glob("*.ly")), folder)
+    answers = ask(sorted((HERE / name).glob("*.ly")), folder, listener)
     for source, answer in answers.items():
-        truth = source.with_suffix(".truth.tsv")
-        kept = notes(truth.read_text().splitlines()) if truth.exists() else None
+        stored = source.with_suffix(f".{kind}.tsv")
+        kept = what(stored.read_text().splitlines()) if stored.exists() else None
         if answer is None:
             print(f"{source.name}: the compiler gives no answer")
             changed += 1
-        elif kept != notes(answer.splitlines()):
+        elif kept != what(answer.splitlines()):
             print(f"{source.name}: the compiler's answer has changed")
             changed += 1
             if WRITE:
-                truth.write_text(answer)
-    print(f"# {len(answers) - changed} of {len(answers)} sources as stored")
+                stored.write_text(answer)
+    print(f"# {name}: {len(answers) - changed} of {len(answers)} sources as stored")
     return changed
+
+
+def compare_bars(scores):
+    """The bars of real scores; what the compiler says is kept in BUILD for the next time."""
+    command = pathlib.Path(os.environ["SW_BUILD"]) / "tests/reference/test_bars"
+    equal = 0
+    with open(scores / "LIST.tsv", newline="", encoding="utf-8") as listing:
+        pieces = [row["main"] for row in csv.DictReader(listing, delimiter="\t")]
+    KEPT.mkdir(parents=True, exist_ok=True)
+    for piece in pieces:
+        name = KEPT / piece.replace("/", "-")
+        rows = KEPT / f"{name.name}.bars.tsv"
+        if not rows.exists():
+            subprocess.run([LILYPOND, "-s", f"-dinclude-settings={BARS}", "-dno-print-pages", "-o", name, scores / piece],
+                           stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        result = subprocess.run([command, scores / piece, rows], capture_output=True, text=True)
+        equal += result.returncode == 0
+        if result.returncode != 0:
+            print(f"{piece}: {(result.stdout + result.stderr).splitlines()[0]}")
+    print(f"# bars: {equal} of {len(pieces)} pieces equal")
+    return len(pieces) - equal
 
 
 def check_sample(folder):
@@ -78,5 +105,8 @@ def check_sample(folder):
     return changed
 
 
+if "--scores" in sys.argv:
+    sys.exit(1 if compare_bars(pathlib.Path(sys.argv[sys.argv.index("--scores") + 1])) else 0)
 with tempfile.TemporaryDirectory() as temp:
-    sys.exit(1 if check_reading(temp) + check_sample(temp) else 0)
+    sys.exit(1 if check_stored("reading", temp, ORACLE, "truth", notes) + check_stored("bars", temp, BARS, "bars", list) +
+             check_sample(temp) else 0)

@@ -109,12 +109,46 @@ static void test_bar_ranges(void **state)
     assert_false(sw_bar_range_parse("3-5 ", &range));
 }
 
+/* A pick-up of a quarter, bar 1, and bar 2 twice: as a first ending that is short, and as a second one. */
+static void test_bar_range_moments(void **state)
+{
+    (void)state;
+    sw_text *text = sw_text_from_bytes(
+        "ending.ly",
+        sw_slice_of("{ \\partial 4 c'4 \\repeat volta 2 { d'1 } \\alternative { { e'2. } { f'1 } } g'1 }"));
+    const sw_text *overlay = text;
+    sw_read_options options = {.overlays = &overlay, .overlay_count = 1};
+    char *error = NULL;
+    sw_reading *reading = sw_read("ending.ly", &options, &error);
+    assert_non_null(reading);
+    static const struct {
+        const char *range;
+        sw_rational from;
+        sw_rational to;
+    } rows[] = {
+        {"0", {0, 1}, {1, 4}},       {"0:4-0:4", {0, 1}, {1, 4}}, {"1", {1, 4}, {5, 4}},
+        {"2", {5, 4}, {3, 1}},       {"2:1-3", {5, 4}, {4, 1}},   {"2:4-3", {11, 4}, {4, 1}},
+        {"1:3-2:2", {3, 4}, {7, 4}},
+    };
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        sw_bar_range range;
+        sw_rational from;
+        sw_rational to;
+        assert_true(sw_bar_range_parse(rows[i].range, &range));
+        assert_true(sw_bar_range_moments(&reading->scores[0], &range, &from, &to));
+        assert_true(sw_rational_equal(from, rows[i].from));
+        assert_true(sw_rational_equal(to, rows[i].to));
+    }
+    sw_reading_free(reading);
+    sw_text_free(text);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_simple_metres), cmocka_unit_test(test_compound_metres),
         cmocka_unit_test(test_rests_add_up),  cmocka_unit_test(test_odd_lengths),
-        cmocka_unit_test(test_bar_ranges),
+        cmocka_unit_test(test_bar_ranges),    cmocka_unit_test(test_bar_range_moments),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

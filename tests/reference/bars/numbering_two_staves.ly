@@ -1,0 +1,4 @@
+\version "2.24.0"
+<< { \set Score.alternativeNumberingStyle = #'numbers
+  c'1 \repeat volta 2 { d'1 } \alternative { { e'1 f'1 g'1 a'1 } { d''1 e''1 } } f''1 d''1 e''1 f''1 }
+  \new Staff { c'1 d'1 e'1 \repeat volta 2 { f'1 } \alternative { { c''1 } { d''1 e''1 } } f''1 c'1 } >>
