@@ -188,14 +188,16 @@ typedef struct sw_voice {
     uint32_t id;   /* name, 0 when there is none */
 } sw_voice;
 
-/* Something that holds from a moment on: key, clef, time, tempo, \set, transposition, partial, bar check ...
- * Also the beginning of each alternative of a repeat that is not written out: `music` is the ALTERNATIVES
- * node then, and `frame` is the same for all alternatives of one use of the repeat. */
+/* Everything without length that is not attached to a note: key, clef, time, tempo, \set, \override, mark,
+ * ottava, \stemUp, \break, bar check ... in the order of the music; what is not resolved further is a SETTING
+ * node, whose text says what it is. Marks on an empty chord `<>` too: `music` is its CHORD node. Also the
+ * beginning of each alternative of a repeat that is not written out: `music` is the ALTERNATIVES node then,
+ * and `frame` is the same for all alternatives of one use of the repeat. */
 typedef struct sw_setting {
     sw_rational onset;
     uint32_t music; /* kind and values */
-    uint32_t staff; /* SW_NO_INDEX when it is outside of every staff */
-    uint32_t voice; /* SW_NO_INDEX when it is outside of every voice */
+    uint32_t staff; /* in whose line it is written; SW_NO_INDEX when it is outside of every staff */
+    uint32_t voice; /* SW_NO_INDEX when it is outside of every voice that has notes */
     uint32_t frame;
     bool grace;           /* stands inside grace notes */
     sw_pitch pitch;       /* of KEY and TRANSPOSITION, after \transpose */
@@ -276,6 +278,12 @@ typedef struct sw_variable {
     uint32_t music;       /* SW_NO_INDEX when the value is no music */
 } sw_variable;
 
+/* Calls in front of a note that leave it as it is: see sw_music_calls. */
+typedef struct sw_prefix {
+    uint32_t music;
+    uint32_t start; /* bytes; the calls end where the music begins */
+} sw_prefix;
+
 /* One main file with all that it includes. */
 typedef struct sw_reading {
     sw_file *files; /* files[0] is the main file */
@@ -288,6 +296,9 @@ typedef struct sw_reading {
     sw_variable *variables; /* every assignment of music, in reading order */
     size_t variable_count;
     size_t variable_capacity;
+    sw_prefix *prefixes; /* sorted by music */
+    size_t prefix_count;
+    size_t prefix_capacity;
     sw_score *scores; /* in the order in which the compiler interprets those that have a layout */
     size_t score_count;
     size_t score_capacity;
@@ -313,6 +324,10 @@ size_t sw_reading_memory(const sw_reading *reading);
 
 /* The text of a music node. */
 sw_slice sw_music_slice(const sw_reading *reading, uint32_t music);
+/* The calls in front of a note, rest, chord or syllable that say how it looks, as they are written:
+ * `\tweak color #red \parenthesize `; empty when there are none. What hangs on it stands in its MARK
+ * children. */
+sw_slice sw_music_calls(const sw_reading *reading, uint32_t music);
 /* The written duration of a node that has one. */
 sw_duration sw_music_duration(const sw_music *music);
 /* A name of the reading: "" for 0. */

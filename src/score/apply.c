@@ -60,9 +60,25 @@ static uint32_t own_note(sw_reader *reader, uint32_t reference)
     return copy;
 }
 
+/* Keeps the text of a call in front of a note. */
+static void add_prefix(const sw_apply_call *c, uint32_t music)
+{
+    sw_reading *reading = c->reader->reading;
+    const sw_music *m = &reading->music[music];
+    bool is_item = (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_LYRIC) || m->kind == SW_MUSIC_REFERENCE;
+    if (is_item && m->file == c->where->file && m->start > c->where->start) {
+        reading->prefixes = sw_grow(reading->prefixes, reading->prefix_count, &reading->prefix_capacity,
+                                    sizeof *reading->prefixes);
+        reading->prefixes[reading->prefix_count++] = (sw_prefix){music, c->where->start};
+    }
+}
+
 sw_value sw_apply_passed_on(const sw_apply_call *c, uint32_t music)
 {
     uint32_t result = music;
+    if (music != SW_NO_INDEX) {
+        add_prefix(c, music);
+    }
     if (music != SW_NO_INDEX && sw_music_at(c->reader, music)->kind == SW_MUSIC_REFERENCE) {
         music = own_note(c->reader, music);
     }

@@ -33,6 +33,7 @@ typedef struct sw_context {
     uint32_t staff; /* index into the score's staves; \change moves a voice to another */
     uint32_t voice; /* index into the score's voices once there is an event, SW_NO_INDEX */
     uint32_t frame;
+    uint32_t early;       /* from 1: the newest setting that waits for its next note, see settings.c */
     bool named;           /* the staff has been looked at: see sw_contexts_name_staff */
     bool awaited;         /* a staff made by a \change before its own \new was reached */
     bool silent;          /* plays no notes: chord names, null voices */

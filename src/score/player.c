@@ -132,6 +132,9 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
     if (voice->silent) {
         event->flags |= SW_EVENT_HIDDEN;
     }
+    if (voice->early != 0) {
+        sw_player_settle_voice(p, voice);
+    }
     if (!voice->named && kind != SW_EVENT_SKIP) {
         sw_contexts_name_staff(p->contexts, voice, here->frame);
     }
@@ -174,41 +177,11 @@ static bool has_notes(const sw_player *p, uint32_t chord)
     return false;
 }
 
-/* ---- settings ---- */
-
-void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
-{
-    if (p->muted || p->recording != NULL) {
-        return;
-    }
-    const sw_music *m = at(p, music);
-    sw_context *context = sw_contexts_at(here->context, when);
-    sw_score *score = p->score;
-    sw_setting setting = {
-        .onset = when.main,
-        .music = music,
-        .staff = sw_contexts_staff_index(p->contexts, context),
-        .voice = context->voice,
-        .frame = here->frame,
-        .grace = here->grace,
-        .pitch = m->pitch,
-    };
-    if (m->kind == SW_MUSIC_KEY) {
-        setting.pitch = sw_player_pitch(p, m->pitch, here->frame);
-    } else if (m->kind == SW_MUSIC_SET) {
-        sw_contexts_set(p->contexts, context, m->name, m->name2);
-        setting.staff = sw_contexts_staff_index(p->contexts, context);
-    }
-    score->settings =
-        sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
-    score->settings[score->setting_count++] = setting;
-}
-
 static void walk_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     if (sw_listens(p)) {
         sw_listen_setting(p, music, when, here);
-    } else if (at(p, music)->kind != SW_MUSIC_SETTING) {
+    } else {
         sw_player_setting(p, music, when, here);
     }
 }
@@ -422,8 +395,9 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     }
     case SW_MUSIC_CHORD: {
         sw_listen_marks(p, music, when, here);
-        if (m->num == 0) {
-            break; /* <> */
+        if (m->num == 0) { /* <> only carries marks */
+            sw_player_setting(p, music, when, here);
+            break;
         }
         sw_rational length = note_length(m, here);
         if (has_notes(p, music)) {
@@ -586,6 +560,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
             "the score has more than %zu notes when its repeats are written out; the rest is not read",
             p.event_limit);
     }
+    sw_player_settle_settings(&p);
     sw_quotes_end(&p);
     sw_contexts_free(p.contexts);
     sw_sort_events(score);

@@ -27,6 +27,13 @@ typedef struct sw_spot {
     uint32_t recorded;    /* number of the context in the recording */
 } sw_spot;
 
+/* A setting at a place where no note has been yet. */
+typedef struct sw_early_setting {
+    uint32_t setting;
+    uint32_t next; /* the one before it at the same place, from 1; 0: none */
+    sw_context *line;
+} sw_early_setting;
+
 typedef struct sw_player {
     sw_reader *reader;
     sw_score *score;
@@ -40,6 +47,9 @@ typedef struct sw_player {
     bool muted;               /* only the time is wanted */
     sw_recording *recording;  /* usually NULL */
     struct sw_quotes *quotes; /* made by the first quote */
+    sw_early_setting *early;
+    size_t early_count;
+    size_t early_capacity;
 } sw_player;
 
 /* Plays one node from a moment on; returns where it ends. */
@@ -47,8 +57,6 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
 /* Makes an event at a place; NULL when none is wanted. The pointer is valid until the next one. */
 sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
                           sw_rational length, const sw_spot *here);
-/* Records a node without length, or the beginning of an alternative, at a place. */
-void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
 /* A pitch after the transpositions on the way to a frame. */
 sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame);
 /* The grace offset, 0 or negative, at which some music begins. */
@@ -66,6 +74,16 @@ sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const s
 
 /* Puts the events in order: staves, voices, time. */
 void sw_sort_events(sw_score *score);
+
+/* ---- settings.c ---- */
+
+/* Records a node without length, or the beginning of an alternative, at a place; nothing while the walk is
+ * muted or listens. */
+void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* Gives the settings that wait for a note of this voice their voice. */
+void sw_player_settle_voice(sw_player *p, sw_context *voice);
+/* At the end of the walk: gives the others that came before the notes their staff and voice. */
+void sw_player_settle_settings(sw_player *p);
 
 /* ---- repeats.c ---- */
 

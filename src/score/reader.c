@@ -434,6 +434,17 @@ static void place_findings(sw_reading *reading)
     }
 }
 
+/* By music; of several calls before the same note the outermost is first. */
+static int compare_prefixes(const void *a, const void *b)
+{
+    const sw_prefix *x = a;
+    const sw_prefix *y = b;
+    if (x->music != y->music) {
+        return x->music < y->music ? -1 : 1;
+    }
+    return x->start < y->start ? -1 : x->start > y->start;
+}
+
 sw_reading *sw_read(const char *path, const sw_read_options *options, char **error)
 {
     sw_reading *reading = sw_alloc_zero(1, sizeof *reading);
@@ -453,6 +464,9 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
         sw_read_toplevel(&reader, &cursor, &reader.waiting);
         finish_book(&reader, &reader.waiting);
         play_all(&reader);
+        if (reading->prefix_count > 1) {
+            qsort(reading->prefixes, reading->prefix_count, sizeof *reading->prefixes, compare_prefixes);
+        }
         place_findings(reading);
     }
     free(reader.waiting.items);

@@ -35,6 +35,7 @@ void sw_reading_free(sw_reading *reading)
     free(reading->scores);
     free(reading->music);
     free(reading->variables);
+    free(reading->prefixes);
     sw_findings_free(&reading->findings);
     sw_names_free(reading->names);
     free(reading);
@@ -42,8 +43,9 @@ void sw_reading_free(sw_reading *reading)
 
 size_t sw_reading_memory(const sw_reading *reading)
 {
-    size_t bytes =
-        reading->music_capacity * sizeof(sw_music) + reading->variable_capacity * sizeof(sw_variable);
+    size_t bytes = reading->music_capacity * sizeof(sw_music) +
+                   reading->variable_capacity * sizeof(sw_variable) +
+                   reading->prefix_capacity * sizeof(sw_prefix);
     for (size_t i = 0; i < reading->score_count; i++) {
         const sw_score *s = &reading->scores[i];
         bytes += s->event_capacity * sizeof(sw_event) + s->frame_capacity * sizeof(sw_frame) +
@@ -56,6 +58,24 @@ sw_slice sw_music_slice(const sw_reading *reading, uint32_t music)
 {
     const sw_music *m = &reading->music[music];
     return sw_text_slice(reading->files[m->file].text, m->start, m->end);
+}
+
+sw_slice sw_music_calls(const sw_reading *reading, uint32_t music)
+{
+    size_t low = 0;
+    size_t high = reading->prefix_count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (reading->prefixes[middle].music < music) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    const sw_music *m = &reading->music[music];
+    bool found = low < reading->prefix_count && reading->prefixes[low].music == music;
+    uint32_t start = found ? reading->prefixes[low].start : m->start;
+    return sw_text_slice(reading->files[m->file].text, start, m->start);
 }
 
 sw_duration sw_music_duration(const sw_music *music)

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
-"""Asks the compiler again for what the reading tests go by: reading/*.ly, bars/*.ly and the sample of the manual's examples. Says
-what has changed; with --write stores the new answers.
+"""Asks the compiler again for what the reading tests go by: reading/*.ly, bars/*.ly, moments/*.ly and the sample of the
+manual's examples. Says what has changed; with --write stores the new answers.
 
 With --scores FOLDER compares the bars of the real scores listed there (see test_truth.py) with the compiler's instead; it takes
 as long as the compiler needs for all of them. BUILD/tests/reference/test_bars must have been built.
@@ -15,17 +15,19 @@ import tempfile
 
 os.environ["SW_LILYPOND"] = sys.argv[1]
 os.environ.setdefault("SW_BUILD", "build")
-from compiler import BARS, KEPT, LILYPOND, ORACLE, notes  # noqa: E402
+from compiler import BARS, KEPT, LILYPOND, MOMENTS, ORACLE, notes  # noqa: E402
 import manual  # noqa: E402
 
 HERE = pathlib.Path(__file__).resolve().parent
 WRITE = "--write" in sys.argv
 
 
+KINDS = {ORACLE: "truth", BARS: "bars", MOMENTS: "moments"}  # NAME.kind.tsv is what the listener writes
+
+
 def ask(sources, folder, listener=ORACLE):
     """The compiler's rows for each source, None where it gives none. Some examples have errors on purpose, and some errors end
     the compiler: so what has no answer yet is asked once more by itself."""
-    kind = "truth" if listener == ORACLE else "bars"
     answers = {}
     for group in [sources] + [[source] for source in sources]:
         if all(source in answers for source in group):
@@ -33,18 +35,18 @@ def ask(sources, folder, listener=ORACLE):
         subprocess.run([LILYPOND, "-s", f"-dinclude-settings={listener}", "-dno-print-pages", *group], cwd=folder,
                        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         for source in group:
-            path = pathlib.Path(folder) / f"{source.stem}.{kind}.tsv"
+            path = pathlib.Path(folder) / f"{source.stem}.{KINDS[listener]}.tsv"
             if path.exists():
                 answers[source] = path.read_text(encoding="utf-8", errors="replace")
     return {source: answers.get(source) for source in sources}
 
 
-def check_stored(name, folder, listener, kind, what):
+def check_stored(name, folder, listener, what):
     """The sources of a folder beside this script, each with the compiler's answer; `what` of its rows counts."""
     changed = 0
     answers = ask(sorted((HERE / name).glob("*.ly")), folder, listener)
     for source, answer in answers.items():
-        stored = source.with_suffix(f".{kind}.tsv")
+        stored = source.with_suffix(f".{KINDS[listener]}.tsv")
         kept = what(stored.read_text().splitlines()) if stored.exists() else None
         if answer is None:
             print(f"{source.name}: the compiler gives no answer")
@@ -108,5 +110,5 @@ def check_sample(folder):
 if "--scores" in sys.argv:
     sys.exit(1 if compare_bars(pathlib.Path(sys.argv[sys.argv.index("--scores") + 1])) else 0)
 with tempfile.TemporaryDirectory() as temp:
-    sys.exit(1 if check_stored("reading", temp, ORACLE, "truth", notes) + check_stored("bars", temp, BARS, "bars", list) +
-             check_sample(temp) else 0)
+    sys.exit(1 if check_stored("reading", temp, ORACLE, notes) + check_stored("bars", temp, BARS, list) +
+             check_stored("moments", temp, MOMENTS, list) + check_sample(temp) else 0)

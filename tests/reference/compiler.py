@@ -8,6 +8,7 @@ import sys
 LILYPOND = os.environ["SW_LILYPOND"]
 ORACLE = pathlib.Path(__file__).resolve().parent / "oracle.ily"
 BARS = ORACLE.with_name("bars.ily")
+MOMENTS = ORACLE.with_name("moments.ily")
 KEPT = pathlib.Path(os.environ["SW_BUILD"]) / "truth"
 
 

@@ -1,0 +1,76 @@
+/* What has no length, on the walk through the music of a score. */
+#include <stdlib.h>
+
+#include "score/player.h"
+
+/* The voice in which a note written at this place would sound, as far as there is one already; otherwise the
+ * staff or group. */
+static sw_context *line_at(const sw_spot *here, sw_moment when)
+{
+    sw_context *context = sw_contexts_at(here->context, when);
+    while (context->level != SW_LEVEL_VOICE && context->implicit != NULL) {
+        context = context->implicit;
+    }
+    return context;
+}
+
+void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+{
+    if (p->muted || p->recording != NULL) {
+        return;
+    }
+    const sw_music *m = sw_music_at(p->reader, music);
+    sw_context *context = sw_contexts_at(here->context, when);
+    sw_context *line = line_at(here, when);
+    sw_score *score = p->score;
+    sw_setting setting = {
+        .onset = when.main,
+        .music = music,
+        .staff = sw_contexts_staff_index(p->contexts, line),
+        .voice = line->voice,
+        .frame = here->frame,
+        .grace = here->grace,
+        .pitch = m->pitch,
+    };
+    if (m->kind == SW_MUSIC_KEY) {
+        setting.pitch = sw_player_pitch(p, m->pitch, here->frame);
+    } else if (m->kind == SW_MUSIC_SET) {
+        sw_contexts_set(p->contexts, context, m->name, m->name2);
+        setting.staff = sw_contexts_staff_index(p->contexts, line_at(here, when));
+    }
+    if (setting.voice == SW_NO_INDEX) {
+        p->early = sw_grow(p->early, p->early_count, &p->early_capacity, sizeof *p->early);
+        p->early[p->early_count++] = (sw_early_setting){(uint32_t)score->setting_count, line->early, line};
+        line->early = (uint32_t)p->early_count;
+    }
+    score->settings =
+        sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
+    score->settings[score->setting_count++] = setting;
+}
+
+void sw_player_settle_voice(sw_player *p, sw_context *voice)
+{
+    for (uint32_t i = voice->early; i > 0; i = p->early[i - 1].next) {
+        p->score->settings[p->early[i - 1].setting].voice = voice->voice;
+    }
+    voice->early = 0;
+}
+
+void sw_player_settle_settings(sw_player *p)
+{
+    for (size_t i = 0; i < p->early_count; i++) {
+        sw_setting *setting = &p->score->settings[p->early[i].setting];
+        sw_context *line = p->early[i].line;
+        if (setting->voice != SW_NO_INDEX || line->level == SW_LEVEL_VOICE) {
+            continue; /* no note has come behind it */
+        }
+        while (line->level != SW_LEVEL_VOICE && line->implicit != NULL) {
+            line = line->implicit;
+        }
+        setting->staff = setting->staff == SW_NO_INDEX ? line->staff : setting->staff;
+        setting->voice = line->voice;
+    }
+    free(p->early);
+    p->early = NULL;
+    p->early_count = p->early_capacity = 0;
+}

@@ -1,0 +1,236 @@
+/* Everything without length must be in the tree at its moment: commands, settings, what hangs on notes. Every
+ * source in moments/ has the compiler's answer beside it, NAME.moments.tsv, made with moments.ily: a row for
+ * each such thing that the compiler comes to, with the moment and the place in the source. Each must be in a
+ * setting or in a mark on an event of ours at that moment.
+ *
+ * With two arguments, a source and the compiler's answer, compares only these.
+ *
+ * Not compared: the begin and end of tuplets and repeats, which are music with a length. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <glob.h>
+
+#include <cmocka.h>
+
+#include "stavewright/score.h"
+
+static const char folder[] = "tests/reference/moments";
+
+typedef struct row {
+    size_t score; /* from 1 */
+    sw_rational moment;
+    const char *kind;
+    uint32_t line;   /* from 1 */
+    uint32_t column; /* from 0 */
+} row;
+
+static bool read_row(char *line, row *r)
+{
+    char *cells[7];
+    size_t count = 0;
+    for (char *rest = line, *cell; count < 7 && (cell = strsep(&rest, "\t")) != NULL;) {
+        cells[count++] = cell;
+    }
+    if (count < 7) {
+        return false;
+    }
+    char *end;
+    long long num = strtoll(cells[1], &end, 10);
+    long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
+    *r = (row){strtoul(cells[0], NULL, 10), sw_rational_make(num, den), cells[3],
+               (uint32_t)strtoul(cells[5], NULL, 10), (uint32_t)strtoul(cells[6], NULL, 10)};
+    return *end == '\0';
+}
+
+static bool has_length(const char *kind)
+{
+    return strcmp(kind, "tuplet-span-event") == 0 || strcmp(kind, "percent-event") == 0 ||
+           strncmp(kind, "volta-repeat", 12) == 0;
+}
+
+static bool stands_at(const sw_reading *reading, uint32_t music, const row *r)
+{
+    const sw_music *m = &reading->music[music];
+    if (m->file != 0) {
+        return false;
+    }
+    sw_place begin = sw_text_place(reading->files[0].text, m->start);
+    sw_place end = sw_text_place(reading->files[0].text, m->end);
+    return begin.line == r->line && begin.column <= r->column &&
+           (end.line > r->line || end.column > r->column);
+}
+
+static bool has_mark(const sw_reading *reading, uint32_t music, const row *r)
+{
+    for (uint32_t c = reading->music[music].first; c != SW_NO_INDEX; c = reading->music[c].next) {
+        if (reading->music[c].kind == SW_MUSIC_MARK && stands_at(reading, c, r)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool is_in_tree(const sw_reading *reading, const row *r)
+{
+    const sw_score *score = &reading->scores[r->score - 1];
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *s = &score->settings[i];
+        bool marks = reading->music[s->music].kind == SW_MUSIC_CHORD;
+        if (sw_rational_equal(s->onset, r->moment) &&
+            (marks ? has_mark(reading, s->music, r) : stands_at(reading, s->music, r))) {
+            return true;
+        }
+    }
+    for (size_t i = 0; i < score->event_count; i++) {
+        const sw_event *e = &score->events[i];
+        if (sw_rational_equal(e->onset, r->moment) &&
+            (has_mark(reading, e->music, r) || has_mark(reading, e->chord, r))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static sw_reading *read_source(const char *path)
+{
+    char *error = NULL;
+    sw_reading *reading = sw_read(path, NULL, &error);
+    assert_non_null(reading);
+    return reading;
+}
+
+typedef struct result {
+    size_t compared;
+    size_t missing;
+} result;
+
+static result compare(const char *path, const char *answer)
+{
+    sw_reading *reading = read_source(path);
+    FILE *file = fopen(answer, "r");
+    assert_non_null(file);
+    result found = {0};
+    char *line = NULL;
+    size_t size = 0;
+    for (ssize_t length; (length = getline(&line, &size, file)) > 0;) {
+        line[strcspn(line, "\n")] = '\0';
+        row r;
+        assert_true(read_row(line, &r) && r.score > 0 && r.score <= reading->score_count);
+        if (has_length(r.kind)) {
+            continue;
+        }
+        found.compared++;
+        if (!is_in_tree(reading, &r)) {
+            char moment[SW_RATIONAL_TEXT];
+            printf("missing at %s: %s, line %u, column %u\n", sw_rational_print(r.moment, moment), r.kind,
+                   r.line, r.column);
+            found.missing++;
+        }
+    }
+    free(line);
+    fclose(file);
+    sw_reading_free(reading);
+    return found;
+}
+
+static void test_one(void **state)
+{
+    const char *path = *state;
+    char answer[256];
+    snprintf(answer, sizeof answer, "%.*s.moments.tsv", (int)(strlen(path) - strlen(".ly")), path);
+    result r = compare(path, answer);
+    assert_true(r.compared > 5);
+    assert_int_equal(r.missing, 0);
+}
+
+/* The event that is written next after a setting, at the same moment; NULL when there is none. */
+static const sw_event *next_event(const sw_reading *reading, const sw_score *score, const sw_setting *s)
+{
+    const sw_event *next = NULL;
+    uint32_t after = reading->music[s->music].start;
+    for (size_t i = 0; i < score->event_count; i++) {
+        const sw_event *e = &score->events[i];
+        uint32_t start = reading->music[e->chord].start;
+        if (start > after && (next == NULL || start < reading->music[next->chord].start)) {
+            next = e;
+        }
+    }
+    return next != NULL && sw_rational_equal(next->onset, s->onset) ? next : NULL;
+}
+
+/* \stemUp stands directly before its note, so it must have that note's voice and staff. */
+static void test_lines(void **state)
+{
+    (void)state;
+    sw_reading *reading = read_source("tests/reference/moments/lines.ly");
+    const sw_score *score = &reading->scores[0];
+    size_t compared = 0;
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *s = &score->settings[i];
+        sw_slice text = sw_music_slice(reading, s->music);
+        const sw_event *e = sw_slice_starts(text, "\\stem") ? next_event(reading, score, s) : NULL;
+        if (e != NULL) {
+            assert_int_equal(s->voice, e->voice);
+            assert_int_equal(s->staff, score->voices[e->voice].staff);
+            assert_true(!s->grace || (e->flags & SW_EVENT_GRACE) != 0);
+            compared++;
+        }
+    }
+    assert_int_equal(compared, 14);
+    sw_reading_free(reading);
+}
+
+static void test_calls(void **state)
+{
+    (void)state;
+    sw_text *text = sw_text_from_bytes(
+        "calls.ly", sw_slice_of("{ c'4-\\tweak color #red -. \\tweak color #red \\parenthesize d'4 "
+                                "<e' \\tweak font-size #2 g'>4 \\parenthesize <c' e'>4 }"));
+    const sw_text *overlay = text;
+    sw_read_options options = {.overlays = &overlay, .overlay_count = 1};
+    char *error = NULL;
+    sw_reading *reading = sw_read("calls.ly", &options, &error);
+    assert_non_null(reading);
+    static const char *const want[] = {
+        "", "\\tweak color #red \\parenthesize ", "", "\\tweak font-size #2 ", "", ""};
+    const sw_score *score = &reading->scores[0];
+    assert_int_equal(score->event_count, sizeof want / sizeof want[0]);
+    for (size_t i = 0; i < score->event_count; i++) {
+        assert_true(sw_slice_is(sw_music_calls(reading, score->events[i].music), want[i]));
+    }
+    assert_true(sw_slice_is(sw_music_calls(reading, score->events[4].chord), "\\parenthesize "));
+    sw_reading_free(reading);
+    sw_text_free(text);
+}
+
+int main(int argument_count, char **arguments)
+{
+    if (argument_count == 3) {
+        result r = compare(arguments[1], arguments[2]);
+        printf("%zu of %zu\n", r.compared - r.missing, r.compared);
+        return r.missing > 0;
+    }
+    char pattern[sizeof folder + 8];
+    glob_t found;
+    snprintf(pattern, sizeof pattern, "%s/*.ly", folder);
+    if (glob(pattern, 0, NULL, &found) != 0) {
+        printf("no sources in %s: run this from the root of the repository\n", folder);
+        return 1;
+    }
+    struct CMUnitTest *tests = sw_alloc_zero(found.gl_pathc + 2, sizeof *tests);
+    for (size_t i = 0; i < found.gl_pathc; i++) {
+        tests[i] = (struct CMUnitTest){
+            .name = found.gl_pathv[i], .test_func = test_one, .initial_state = found.gl_pathv[i]};
+    }
+    tests[found.gl_pathc] = (struct CMUnitTest)cmocka_unit_test(test_lines);
+    tests[found.gl_pathc + 1] = (struct CMUnitTest)cmocka_unit_test(test_calls);
+    int failed = _cmocka_run_group_tests("moments", tests, found.gl_pathc + 2, NULL, NULL);
+    free(tests);
+    globfree(&found);
+    return failed;
+}
