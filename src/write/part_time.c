@@ -215,15 +215,11 @@ static void put_marks_once(sw_part_printer *p, uint32_t *marks)
 }
 
 /* The rests within one bar that have one letter. */
-static void put_rests(sw_part_printer *p, char letter, const sw_bar *bar, bool upbeat, sw_rational onset,
-                      sw_rational end, uint32_t *marks)
+static void put_rests(sw_part_printer *p, char letter, const sw_bar *bar, sw_rational onset, sw_rational end,
+                      uint32_t *marks)
 {
     sw_duration values[64];
-    /* A short first bar ends with its bar line: count from where a full bar would have begun. */
-    sw_rational position = sw_rational_sub(onset, bar->start);
-    if (upbeat) {
-        position = sw_rational_add(position, sw_rational_sub(bar->metre, bar->length));
-    }
+    sw_rational position = sw_rational_add(bar->first, sw_rational_sub(onset, bar->start));
     size_t count = sw_metre_rests((sw_metre){bar->beats, bar->beat_value}, position,
                                   sw_rational_sub(end, onset), values, 64);
     p->has_duration = false; /* a silence begins with its value, so that a bar can be read on its own */
@@ -302,7 +298,7 @@ void sw_put_silence(sw_part_printer *p, uint32_t voice, sw_rational onset, sw_ra
             const sw_bar *last = &score->bars[index + bars - 1];
             stop = sw_rational_add(last->start, last->length);
         } else {
-            put_rests(p, letter, bar, bar->number == 0 && index == 0, onset, stop, &marks);
+            put_rests(p, letter, bar, onset, stop, &marks);
         }
         onset = stop;
     }
