@@ -273,6 +273,21 @@ sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint
     return value;
 }
 
+/* An expression that makes a mark: a dynamic of the user's own, or an event that hangs on a note. */
+static bool makes_mark(sw_slice text)
+{
+    static const char *const starts[] = {
+        "(make-dynamic-script",        "(make-music 'AbsoluteDynamicEvent", "(make-music 'ArticulationEvent",
+        "(make-music 'CrescendoEvent", "(make-music 'DecrescendoEvent",     "(make-music 'TextScriptEvent",
+    };
+    for (size_t i = 0; i < sizeof starts / sizeof starts[0]; i++) {
+        if (sw_slice_starts(text, starts[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
 sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
 {
     const sw_node *node = sw_cursor_node(cursor);
@@ -290,7 +305,7 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
     if (function != NULL) {
         value.kind = SW_VALUE_FUNCTION;
         value.function = function;
-    } else if (sw_slice_starts(text, "(make-dynamic-script")) { /* a dynamic of the user's own: no music */
+    } else if (makes_mark(text)) {
         value.kind = SW_VALUE_POST;
         value.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
     } else if (node->kind == SW_NODE_EMBEDDED) {
