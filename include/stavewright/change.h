@@ -77,8 +77,9 @@ bool sw_divide(const sw_division *division, sw_reading *const *mains, size_t mai
 
 /* Reads each main file again with the patch's texts, and compares with the reading before: every note of
  * every score must be there with its onset, grace offset, duration and pitch; outside of the divided staff
- * also staff by staff with rests and marks; on the divided staff each note on the staff of its part. False
- * when anything differs: *error names the first difference (free() it). */
+ * also staff by staff with rests and marks; on the divided staff each note on the staff of its part, and
+ * every mark (slurs, ties and beams aside) at its moment in one part at least. False when anything differs:
+ * *error names the first difference (free() it). */
 bool sw_prove_division(const sw_division *division, sw_reading *const *mains, size_t main_count,
                        const sw_patch *patch, const sw_read_options *options, char **error);
 

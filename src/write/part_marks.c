@@ -228,6 +228,9 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         }
         break;
     case SW_MARK_HAIRPIN_START:
+        if (spans[HAIRPIN].mark != SW_NO_INDEX) { /* ended by this one */
+            give(plan, spans[HAIRPIN].mark, busiest(plan, all, spans[HAIRPIN].from, i));
+        }
         spans[HAIRPIN] = (open_span){mark, i};
         break;
     case SW_MARK_HAIRPIN_END:

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "write/division.h"
+#include "write/proof.h"
 
 /* A note (or, outside of the divided staff, a rest) as it is heard, with the staff that it must be on. */
 typedef struct row {
@@ -22,7 +23,6 @@ typedef struct rows {
     row *list;
     size_t count;
     size_t capacity;
-    sw_arena *arena;
 } rows;
 
 static int compare_rows(const void *a, const void *b)
@@ -54,15 +54,14 @@ static int compare_rows(const void *a, const void *b)
     return order;
 }
 
-/* What tells a staff apart in both readings: its id, or its name and its number among those without an id. */
-static const char *staff_key(const sw_reading *reading, const sw_score *score, uint32_t staff,
-                             sw_arena *arena)
+const char *sw_proof_staff_key(const sw_proof *proof, const sw_reading *reading, const sw_score *score,
+                               uint32_t staff)
 {
     const sw_staff *s = &score->staves[staff];
     if (s->id != 0) {
         return sw_reading_name(reading, s->id);
     }
-    return sw_arena_format(arena, "(%s)", sw_reading_name(reading, s->instrument));
+    return sw_arena_format(proof->arena, "(%s)", sw_reading_name(reading, s->instrument));
 }
 
 static void add_row(rows *all, const sw_reading *reading, const sw_score *score, uint32_t number,
@@ -90,9 +89,13 @@ static bool is_note(const sw_event *event)
 
 /* Whether the staff plays a divided variable: in the division's reading it is the staff itself, elsewhere one
  * whose notes come through a variable of the same name. */
-static bool is_divided(const sw_division *division, const sw_reading *reading, const sw_score *score,
-                       uint32_t staff)
+bool sw_proof_is_divided(const sw_proof *proof, const sw_score *score, uint32_t staff)
 {
+    const sw_division *division = proof->division;
+    const sw_reading *reading = proof->before;
+    if (!proof->affected) {
+        return false;
+    }
     if (reading == division->reading && score == division->score) {
         return staff == division->staff;
     }
@@ -104,22 +107,24 @@ static bool is_divided(const sw_division *division, const sw_reading *reading, c
 
 /* All that must be heard after the change. On divided staves only notes count, without a staff unless their
  * part is known. */
-static void expect(const sw_division *division, const sw_reading *reading, bool affected, rows *all)
+static void expect(const sw_proof *proof, rows *all)
 {
+    const sw_reading *reading = proof->before;
+    const sw_division *division = proof->division;
     for (uint32_t s = 0; s < reading->score_count; s++) {
         const sw_score *score = &reading->scores[s];
         for (size_t i = 0; i < score->event_count; i++) {
             const sw_event *event = &score->events[i];
             uint32_t staff = score->voices[event->voice].staff;
-            if (!affected || !is_divided(division, reading, score, staff)) {
+            if (!sw_proof_is_divided(proof, score, staff)) {
                 if (event->kind != SW_EVENT_SKIP) {
-                    add_row(all, reading, score, s, event, staff_key(reading, score, staff, all->arena));
+                    add_row(all, reading, score, s, event, sw_proof_staff_key(proof, reading, score, staff));
                 }
             } else if (is_note(event)) {
                 const char *id = sw_reading_name(reading, score->staves[staff].id);
                 bool known = score == division->score && id[0] != '\0';
                 add_row(all, reading, score, s, event,
-                        known ? sw_arena_format(all->arena, "%s%s", id,
+                        known ? sw_arena_format(proof->arena, "%s%s", id,
                                                 division->suffixes[division->event_part[i]])
                               : "");
             }
@@ -127,10 +132,14 @@ static void expect(const sw_division *division, const sw_reading *reading, bool 
     }
 }
 
-/* Whether a staff of the result is one of the new ones: its variable has a part's suffix. */
-static bool is_new_staff(const sw_division *division, const sw_reading *after, const sw_score *score,
-                         uint32_t staff)
+/* Its variable has a part's suffix. */
+bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staff)
 {
+    const sw_division *division = proof->division;
+    const sw_reading *after = proof->after;
+    if (!proof->affected) {
+        return false;
+    }
     const char *id = sw_reading_name(after, score->staves[staff].id);
     const char *variable = sw_reading_name(after, score->staves[staff].variable);
     const char *own = sw_reading_name(division->reading, division->score->staves[division->staff].variable);
@@ -153,22 +162,23 @@ static bool is_new_staff(const sw_division *division, const sw_reading *after, c
            strcmp(sw_reading_name(after, score->groups[group].type), division->group) == 0;
 }
 
-static void observe(const sw_division *division, const sw_reading *before, const sw_reading *after,
-                    bool affected, rows *all)
+static void observe(const sw_proof *proof, rows *all)
 {
+    const sw_reading *after = proof->after;
     for (uint32_t s = 0; s < after->score_count; s++) {
         const sw_score *score = &after->scores[s];
-        const sw_score *old = s < before->score_count ? &before->scores[s] : NULL;
+        const sw_score *old = s < proof->before->score_count ? &proof->before->scores[s] : NULL;
         for (size_t i = 0; i < score->event_count; i++) {
             const sw_event *event = &score->events[i];
             uint32_t staff = score->voices[event->voice].staff;
-            if (!affected || !is_new_staff(division, after, score, staff)) {
+            if (!sw_proof_is_new(proof, score, staff)) {
                 if (event->kind != SW_EVENT_SKIP) {
-                    add_row(all, after, score, s, event, staff_key(after, score, staff, all->arena));
+                    add_row(all, after, score, s, event, sw_proof_staff_key(proof, after, score, staff));
                 }
             } else if (is_note(event)) {
-                bool known = old == division->score && score->staves[staff].id != 0;
-                add_row(all, after, score, s, event, known ? staff_key(after, score, staff, all->arena) : "");
+                bool known = old == proof->division->score && score->staves[staff].id != 0;
+                add_row(all, after, score, s, event,
+                        known ? sw_proof_staff_key(proof, after, score, staff) : "");
             }
         }
     }
@@ -242,8 +252,9 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
     uint32_t variable = division->score->staves[division->staff].variable;
     bool affected = before == division->reading ||
                     (variable != 0 && sw_shares_variable(division->reading, variable, before));
-    rows expected = {.arena = sw_arena_new()};
-    rows observed = {.arena = sw_arena_new()};
+    sw_proof proof = {division, before, after, affected, sw_arena_new()};
+    rows expected = {0};
+    rows observed = {0};
     bool same = true;
     if (hard_findings(after) > hard_findings(before)) {
         const sw_finding *f = &after->findings.items[after->findings.count - 1];
@@ -258,14 +269,13 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
         same = false;
     }
     if (same) {
-        expect(division, before, affected, &expected);
-        observe(division, before, after, affected, &observed);
-        same = compare(&expected, &observed, before, after, error);
+        expect(&proof, &expected);
+        observe(&proof, &observed);
+        same = compare(&expected, &observed, before, after, error) && sw_prove_marks(&proof, error);
     }
     free(expected.list);
     free(observed.list);
-    sw_arena_free(expected.arena);
-    sw_arena_free(observed.arena);
+    sw_arena_free(proof.arena);
     sw_reading_free(after);
     return same;
 }
