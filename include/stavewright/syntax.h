@@ -74,6 +74,21 @@ sw_slice sw_syntax_slice(const sw_syntax *syntax, uint32_t node);
 /* The name of a kind as in the grammar: "word", "post_event". */
 const char *sw_node_kind_name(sw_node_kind kind);
 
+/* What is wrong with a text that has errors: the bracket, string or block comment without an end (the best
+ * guess, from the layout), or else where the parser got stuck. */
+typedef struct sw_syntax_fault {
+    uint32_t start; /* bytes of the text */
+    uint32_t end;
+    char message[160]; /* what is wrong, and how to mend it */
+} sw_syntax_fault;
+
+/* Finds the first fault; false when the text has no errors. */
+bool sw_syntax_find_fault(const sw_syntax *syntax, sw_syntax_fault *fault);
+
+/* NULL for a text that may be LilyPond, however broken or incomplete; otherwise a sentence with the path that
+ * says why it is none (to be freed with free()). */
+char *sw_syntax_refusal(const sw_syntax *syntax);
+
 /* Only parses with the parser library, without the flat copy, and returns the seconds it took: the measure
  * that `make bench` compares with. */
 double sw_syntax_bare_parse(const sw_text *text);

@@ -32,23 +32,23 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
             return SW_NO_INDEX;
         }
     }
+    sw_syntax *syntax = sw_syntax_parse(text);
+    *error = sw_syntax_refusal(syntax);
+    if (*error != NULL) {
+        sw_syntax_free(syntax);
+        if (owned) {
+            sw_text_free(text);
+        }
+        return SW_NO_INDEX;
+    }
     sw_reading *reading = reader->reading;
     reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
     uint32_t file = (uint32_t)reading->file_count++;
-    reading->files[file] =
-        (sw_file){.text = text, .syntax = sw_syntax_parse(text), .includer = includer, .owned = owned};
-    const sw_syntax *syntax = reading->files[file].syntax;
-    if (syntax->errors > 0) {
-        const sw_node *n = &syntax->nodes[syntax->first_error];
-        uint32_t line_end = n->start;
-        while (line_end < n->end && text->bytes[line_end] != '\n' && line_end < n->start + 30) {
-            line_end++;
-        }
-        sw_findings_add(
-            &reading->findings, SW_ERROR, "syntax", file, n->start, n->end,
-            "the source can't be read from here: \"%.*s\"%s; look for a bracket or quotation mark that is "
-            "missing or too many",
-            (int)(line_end - n->start), text->bytes + n->start, line_end < n->end ? "..." : "");
+    reading->files[file] = (sw_file){.text = text, .syntax = syntax, .includer = includer, .owned = owned};
+    sw_syntax_fault fault;
+    if (sw_syntax_find_fault(syntax, &fault)) {
+        sw_findings_add(&reading->findings, SW_ERROR, "syntax", file, fault.start, fault.end, "%s",
+                        fault.message);
     }
     return file;
 }

@@ -5,6 +5,7 @@
 #include <tree_sitter/api.h>
 
 #include "stavewright/syntax.h"
+#include "syntax/foreign.h"
 
 const TSLanguage *tree_sitter_stavewright(void);
 
@@ -185,7 +186,7 @@ sw_syntax *sw_syntax_parse(const sw_text *text)
 {
     sw_syntax *syntax = sw_alloc_zero(1, sizeof *syntax);
     syntax->text = text;
-    if (is_too_deep(text)) {
+    if (is_too_deep(text) || sw_bytes_refusal(text) != NULL) { /* the parser takes minutes for a picture */
         give_up(syntax);
         return syntax;
     }
