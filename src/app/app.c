@@ -6,6 +6,7 @@
 
 #include "app/app.h"
 #include "app/commands.h"
+#include "app/words.h"
 
 static const sw_subcommand subcommands[] = {
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
@@ -25,7 +26,9 @@ static const sw_subcommand subcommands[] = {
      "Columns: score onset grace duration kind pitch staff voice file line column\n"
      "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "
      "is middle C).\n"
-     "A last column `uncertain` stands on rows inside a call whose effect on the notes is not known.\n",
+     "A last column `uncertain` stands on rows inside a call whose effect on the notes is not known.\n\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
+     "example: stavewright events corpus/1m1-first-light/score.ly | grep harp1\n",
      sw_command_events},
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
@@ -33,13 +36,20 @@ static const sw_subcommand subcommands[] = {
      "  --instrument NAME   harp or piano, where the staff's name does not say it\n"
      "  --span N            widest interval of one hand (10 = a tenth)\n"
      "  --fingers N         fingers of one hand\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
      "  --why               say what was chosen and why\n"
      "  --write             change the files; otherwise a unified diff is printed\n\n"
-     "Example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
+     "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
-    {"outline", "FILE", "print staves, instruments, bars, metre, keys, tempos and the duration", "",
+    {"outline", "PATH...", "print staves, instruments, bars, metre, keys, tempos and the duration",
+     "PATH is a file, a folder (all scores below it) or - (standard input).\n\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
+     "example: stavewright outline corpus/1m1-first-light/score.ly\n",
      sw_command_outline},
-    {"syntax", "FILE...", "print bytes, nodes and the places that can't be parsed", "", sw_command_syntax},
+    {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
+     "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
+     "example: stavewright syntax corpus\n",
+     sw_command_syntax},
 };
 
 enum { SUBCOMMANDS = sizeof subcommands / sizeof subcommands[0] };
@@ -66,12 +76,22 @@ static const sw_subcommand *find(const char *name)
     return NULL;
 }
 
+static int say_unknown(const char *name)
+{
+    const char *names[SUBCOMMANDS];
+    for (size_t i = 0; i < SUBCOMMANDS; i++) {
+        names[i] = subcommands[i].name;
+    }
+    fprintf(stderr, "stavewright: there is no command \"%s\"; %s\n", name,
+            sw_say_nearest(name, names, SUBCOMMANDS, "stavewright help lists them"));
+    return SW_EXIT_BAD;
+}
+
 static int help(const char *name)
 {
     const sw_subcommand *command = name == NULL ? NULL : find(name);
     if (name != NULL && command == NULL) {
-        fprintf(stderr, "stavewright: there is no command \"%s\"; stavewright help lists them\n", name);
-        return SW_EXIT_BAD;
+        return say_unknown(name);
     }
     if (command == NULL) {
         print_usage(stdout);
@@ -98,8 +118,7 @@ int sw_app(int count, char **arguments)
     } else {
         const sw_subcommand *command = find(first);
         if (command == NULL) {
-            fprintf(stderr, "stavewright: there is no command \"%s\"; stavewright help lists them\n", first);
-            return SW_EXIT_BAD;
+            return say_unknown(first);
         }
         if (count > 2 && (strcmp(arguments[2], "--help") == 0 || strcmp(arguments[2], "-h") == 0)) {
             status = help(command->name);

@@ -1,11 +1,11 @@
 /* stavewright check: the rules over files and folders. */
-#include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
 
 #include "app/commands.h"
+#include "app/words.h"
 #include "stavewright/check.h"
 #include "stavewright/main_files.h"
 #include "stavewright/report.h"
@@ -21,18 +21,6 @@ typedef struct arguments {
     sw_paths paths;
 } arguments;
 
-/* Says what is wrong with the use or the input. */
-__attribute__((format(printf, 1, 2))) static int bad(const char *format, ...)
-{
-    va_list values;
-    va_start(values, format);
-    fputs("stavewright check: ", stderr);
-    vfprintf(stderr, format, values);
-    fputc('\n', stderr);
-    va_end(values);
-    return SW_EXIT_BAD;
-}
-
 /* Sets chosen[i] to `value` for each rule of a list "a,b". */
 static int choose(arguments *given, const char *list, bool value)
 {
@@ -46,8 +34,9 @@ static int choose(arguments *given, const char *list, bool value)
         }
         if (i == sw_rules_count()) {
             const char *nearest = sw_rules_nearest(word);
-            return nearest != NULL ? bad("there is no rule \"%s\"; did you mean \"%s\"?", word, nearest)
-                                   : bad("there is no rule \"%s\"; stavewright explain lists them", word);
+            return nearest != NULL
+                       ? sw_say_bad("check", "there is no rule \"%s\"; did you mean \"%s\"?", word, nearest)
+                       : sw_say_bad("check", "there is no rule \"%s\"; stavewright explain lists them", word);
         }
         given->chosen[i] = value;
         name += length + (name[length] == ',');
@@ -55,35 +44,25 @@ static int choose(arguments *given, const char *list, bool value)
     return SW_EXIT_CLEAN;
 }
 
-/* An option with a value; *taken says whether `words[0]` is one. */
-static int take_option(arguments *given, char **words, int count, bool *taken)
+enum { RULES, NOT_RULES, INCLUDE, FILE_NAME };
+static const char *const options_taken[] = {"--rules", "--not-rules", "--include", "--file-name"};
+
+static int take_option(arguments *given, size_t option, const char *value)
 {
-    static const char *const options[] = {"--rules", "--not-rules", "--include", "--file-name"};
-    size_t option = 0;
-    while (option < 4 && strcmp(words[0], options[option]) != 0) {
-        option++;
-    }
-    *taken = option < 4;
-    if (!*taken) {
-        return SW_EXIT_CLEAN;
-    }
-    if (count < 2) {
-        return bad("%s needs a value; stavewright help check shows which", words[0]);
-    }
     switch (option) {
-    case 0:
+    case RULES:
         memset(given->chosen, 0, sw_rules_count() * sizeof *given->chosen);
-        return choose(given, words[1], true);
-    case 1:
-        return choose(given, words[1], false);
-    case 2:
+        return choose(given, value, true);
+    case NOT_RULES:
+        return choose(given, value, false);
+    case INCLUDE:
         if (given->folder_count == MAX_FOLDERS) {
-            return bad("more folders to include from than are taken: %s", words[1]);
+            return sw_say_bad("check", "more folders to include from than are taken: %s", value);
         }
-        given->folders[given->folder_count++] = words[1];
+        given->folders[given->folder_count++] = value;
         return SW_EXIT_CLEAN;
     default:
-        given->file_name = words[1];
+        given->file_name = value;
         return SW_EXIT_CLEAN;
     }
 }
@@ -94,45 +73,44 @@ static int take_path(arguments *given, const char *path)
         given->standard_input = true;
         return SW_EXIT_CLEAN;
     }
-    if (path[0] == '-') {
-        return bad("\"%s\" is not an option; stavewright help check shows them", path);
-    }
     char *error = NULL;
     if (!sw_paths_collect(&given->paths, path, &error)) {
-        bad("%s", error);
+        sw_say_bad("check", "%s", error);
         free(error);
         return SW_EXIT_BAD;
     }
     return SW_EXIT_CLEAN;
 }
 
-static int take_arguments(arguments *given, int count, char **words)
+static int take_arguments(arguments *given, int count, char **items)
 {
+    sw_words words = {.command = "check",
+                      .options = options_taken,
+                      .option_count = sizeof options_taken / sizeof options_taken[0],
+                      .items = items,
+                      .count = count};
     bool named = false;
-    for (int i = 0; i < count; i++) {
-        bool taken = false;
-        int status = take_option(given, words + i, count - i, &taken);
-        if (taken) {
-            i++;
-        } else {
-            status = take_path(given, words[i]);
-            named = true;
-        }
+    for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
+        int status = word == SW_WORD_OPTION ? take_option(given, words.option, words.value)
+                     : word == SW_WORD_PATH ? take_path(given, words.value)
+                                            : SW_EXIT_BAD;
         if (status != SW_EXIT_CLEAN) {
             return status;
         }
+        named = named || word == SW_WORD_PATH;
     }
     if (!named) {
-        return bad("no file or folder is named");
+        return sw_say_bad("check", "no file or folder is named");
     }
     if (given->standard_input && given->paths.count > 0) {
-        return bad("- stands for the only text to check; name no other path beside it");
+        return sw_say_bad("check", "- stands for the only text to check; name no other path beside it");
     }
     if (given->file_name != NULL && !given->standard_input) {
-        return bad("--file-name %s names what standard input holds; give - as the path", given->file_name);
+        return sw_say_bad("check", "--file-name %s names what standard input holds; give - as the path",
+                          given->file_name);
     }
     if (given->paths.count == 0 && !given->standard_input) {
-        return bad("there is no .ly or .ily file below what is named");
+        return sw_say_bad("check", "there is no .ly or .ily file below what is named");
     }
     return SW_EXIT_CLEAN;
 }
@@ -143,7 +121,7 @@ static int check_path(const char *path, const sw_check_options *options, sw_chec
     if (sw_check_file(path, options, result, &error)) {
         return SW_EXIT_CLEAN;
     }
-    bad("%s", error);
+    sw_say_bad("check", "%s", error);
     free(error);
     return SW_EXIT_BAD;
 }
@@ -154,7 +132,7 @@ static int check_standard_input(const arguments *given, sw_check_options *option
     char *error = NULL;
     sw_text *input = sw_text_read("-", &error);
     if (input == NULL) {
-        bad("%s", error);
+        sw_say_bad("check", "%s", error);
         free(error);
         return SW_EXIT_BAD;
     }

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/words.h"
 #include "stavewright/move.h"
 #include "stavewright/report.h"
 
@@ -81,7 +82,12 @@ static bool parse(int count, char **arguments, hands_arguments *a)
         } else if (strcmp(option, "--why") == 0) {
             a->why = true;
         } else if (option[0] == '-' && option[1] != '\0') {
-            return bad("there is no option", option);
+            static const char *const names[] = {"--staff",   "--bars", "--instrument", "--span", "--fingers",
+                                                "--include", "--why",  "--write",      "--diff"};
+            sw_say_bad("hands", "\"%s\" is not an option; %s", option,
+                       sw_say_nearest(option, names, sizeof names / sizeof names[0],
+                                      "stavewright help hands shows them"));
+            return false;
         } else if (a->path == NULL) {
             a->path = option;
         } else {

@@ -4,34 +4,75 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/words.h"
+#include "stavewright/main_files.h"
 #include "stavewright/report.h"
 
-static int report(const char *name, int count, char **arguments,
-                  void (*print)(const sw_reading *, sw_buffer *))
+enum { MAX_FOLDERS = 64 };
+
+typedef struct arguments {
+    const char *command;
+    const char *folders[MAX_FOLDERS];
+    sw_read_options options;
+    sw_paths paths; /* the scores to read */
+} arguments;
+
+static int take_path(arguments *a, const char *path)
 {
-    const char *folders[16];
-    sw_read_options options = {.include_path = folders};
-    const char *path = NULL;
-    for (int i = 0; i < count; i++) {
-        if (strcmp(arguments[i], "--include") == 0 && i + 1 < count && options.include_path_count < 16) {
-            folders[options.include_path_count++] = arguments[++i];
-        } else if (path == NULL && (arguments[i][0] != '-' || arguments[i][1] == '\0')) {
-            path = arguments[i];
-        } else {
-            fprintf(stderr,
-                    "stavewright %s: \"%s\" is not expected; usage: stavewright %s [--include FOLDER] FILE\n",
-                    name, arguments[i], name);
-            return SW_EXIT_BAD;
-        }
-    }
-    if (path == NULL) {
-        fprintf(stderr, "stavewright %s: no file is named\n", name);
+    char *error = NULL;
+    if (strcmp(path, "-") == 0) {
+        sw_paths_add(&a->paths, path);
+    } else if (!sw_paths_collect(&a->paths, path, &error)) {
+        sw_say_bad(a->command, "%s", error);
+        free(error);
         return SW_EXIT_BAD;
     }
+    return SW_EXIT_CLEAN;
+}
+
+static int take_arguments(arguments *a, int count, char **items)
+{
+    static const char *const options[] = {"--include"};
+    sw_words words = {
+        .command = a->command, .options = options, .option_count = 1, .items = items, .count = count};
+    bool named = false;
+    for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
+        if (word == SW_WORD_BAD) {
+            return SW_EXIT_BAD;
+        }
+        if (word == SW_WORD_PATH) {
+            named = true;
+            if (take_path(a, words.value) != SW_EXIT_CLEAN) {
+                return SW_EXIT_BAD;
+            }
+        } else if (a->options.include_path_count < MAX_FOLDERS) {
+            a->folders[a->options.include_path_count++] = words.value;
+        } else {
+            return sw_say_bad(a->command, "more folders to include from than are taken: %s", words.value);
+        }
+    }
+    if (!named) {
+        return sw_say_bad(a->command, "no file is named; usage: stavewright %s [--include FOLDER] FILE",
+                          a->command);
+    }
+    if (a->paths.count == 0) {
+        return sw_say_bad(a->command, "there is no .ly or .ily file below what is named");
+    }
+    a->options.include_path = a->folders;
+    if (a->paths.count > 1) { /* what another one includes is read as part of it */
+        sw_paths mains = sw_main_files(&a->paths, &a->options);
+        sw_paths_free(&a->paths);
+        a->paths = mains;
+    }
+    return SW_EXIT_CLEAN;
+}
+
+static int report(const arguments *a, const char *path, void (*print)(const sw_reading *, sw_buffer *))
+{
     char *error = NULL;
-    sw_reading *reading = sw_read(path, &options, &error);
+    sw_reading *reading = sw_read(path, &a->options, &error);
     if (reading == NULL) {
-        fprintf(stderr, "stavewright: %s\n", error);
+        sw_say_bad(a->command, "%s", error);
         free(error);
         return SW_EXIT_BAD;
     }
@@ -47,12 +88,32 @@ static int report(const char *name, int count, char **arguments,
     return status;
 }
 
-int sw_command_events(int count, char **arguments)
+int sw_command_events(int count, char **items)
 {
-    return report("events", count, arguments, sw_report_events);
+    arguments a = {.command = "events"};
+    int status = take_arguments(&a, count, items);
+    if (status == SW_EXIT_CLEAN && a.paths.count > 1) {
+        /* The rows of several would not be told apart. */
+        status = sw_say_bad(a.command, "one score at a time, and here are %zu; name one, such as %s",
+                            a.paths.count, a.paths.items[0]);
+    } else if (status == SW_EXIT_CLEAN) {
+        status = report(&a, a.paths.items[0], sw_report_events);
+    }
+    sw_paths_free(&a.paths);
+    return status;
 }
 
-int sw_command_outline(int count, char **arguments)
+int sw_command_outline(int count, char **items)
 {
-    return report("outline", count, arguments, sw_report_outline);
+    arguments a = {.command = "outline"};
+    int status = take_arguments(&a, count, items);
+    for (size_t i = 0; i < a.paths.count && status != SW_EXIT_BAD; i++) {
+        if (a.paths.count > 1) {
+            printf("%s%s\n", i == 0 ? "" : "\n", a.paths.items[i]);
+        }
+        int one = report(&a, a.paths.items[i], sw_report_outline);
+        status = one > status ? one : status;
+    }
+    sw_paths_free(&a.paths);
+    return status;
 }

@@ -1,13 +1,29 @@
+/* stavewright syntax: what can't be parsed. */
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "app/commands.h"
+#include "app/words.h"
+#include "stavewright/main_files.h"
 #include "stavewright/syntax.h"
 
-/* A small grammar mistake can leave many error nodes; the first ones tell where to look. */
+typedef struct totals {
+    size_t files;
+    size_t clean;
+    uint64_t bytes;
+    uint64_t nodes;
+} totals;
+
+static const char *plural(uint64_t count)
+{
+    return count == 1 ? "" : "s";
+}
+
+/* One mistake can leave many error nodes; the first ones tell where to look. */
 enum { SHOWN_ERRORS = 20 };
 
-static void print_errors(const sw_syntax *syntax)
+static void print_error_nodes(const sw_syntax *syntax)
 {
     uint32_t shown = 0;
     for (uint32_t i = 0; i < syntax->count && shown < SHOWN_ERRORS; i++) {
@@ -16,9 +32,8 @@ static void print_errors(const sw_syntax *syntax)
             continue;
         }
         sw_place place = sw_text_place(syntax->text, node->start);
-        printf("%s:%u:%u: %s\n", syntax->text->path, place.line, place.column + 1,
-               node->kind == SW_NODE_ERROR ? "error: this can't be parsed"
-                                           : "error: something is missing here");
+        printf("%s:%u:%u: note: %s\n", syntax->text->path, place.line, place.column + 1,
+               node->kind == SW_NODE_ERROR ? "this can't be parsed" : "something is missing here");
         shown++;
     }
     if (syntax->errors > shown) {
@@ -26,41 +41,87 @@ static void print_errors(const sw_syntax *syntax)
     }
 }
 
-int sw_command_syntax(int count, char **arguments)
+static void print_file(const sw_syntax *syntax)
 {
-    if (count == 0) {
-        fputs("stavewright syntax: no file is named\n", stderr);
+    const sw_text *text = syntax->text;
+    printf("%s: %u byte%s, %u node%s, %u error%s\n", text->path, text->length, plural(text->length),
+           syntax->tree_nodes, plural(syntax->tree_nodes), syntax->errors, plural(syntax->errors));
+    sw_syntax_fault fault;
+    if (sw_syntax_find_fault(syntax, &fault)) {
+        sw_place place = sw_text_place(text, fault.start);
+        printf("%s:%u:%u: error: %s\n", text->path, place.line, place.column + 1, fault.message);
+    }
+    print_error_nodes(syntax);
+}
+
+static int parse_file(const char *path, totals *sum)
+{
+    char *error = NULL;
+    sw_text *text = sw_text_read(path, &error);
+    if (text == NULL) {
+        sw_say_bad("syntax", "%s", error);
+        free(error);
         return SW_EXIT_BAD;
     }
-    int status = SW_EXIT_CLEAN;
-    uint64_t bytes = 0;
-    uint64_t nodes = 0;
-    int clean = 0;
-    int read = 0;
-    for (int i = 0; i < count; i++) {
-        char *error = NULL;
-        sw_text *text = sw_text_read(arguments[i], &error);
-        if (text == NULL) {
-            fprintf(stderr, "%s\n", error);
-            free(error);
-            status = SW_EXIT_BAD;
-            continue;
-        }
-        sw_syntax *syntax = sw_syntax_parse(text);
-        printf("%s: %u bytes, %u nodes, %u errors\n", text->path, text->length, syntax->tree_nodes,
-               syntax->errors);
-        print_errors(syntax);
-        if (syntax->errors > 0 && status == SW_EXIT_CLEAN) {
-            status = SW_EXIT_FINDINGS;
-        }
-        read++;
-        clean += syntax->errors == 0;
-        bytes += text->length;
-        nodes += syntax->tree_nodes;
-        sw_syntax_free(syntax);
-        sw_text_free(text);
+    sw_syntax *syntax = sw_syntax_parse(text);
+    int status = syntax->errors == 0 ? SW_EXIT_CLEAN : SW_EXIT_FINDINGS;
+    error = syntax->errors > 0 ? sw_syntax_refusal(syntax) : NULL; /* a list of words can be parsed */
+    if (error != NULL) {
+        status = sw_say_bad("syntax", "%s", error);
+        free(error);
+    } else {
+        print_file(syntax);
+        sum->files++;
+        sum->clean += syntax->errors == 0;
+        sum->bytes += text->length;
+        sum->nodes += syntax->tree_nodes;
     }
-    printf("total: %d files, %d without errors, %llu bytes, %llu nodes\n", read, clean,
-           (unsigned long long)bytes, (unsigned long long)nodes);
+    sw_syntax_free(syntax);
+    sw_text_free(text);
+    return status;
+}
+
+static int parse_path(const char *path, totals *sum)
+{
+    if (strcmp(path, "-") == 0) {
+        return parse_file(path, sum);
+    }
+    int status = SW_EXIT_CLEAN;
+    sw_paths paths = {0};
+    char *error = NULL;
+    if (!sw_paths_collect(&paths, path, &error)) {
+        status = sw_say_bad("syntax", "%s", error);
+        free(error);
+    } else if (paths.count == 0) {
+        status = sw_say_bad("syntax", "there is no .ly or .ily file below %s", path);
+    }
+    for (size_t i = 0; i < paths.count; i++) {
+        int one = parse_file(paths.items[i], sum);
+        status = one > status ? one : status;
+    }
+    sw_paths_free(&paths);
+    return status;
+}
+
+int sw_command_syntax(int count, char **items)
+{
+    sw_words words = {.command = "syntax", .items = items, .count = count};
+    totals sum = {0};
+    bool named = false;
+    int status = SW_EXIT_CLEAN;
+    for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
+        if (word != SW_WORD_PATH) {
+            return SW_EXIT_BAD;
+        }
+        named = true;
+        int one = parse_path(words.value, &sum);
+        status = one > status ? one : status;
+    }
+    if (!named) {
+        return sw_say_bad("syntax", "no file or folder is named");
+    }
+    printf("total: %zu file%s, %zu without errors, %llu byte%s, %llu node%s\n", sum.files, plural(sum.files),
+           sum.clean, (unsigned long long)sum.bytes, plural(sum.bytes), (unsigned long long)sum.nodes,
+           plural(sum.nodes));
     return status;
 }

@@ -65,6 +65,24 @@ static void print_changes(const sw_reading *reading, const sw_score *score, sw_b
     }
 }
 
+/* Lines that stand in a score like staves, but hold no notes of their own. */
+static bool is_staff(const sw_reading *reading, const sw_staff *staff)
+{
+    static const char *const others[] = {"ChordNames", "Devnull", "Dynamics", "FiguredBass",
+                                         "FretBoards", "Lyrics",  "NoteNames"};
+    for (size_t i = 0; i < sizeof others / sizeof others[0]; i++) {
+        if (strcmp(sw_reading_name(reading, staff->type), others[i]) == 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static const char *some(size_t count, const char *one, const char *several)
+{
+    return count == 1 ? one : several;
+}
+
 static void print_staves(const sw_reading *reading, const sw_score *score, sw_buffer *result)
 {
     for (uint32_t s = 0; s < score->staff_count; s++) {
@@ -91,17 +109,58 @@ static void print_staves(const sw_reading *reading, const sw_score *score, sw_bu
         if (staff->group != SW_NO_INDEX) {
             sw_buffer_format(result, " in %s", sw_reading_name(reading, score->groups[staff->group].type));
         }
-        sw_buffer_format(result, ", %zu %s, %zu notes\n", voices, voices == 1 ? "voice" : "voices", notes);
+        if (is_staff(reading, staff)) {
+            sw_buffer_format(result, ", %zu %s, %zu %s", voices, some(voices, "voice", "voices"), notes,
+                             some(notes, "note", "notes"));
+        }
+        sw_buffer_char(result, '\n');
     }
+}
+
+static bool says_score(const sw_reading *reading, const sw_score *score)
+{
+    static const char word[] = "\\score";
+    const sw_text *text = reading->files[score->file].text;
+    uint32_t from = score->start > 40 ? score->start - 40 : 0; /* blanks and a remark may stand between */
+    uint32_t to = score->start + (uint32_t)sizeof word - 1;
+    sw_slice near = sw_text_slice(text, from, to);
+    return memmem(near.data, near.length, word, sizeof word - 1) != NULL;
+}
+
+/* True for what only looks like a score: behind a missing or superfluous bracket the music of variables
+ * stands at the outer level, where each note is a score of its own. */
+static bool is_ghost(const sw_reading *reading, const sw_score *score)
+{
+    for (size_t i = 0; i < reading->findings.count; i++) {
+        const sw_finding *f = &reading->findings.items[i];
+        if (strcmp(f->rule, "syntax") == 0 && f->file == score->file && score->start > f->start) {
+            return !says_score(reading, score);
+        }
+    }
+    return false;
+}
+
+static size_t count_staves(const sw_reading *reading, const sw_score *score)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < score->staff_count; i++) {
+        count += is_staff(reading, &score->staves[i]);
+    }
+    return count;
 }
 
 void sw_report_outline(const sw_reading *reading, sw_buffer *result)
 {
     for (size_t i = 0; i < reading->score_count; i++) {
         const sw_score *score = &reading->scores[i];
+        if (is_ghost(reading, score)) {
+            continue;
+        }
         double seconds = sw_score_seconds(score, score->length);
-        sw_buffer_format(result, "score %zu: %zu staves, %zu bars, %d:%02d%s\n", i + 1, score->staff_count,
-                         score->bar_count, (int)(seconds / 60), (int)fmod(seconds, 60),
+        size_t staves = count_staves(reading, score);
+        sw_buffer_format(result, "score %zu: %zu %s, %zu %s, %d:%02d%s\n", i + 1, staves,
+                         some(staves, "staff", "staves"), score->bar_count,
+                         some(score->bar_count, "bar", "bars"), (int)(seconds / 60), (int)fmod(seconds, 60),
                          score->tempo_count == 1 && score->tempos[0].music == SW_NO_INDEX
                              ? " at an assumed 60 quarters a minute (no tempo is given)"
                              : "");

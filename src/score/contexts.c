@@ -382,6 +382,12 @@ static void set_instrument(sw_contexts *contexts, sw_context *context, const cha
 {
     sw_score *score = contexts->score;
     bool short_name = strcmp(property, "shortInstrumentName") == 0;
+    sw_slice name = sw_slice_of(text_of(contexts, text));
+    while (name.length > 0 &&
+           name.data[name.length - 1] == ' ') { /* blanks that keep the name off its staff */
+        name.length--;
+    }
+    text = sw_names_add(contexts->reader->reading->names, name);
     if (text == 0 || (!short_name && strcmp(property, "instrumentName") != 0)) {
         return;
     }
