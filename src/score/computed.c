@@ -85,44 +85,42 @@ void sw_change_pitches(sw_reader *reader, uint32_t music, sw_pitch_change change
     }
 }
 
-/* The chord's note of this rank by height, or SW_NO_INDEX. */
-static uint32_t ranked(const sw_reader *reader, uint32_t chord, int rank)
+typedef struct chord_note {
+    sw_pitch pitch;
+    uint32_t music;
+    size_t place; /* among the notes of the chord, as written */
+} chord_note;
+
+static int compare_height(const void *a, const void *b)
 {
-    for (uint32_t note = child_of(reader, chord); note != SW_NO_INDEX; note = after(reader, note)) {
-        const sw_music *m = sw_music_at(reader, note);
-        int below = 0;
-        bool before = true;
-        for (uint32_t other = child_of(reader, chord); other != SW_NO_INDEX; other = after(reader, other)) {
-            const sw_music *o = sw_music_at(reader, other);
-            before = before && other != note;
-            if (o->kind == SW_MUSIC_NOTE && other != note) {
-                int order = sw_pitch_compare(o->pitch, m->pitch);
-                below += order < 0 || (order == 0 && before);
-            }
-        }
-        if (m->kind == SW_MUSIC_NOTE && below == rank) {
-            return note;
-        }
-    }
-    return SW_NO_INDEX;
+    const chord_note *x = a;
+    const chord_note *y = b;
+    int order = sw_pitch_compare(x->pitch, y->pitch);
+    return order != 0 ? order : x->place < y->place ? -1 : 1;
 }
 
 static void move_chord_note(sw_reader *reader, uint32_t chord, int n, bool up)
 {
-    int count = 0;
+    chord_note *notes = NULL; /* from the lowest to the highest */
+    size_t count = 0;
+    size_t capacity = 0;
     for (uint32_t note = child_of(reader, chord); note != SW_NO_INDEX; note = after(reader, note)) {
-        count += sw_music_at(reader, note)->kind == SW_MUSIC_NOTE;
+        const sw_music *m = sw_music_at(reader, note);
+        if (m->kind == SW_MUSIC_NOTE) {
+            notes = sw_grow(notes, count, &capacity, sizeof *notes);
+            notes[count] = (chord_note){m->pitch, note, count};
+            count++;
+        }
     }
-    int rank = n < 0 ? count + n : n;
-    if (rank < 0 || rank >= count) {
-        return;
+    int rank = n < 0 ? (int)count + n : n;
+    if (rank >= 0 && rank < (int)count) {
+        qsort(notes, count, sizeof *notes, compare_height);
+        sw_pitch moved = notes[rank].pitch;
+        sw_pitch limit = notes[up ? count - 1 : 0].pitch;
+        moved.octave = (int8_t)(moved.octave + sw_pitch_interval(moved, limit).octave + (up ? 1 : 0));
+        set_pitch(sw_music_at(reader, notes[rank].music), moved);
     }
-    sw_music *m = sw_music_at(reader, ranked(reader, chord, rank));
-    const sw_music *limit = sw_music_at(reader, ranked(reader, chord, up ? count - 1 : 0));
-    sw_pitch distance = sw_pitch_interval(m->pitch, limit->pitch);
-    sw_pitch moved = m->pitch;
-    moved.octave = (int8_t)(moved.octave + distance.octave + (up ? 1 : 0));
-    set_pitch(m, moved);
+    free(notes);
 }
 
 void sw_move_chord_notes(sw_reader *reader, uint32_t music, int n, bool up)

@@ -45,6 +45,7 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
     reading->files = sw_grow(reading->files, reading->file_count, &reading->file_capacity, sizeof(sw_file));
     uint32_t file = (uint32_t)reading->file_count++;
     reading->files[file] = (sw_file){.text = text, .syntax = syntax, .includer = includer, .owned = owned};
+    reader->source_bytes += text->length;
     sw_syntax_fault fault;
     if (sw_syntax_find_fault(syntax, &fault)) {
         sw_findings_add(&reading->findings, SW_ERROR, "syntax", file, fault.start, fault.end, "%s",
@@ -146,6 +147,21 @@ static bool is_language_file(sw_reader *reader, sw_slice path)
     return false;
 }
 
+/* Why a file that was found must not be included here, or NULL. */
+static const char *refusal(const sw_reader *reader, uint32_t from, const char *found)
+{
+    const sw_reading *reading = reader->reading;
+    for (uint32_t file = from; file != SW_NO_INDEX; file = reading->files[file].includer) {
+        if (strcmp(reading->files[file].text->path, found) == 0) {
+            return "includes itself";
+        }
+    }
+    if (reader->include_depth >= SW_MAX_INCLUDE_DEPTH) { /* by another path to the same file, say */
+        return "stands too deep in files that include files: it probably includes itself";
+    }
+    return reading->file_count >= SW_MAX_FILES ? "comes after more included files than any score has" : NULL;
+}
+
 /* Reads a file that is included where music is: its items go to `children`; otherwise they are of the outer
  * level. */
 void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw_node *where,
@@ -163,10 +179,10 @@ void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw
         }
         return;
     }
-    if (reader->include_depth >= SW_MAX_INCLUDE_DEPTH) {
+    const char *refused = refusal(reader, from->file, found);
+    if (refused != NULL) {
         sw_findings_add(&reading->findings, SW_ERROR, "include", from->file, where->start, where->end,
-                        "files include one another more than %d deep: \"%.*s\" probably includes itself",
-                        SW_MAX_INCLUDE_DEPTH, (int)path.length, path.data);
+                        "\"%.*s\" %s; it is not read here", (int)path.length, path.data, refused);
         free(found);
         return;
     }

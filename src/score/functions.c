@@ -196,28 +196,107 @@ sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
     return function;
 }
 
+/* ---- calls ---- */
+
 /* The compiler gives a note that a function passes on the place of the call. */
-static void set_place(sw_reader *reader, uint32_t result, const sw_value *where)
+static sw_value passed_on(sw_reader *reader, sw_value given, const sw_value *call)
 {
-    for (int steps = 0; result != SW_NO_INDEX && steps < 32; steps++) {
-        sw_music *m = sw_music_at(reader, result);
-        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == where->file) {
-            m->origin = sw_origin(reader, where->start);
+    given.file = call->file;
+    given.start = call->start;
+    given.end = call->end;
+    uint32_t music = given.kind == SW_VALUE_MUSIC ? given.music : SW_NO_INDEX;
+    for (int steps = 0; music != SW_NO_INDEX && steps < 32; steps++) {
+        sw_music *m = sw_music_at(reader, music);
+        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == call->file) {
+            m->origin = sw_origin(reader, call->start);
         }
         bool through =
             m->kind == SW_MUSIC_REFERENCE ||
             (m->kind == SW_MUSIC_CALL && m->first != SW_NO_INDEX &&
              sw_music_at(reader, m->first)->kind == SW_MUSIC_REFERENCE); /* `\tweak color #red #note` */
-        result = through ? m->first : SW_NO_INDEX;
+        music = through ? m->first : SW_NO_INDEX;
     }
+    return given;
+}
+
+/* A template that is being read. */
+struct sw_open_call {
+    const sw_function *function;
+    const struct sw_open_call *outer;
+};
+
+static bool is_open(const sw_reader *reader, const sw_function *function)
+{
+    const struct sw_open_call *open = reader->calls;
+    while (open != NULL && open->function != function) {
+        open = open->outer;
+    }
+    return open != NULL;
+}
+
+/* Reads the template with the parameters standing for the arguments. */
+static sw_value read_template(sw_reader *reader, const sw_function *function, const sw_value *arguments,
+                              size_t count, const sw_value *call)
+{
+    sw_value *saved[SW_MAX_ARGUMENTS];
+    for (size_t i = 0; i < count; i++) {
+        saved[i] = sw_lookup(reader, function->parameters[i]);
+        sw_define(reader, function->parameters[i], arguments[i].kind == SW_VALUE_NONE ? NULL : &arguments[i]);
+    }
+    sw_duration duration = reader->duration;
+    uint32_t origin = reader->origin;
+    if (origin == SW_NO_INDEX && function->body_file == call->file) {
+        /* All that the template makes has the place of the call. In another file than the call's, that can't
+         * be said. */
+        reader->origin = call->start;
+    }
+    struct sw_open_call open = {function, reader->calls};
+    reader->calls = &open;
+    sw_value body = sw_read_embedded(reader, function->body_file, function->body, function->body_end, call);
+    reader->calls = open.outer;
+    reader->origin = origin;
+    reader->duration = duration;
+    for (size_t i = count;
+         i-- > 0;) { /* the first of two parameters with the same name has the outer value */
+        sw_define(reader, function->parameters[i], saved[i]);
+    }
+    sw_value result = *call;
+    result.kind = body.kind;
+    result.music = body.music;
+    result.text = body.text;
+    return result;
+}
+
+/* The music in the arguments of a call that gives unknown music: it may be part of the result. */
+static sw_value unknown_music(sw_reader *reader, const sw_value *arguments, size_t count, uint32_t name,
+                              const sw_value *where, const sw_value *call, const char *why)
+{
+    sw_children children = {.first = SW_NO_INDEX};
+    uint8_t free_flag = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (arguments[i].kind == SW_VALUE_MUSIC && arguments[i].music != SW_NO_INDEX) {
+            free_flag |= sw_music_at(reader, arguments[i].music)->flags & SW_MUSIC_FREE;
+            sw_children_add(reader, &children, arguments[i].music);
+        }
+    }
+    sw_buffer message = {0};
+    sw_buffer_format(&message, "%s; %s", why,
+                     children.count > 0 ? "the music in its arguments is read as it is written"
+                                        : "notes that it may make are missing");
+    sw_unresolved(reader, where, name, sw_buffer_text(&message));
+    sw_buffer_free(&message);
+    sw_value result = *call;
+    result.music = sw_music_wrap(reader, SW_MUSIC_UNCERTAIN, call, children.first, false);
+    sw_music_at(reader, result.music)->flags |= free_flag;
+    return result;
 }
 
 sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
                  const sw_value *where)
 {
     sw_value arguments[SW_MAX_ARGUMENTS];
-    sw_value result = *where;
     size_t count = sw_read_arguments(reader, cursor, function->signature, arguments);
+    sw_value result = *where; /* from the command to the end of its last argument */
     for (size_t i = 0; i < count; i++) {
         if (arguments[i].kind != SW_VALUE_NONE && arguments[i].file == where->file &&
             arguments[i].end > result.end) {
@@ -231,66 +310,28 @@ sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *functi
         result.music = sw_music_add(reader, SW_MUSIC_MARK, result.file, result.start, result.end);
         return result;
     }
-    if (function->body != SW_NO_INDEX && reader->calls < 50) {
-        sw_value *saved[SW_MAX_ARGUMENTS];
-        for (size_t i = 0; i < count; i++) {
-            saved[i] = sw_lookup(reader, function->parameters[i]);
-            sw_define(reader, function->parameters[i],
-                      arguments[i].kind == SW_VALUE_NONE ? NULL : &arguments[i]);
+    if (function->body != SW_NO_INDEX) {
+        if (is_open(reader, function)) {
+            return unknown_music(reader, arguments, count, name, where, &result,
+                                 "it calls itself without end");
         }
-        sw_duration duration = reader->duration;
-        reader->calls++;
-        /* So it does with all that the template makes. In another file than the call's, that can't be said.
-         */
-        uint32_t outer = reader->origin;
-        if (outer == SW_NO_INDEX && function->body_file == where->file) {
-            reader->origin = where->start;
+        if (sw_reader_is_full(reader, result.file, result.start, result.end)) {
+            return result;
         }
-        sw_value body =
-            sw_read_embedded(reader, function->body_file, function->body, function->body_end, &result);
-        reader->calls--;
-        reader->origin = outer;
-        reader->duration = duration;
-        for (size_t i = 0; i < count; i++) {
-            sw_define(reader, function->parameters[i], saved[i]);
-        }
-        result.kind = body.kind;
-        result.music = body.music;
-        result.text = body.text;
-        if (body.kind == SW_VALUE_MUSIC) {
-            set_place(reader, body.music, where);
-        }
-        return result;
+        return passed_on(reader, read_template(reader, function, arguments, count, &result), &result);
     }
     if (function->given_back < count) {
-        sw_value given = arguments[function->given_back];
-        given.file = result.file;
-        given.start = result.start;
-        given.end = result.end;
-        if (given.kind == SW_VALUE_MUSIC) {
-            set_place(reader, given.music, where);
-        }
-        return given;
+        return passed_on(reader, arguments[function->given_back], &result);
     }
-    if (function->kind == SW_COMMAND_VOID_FUNCTION || function->kind == SW_COMMAND_VALUE_FUNCTION) {
-        result.kind = function->kind == SW_COMMAND_VOID_FUNCTION ? SW_VALUE_NONE : SW_VALUE_SCHEME;
+    switch (function->kind) {
+    case SW_COMMAND_VOID_FUNCTION:
+        result.kind = SW_VALUE_NONE;
         return result;
+    case SW_COMMAND_VALUE_FUNCTION:
+        result.kind = SW_VALUE_SCHEME;
+        return result;
+    default:
+        return unknown_music(reader, arguments, count, name, where, &result,
+                             "it is computed in Scheme, which is not run");
     }
-    sw_children children = {0};
-    uint8_t free_flag = 0;
-    for (size_t i = 0; i < count; i++) {
-        if (arguments[i].kind == SW_VALUE_MUSIC && arguments[i].music != SW_NO_INDEX) {
-            free_flag |= sw_music_at(reader, arguments[i].music)->flags & SW_MUSIC_FREE;
-            sw_children_add(reader, &children, arguments[i].music);
-        }
-    }
-    sw_unresolved(reader, where, name,
-                  children.count > 0
-                      ? "it is computed in Scheme, which is not run; the music in its arguments is read as "
-                        "it is written"
-                      : "it is computed in Scheme, which is not run; notes that it may make are missing");
-    result.music = sw_music_wrap(reader, SW_MUSIC_UNCERTAIN, &result,
-                                 children.count > 0 ? children.first : SW_NO_INDEX, false);
-    sw_music_at(reader, result.music)->flags |= free_flag;
-    return result;
 }

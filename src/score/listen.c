@@ -2,7 +2,7 @@
 #include "score/player.h"
 
 /* Repeats written out inside one another can be endless; no real part comes near this. */
-enum { MAX_HEARD = 4000000 };
+enum { MAX_HEARD = 1000000 };
 
 static const sw_music *at(const sw_player *p, uint32_t music)
 {
@@ -110,5 +110,6 @@ sw_recording *sw_listen(sw_player *p, uint32_t music, uint32_t id)
     sw_spot top = {.scale = {1, 1}, .frame = SW_NO_INDEX};
     sw_recording_end(listener.recording, sw_walk(&listener, music, sw_moment_zero(), &top));
     p->too_many = listener.too_many;
+    p->too_deep = listener.too_deep;
     return listener.recording;
 }

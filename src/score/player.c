@@ -72,11 +72,12 @@ sw_rational sw_music_length(sw_reader *reader, uint32_t music)
                    .score = &nothing,
                    .last_chord = SW_NO_INDEX,
                    .last_note = SW_NO_INDEX,
-                   .event_limit = SIZE_MAX};
+                   .event_limit = SIZE_MAX,
+                   .step_limit = sw_reader_bound(reader, SW_MAX_STEPS)};
     sw_spot here = {.scale = {1, 1}, .frame = SW_NO_INDEX};
     sw_rational length = measure(&p, music, &here);
     free(nothing.frames);
-    return length;
+    return p.too_many ? (sw_rational){0, 0} : length;
 }
 
 /* ---- pitch ---- */
@@ -365,6 +366,8 @@ static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, cons
 
 sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
+    p->too_deep = p->too_deep || p->depth > SW_MAX_DEPTH;
+    p->too_many = p->too_many || ++p->reader->steps > p->step_limit;
     if (p->depth > SW_MAX_DEPTH || p->too_many) {
         return when;
     }
@@ -534,6 +537,18 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     return end;
 }
 
+/* How many events the next score may have. */
+static size_t events_left(const sw_reader *reader)
+{
+    const sw_reading *reading = reader->reading;
+    size_t bound = sw_reader_bound(reader, SW_MAX_EVENTS);
+    size_t made = 0;
+    for (size_t i = 0; i < reading->score_count; i++) {
+        made += reading->scores[i].event_count;
+    }
+    return made < bound ? bound - made : 0;
+}
+
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
 {
     sw_player p = {
@@ -543,8 +558,8 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         .quote_count = pending->quote_count,
         .last_chord = SW_NO_INDEX,
         .last_note = SW_NO_INDEX,
-        .event_limit =
-            (size_t)8000000, /* more than any score; `\repeat unfold 9999` in itself would have no end */
+        .event_limit = events_left(reader),
+        .step_limit = sw_reader_bound(reader, SW_MAX_STEPS),
     };
     sw_spot top = {
         .context = sw_contexts_top(p.contexts),
@@ -555,10 +570,16 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
     sw_moment end = sw_walk(&p, pending->music, begin, &top);
     score->length = end.main;
     if (p.too_many) {
+        sw_findings_add(&reader->reading->findings, SW_ERROR, "unresolved", pending->file, pending->start,
+                        pending->end,
+                        "the score is endless, or longer than any real one, when its repeats and variables "
+                        "are written out; the "
+                        "rest is not read");
+    }
+    if (p.too_deep) {
         sw_findings_add(
             &reader->reading->findings, SW_ERROR, "unresolved", pending->file, pending->start, pending->end,
-            "the score has more than %zu notes when its repeats are written out; the rest is not read",
-            p.event_limit);
+            "variables and blocks are used more than %d deep; what lies deeper is not heard", SW_MAX_DEPTH);
     }
     sw_player_settle_settings(&p);
     sw_quotes_end(&p);

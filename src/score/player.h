@@ -43,7 +43,9 @@ typedef struct sw_player {
     uint32_t last_note;  /* the note or chord that a bare duration repeats */
     uint32_t depth;
     size_t event_limit;
+    size_t step_limit; /* of reader->steps */
     bool too_many;
+    bool too_deep;
     bool muted;               /* only the time is wanted */
     sw_recording *recording;  /* usually NULL */
     struct sw_quotes *quotes; /* made by the first quote */

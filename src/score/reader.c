@@ -29,6 +29,28 @@ void sw_define(sw_reader *reader, uint32_t name, const sw_value *value)
     reader->values[name] = kept;
 }
 
+size_t sw_reader_bound(const sw_reader *reader, size_t bound)
+{
+    return bound + bound / SW_MAX_EVENTS * reader->source_bytes;
+}
+
+bool sw_reader_is_full(sw_reader *reader, uint32_t file, uint32_t start, uint32_t end)
+{
+    size_t bound = sw_reader_bound(reader, SW_MAX_MUSIC);
+    if (reader->reading->music_count < bound && reader->inner.count < bound) {
+        return false;
+    }
+    if (!reader->full) {
+        reader->full = true;
+        sw_findings_add(
+            &reader->reading->findings, SW_ERROR, "unresolved", file, start, end,
+            "variables and functions used here and before make more than %zu notes and other items; "
+            "from here on, copies of music are left out",
+            bound);
+    }
+    return true;
+}
+
 void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, const char *what)
 {
     for (size_t i = 0; i < reader->reported_count; i++) {
@@ -79,7 +101,9 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
         } else if (variable->kind == SW_VALUE_POST) {
             result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start, where.end);
         }
-        sw_repeat_inner_scores(reader, variable->inner_first, variable->inner_count);
+        if (variable->inner_count > 0 && !sw_reader_is_full(reader, where.file, where.start, where.end)) {
+            sw_repeat_inner_scores(reader, variable->inner_first, variable->inner_count);
+        }
     } else if (sw_read_keyword(reader, cursor, name, &where, &result)) {
         /* done */
     } else if ((command = sw_command_find(name)) != NULL) {

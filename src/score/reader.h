@@ -15,6 +15,16 @@
 /* Blocks nested deeper than this are not read: real scores stay below 50, and the reader recurses. */
 enum { SW_MAX_DEPTH = 1000, SW_MAX_INCLUDE_DEPTH = 100 };
 
+/* A few lines can stand for more music than any memory holds: variables made of twice the one before,
+ * templates that use templates, files that include files. These bounds are far above real scores, and going
+ * beyond them is a finding. What is written out in the sources comes on top: see sw_reader_bound. */
+enum {
+    SW_MAX_FILES = 10000,
+    SW_MAX_MUSIC = 4000000,  /* nodes; music is copied and templates are read up to here */
+    SW_MAX_EVENTS = 2000000, /* in all scores of a reading */
+    SW_MAX_STEPS = 20000000  /* of all walks through music */
+};
+
 typedef enum sw_mode {
     SW_MODE_NOTES,
     SW_MODE_DRUMS,
@@ -128,7 +138,10 @@ typedef struct sw_reader {
     uint32_t no_pitch; /* the name of a drum that is none: a bare duration with no note before it */
     uint32_t include_depth;
     uint32_t depth;
-    uint32_t calls;     /* template expansions that are open */
+    const struct sw_open_call *calls; /* the templates that are being read, from the innermost outwards */
+    size_t source_bytes;              /* of all files read so far */
+    size_t steps;                     /* nodes that were walked through so far */
+    bool full;                        /* sw_reader_is_full was reported */
     uint32_t origin;    /* the place of the outermost call whose template is read, SW_NO_INDEX outside */
     uint32_t *reported; /* names that were already reported as unresolved */
     size_t reported_count;
@@ -167,7 +180,10 @@ void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
                        bool is_free);
 void sw_music_set_duration(sw_music *music, sw_duration duration);
-/* A copy of a node and all below it, up to the variables used there: their music stays shared. */
+/* One of the bounds above for these sources: large ones may stand for as much more as they are long. */
+size_t sw_reader_bound(const sw_reader *reader, size_t bound);
+/* A copy of a node and all below it, up to the variables used there: their music stays shared. Empty when the
+ * reader is full. */
 uint32_t sw_music_copy(sw_reader *reader, uint32_t music);
 
 /* ---- reading items ---- */
@@ -239,6 +255,9 @@ void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw
 void sw_pending_add(sw_pending_list *list, const sw_pending *pending);
 /* Reads the block of a \score; SW_NO_INDEX for its music when there is none. */
 sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node);
+/* Whether there is so much music already that no more should be made of it; says so once, with the place
+ * given. */
+bool sw_reader_is_full(sw_reader *reader, uint32_t file, uint32_t start, uint32_t end);
 /* Says once for each name that something could not be resolved. */
 void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, const char *what);
 
@@ -247,7 +266,7 @@ void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, cons
 /* Resolves the octaves of all pitches below a node that are still open, as \relative does; returns the pitch
  * that the next note refers to. */
 sw_pitch sw_relative(sw_reader *reader, uint32_t music, sw_pitch start);
-/* How long some music is, by itself. */
+/* How long some music is, by itself; not valid when it has no end. */
 sw_rational sw_music_length(sw_reader *reader, uint32_t music);
 /* Plays one score. */
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score);

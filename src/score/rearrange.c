@@ -15,6 +15,9 @@ static uint32_t copy_tree(sw_reader *reader, uint32_t music, uint32_t depth)
     uint32_t child = copy.first;
     copy.first = SW_NO_INDEX;
     *sw_music_at(reader, made) = copy;
+    if (sw_reader_is_full(reader, copy.file, copy.start, copy.end)) {
+        return made;
+    }
     if (copy.kind == SW_MUSIC_REFERENCE || depth > SW_MAX_DEPTH) {
         sw_music_at(reader, made)->first = child; /* copied in its turn when the resolving gets there */
         return made;

@@ -32,9 +32,11 @@ uint32_t sw_recording_enter(sw_recording *recording, uint32_t here, uint32_t mus
         return here; /* voices made by \\ are made only when the score is played */
     }
     if ((m->flags & SW_MUSIC_NEW) == 0) {
-        const sw_recorded_context *own = &recording->contexts[here];
-        if (own->type == m->name && (m->name2 == 0 || own->id == m->name2)) {
-            return here;
+        if (here < recording->context_count) { /* not in a voice of \partCombine's own */
+            const sw_recorded_context *own = &recording->contexts[here];
+            if (own->type == m->name && (m->name2 == 0 || own->id == m->name2)) {
+                return here;
+            }
         }
         for (uint32_t i = 0; i < recording->context_count; i++) {
             if (recording->contexts[i].type == m->name && recording->contexts[i].id == m->name2 &&
