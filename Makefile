@@ -9,6 +9,9 @@ LIBDIR ?= $(PREFIX)/lib
 DESTDIR ?=
 BUILD ?= build
 LILYPOND ?= lilypond
+# The compiler with libFuzzer, and how long it looks, for make fuzz.
+CLANG ?= clang
+FUZZ_SECONDS ?= 1800
 # Real scores with the compiler's reading of them, used by tests when they are there: see tests/reference/test_truth.py.
 SCORES ?= ../shared/scores
 
@@ -45,7 +48,7 @@ endif
 
 .DELETE_ON_ERROR:
 .SECONDARY:
-.PHONY: all demo test test-reference bench install clean grammar format packages FORCE
+.PHONY: all demo test test-reference fuzz bench install clean grammar format packages FORCE
 all: $(BUILD)/stavewright $(BUILD)/libstavewright.a $(BUILD)/libstavewright.so $(BUILD)/stavewright.pc
 
 # ---- what is built -------------------------------------------------------------------------------------------------
@@ -162,6 +165,28 @@ test: all $(TEST_PROGRAMS) $(BUILD)/test/stavewright
 test-reference:
 	@tests/reference/ask_compiler.py "$(LILYPOND)"
 
+# Looks for inputs that crash the reader, make it hang or take too much memory. New ones go to tests/fuzz/crashers, and
+# make test reads them from then on.
+FUZZ_OBJECTS := $(addprefix $(BUILD)/fuzz/,$(OBJECTS) tests/fuzz/test_read.o)
+FUZZ_FLAGS := -DSW_LIBFUZZER -O1 -g -w -fsanitize=fuzzer-no-link,address,undefined -fno-sanitize-recover=undefined
+$(BUILD)/fuzz/grammar/src/parser.o: private FUZZ_FLAGS := -O1 -g -w
+$(BUILD)/fuzz/%.o: %.c | packages
+	$(say) 'CC fuzz' $<
+	@mkdir -p $(@D)
+	$(Q)$(CLANG) $(BASE_FLAGS) $(FUZZ_FLAGS) -MMD -MP -c $< -o $@
+$(BUILD)/fuzz/generated/%.o: $(BUILD)/generated/%.c | packages
+	@mkdir -p $(@D)
+	$(Q)$(CLANG) $(BASE_FLAGS) $(FUZZ_FLAGS) -c $< -o $@
+$(BUILD)/fuzz/fuzz_read: $(FUZZ_OBJECTS)
+	$(say) LINK $@
+	$(Q)$(CLANG) -fsanitize=fuzzer,address,undefined $(LDFLAGS) $^ -o $@ $(LIBS)
+
+fuzz: $(BUILD)/fuzz/fuzz_read
+	@mkdir -p $(BUILD)/fuzz/corpus
+	$(BUILD)/fuzz/fuzz_read -max_total_time=$(FUZZ_SECONDS) -timeout=40 -rss_limit_mb=2048 -max_len=20000 \
+	  -dict=tests/fuzz/words.dict -artifact_prefix=tests/fuzz/crashers/ \
+	  $(BUILD)/fuzz/corpus tests/fuzz/seeds tests/reference/reading
+
 # ---- benchmarks ----------------------------------------------------------------------------------------------------
 
 $(BUILD)/bench/bench: $(BUILD)/release/tests/bench/bench.o $(BUILD)/libstavewright.a $(BUILD)/stamps/link
@@ -172,4 +197,4 @@ bench: all $(BUILD)/bench/bench
 	@tests/bench/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)"
 
 -include $(RELEASE_OBJECTS:.o=.d) $(TEST_OBJECTS:.o=.d) $(TEST_SOURCES:%.c=$(BUILD)/test/%.d) \
-	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d
+	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d $(FUZZ_OBJECTS:.o=.d)
