@@ -21,7 +21,9 @@ static const sw_subcommand subcommands[] = {
      "example: stavewright check --not-rules staff-length 1m1 1m2\n",
      sw_command_check},
     {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
-     "Without RULE: lists the rules.\n", sw_command_explain},
+     "Without RULE: lists the rules. The name of an instrument shows its figures and their source.\n\n"
+     "example: stavewright explain range horn\n",
+     sw_command_explain},
     {"events", "FILE", "print what the score says: one tab-separated row a note or rest",
      "Columns: score onset grace duration kind pitch staff voice file line column\n"
      "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "

@@ -178,20 +178,20 @@ static void say_excess(const sw_instrument *instrument, size_t count, const sw_c
     int room = 2 * instrument->fingers;
     if ((int)count > room) {
         sw_buffer_format(text,
-                         "two hands with %s each strike %d at once (%s); leave out %d%s, or give "
+                         "two hands with %s each strike %d at once; leave out %d%s, or give "
                          "some to another player",
-                         sw_say_count((size_t)instrument->fingers, tool, words[0]), room, instrument->source,
-                         (int)count - room, rolled || is_mallets(instrument) ? "" : ", roll the chord");
+                         sw_say_count((size_t)instrument->fingers, tool, words[0]), room, (int)count - room,
+                         rolled || is_mallets(instrument) ? "" : ", roll the chord");
         return;
     }
     int most = instrument->extreme_span > instrument->span ? instrument->extreme_span : instrument->span;
     sw_buffer_format(text, "however the hands share it, one has to span %s; ",
                      sw_say_span(best->spread, words[0]));
     if (best->spread > most - 1) {
-        sw_buffer_format(text, "%s is the most (%s); ", sw_say_span(most - 1, words[1]), instrument->source);
+        sw_buffer_format(text, "%s is the most; ", sw_say_span(most - 1, words[1]));
     } else {
-        sw_buffer_format(text, "%s is safe, more needs a large hand (%s); ",
-                         sw_say_span(instrument->span - 1, words[1]), instrument->source);
+        sw_buffer_format(text, "%s is safe, more needs a large hand; ",
+                         sw_say_span(instrument->span - 1, words[1]));
     }
     sw_buffer_string(text, is_mallets(instrument) ? "close the position, or leave notes out"
                                                   : "roll it, close the position, or leave notes out");
@@ -203,7 +203,7 @@ static void report(sw_check *check, const sw_score *score, const player *p, cons
     bool rolled = false;
     const sw_music *place = NULL; /* the first written of its notes */
     for (size_t i = 0; i < count; i++) {
-        const sw_music *m = sw_event_written(check->reading, chord[i]->event);
+        const sw_music *m = &check->reading->music[chord[i]->event->chord];
         rolled = rolled || chord[i]->key.rolled;
         if (place == NULL || m->file < place->file || (m->file == place->file && m->start < place->start)) {
             place = m;
@@ -329,8 +329,10 @@ const sw_rule sw_rule_hand_span = {
         "The figures: harp four fingers a hand (the little finger is not used) and a tenth; keyboards five "
         "fingers, a ninth\nfor everybody (more: warning) and a tenth for large hands (more: error); mallets "
         "two "
-        "a hand, so four notes at most,\nan octave, and more only high on the instrument. Each finding names "
-        "its source. In a rolled chord (\\arpeggio) the\nspan does not matter, and too many notes are only a "
+        "a hand, so four notes at most,\nan octave, and more only high on the instrument. stavewright "
+        "explain hand-span harp "
+        "shows where they come from. In a rolled chord (\\arpeggio) the\nspan does not matter, and too many "
+        "notes are only a "
         "warning, as a hand may go over. Notes that still sound from\nbefore do not count: pedal or "
         "resonance "
         "may hold them. A PianoStaff without a name is taken for a piano, but then\nonly what no pianist can "

@@ -8,6 +8,7 @@
  * an octave lower than in the treble clef. Where there are several readings, only a note that is outside on
  * each of them is reported. */
 #include <stdlib.h>
+#include <string.h>
 
 #include "checks/entry.h"
 #include "checks/rules.h"
@@ -174,10 +175,46 @@ static void say_mend(const sw_check *check, const sw_score *score, const outlier
     }
 }
 
-/* `more`: how many other notes of the bar lie outside on the same side. */
-static void report(sw_check *check, const sw_score *score, const outlier *o, size_t more,
+/* The bars of a group, runs of neighbours joined: "8, 46, 61-63"; the first ones when there are many. */
+static void say_bars(const sw_score *score, const outlier *group, size_t count, sw_buffer *text)
+{
+    enum { MOST = 6 };
+    uint32_t *bars = sw_alloc(count * sizeof *bars);
+    size_t kept = 0;
+    for (size_t i = 0; i < count; i++) { /* in order, each once */
+        size_t place = kept;
+        while (place > 0 && bars[place - 1] > group[i].bar) {
+            place--;
+        }
+        if (place > 0 && bars[place - 1] == group[i].bar) {
+            continue;
+        }
+        memmove(bars + place + 1, bars + place, (kept - place) * sizeof *bars);
+        bars[place] = group[i].bar;
+        kept++;
+    }
+    size_t runs = 0;
+    for (size_t i = 0, end; i < kept && runs <= MOST; i = end, runs++) {
+        for (end = i + 1; end < kept && bars[end] == bars[end - 1] + 1; end++) {
+        }
+        if (runs == MOST) {
+            sw_buffer_string(text, " ...");
+            break;
+        }
+        sw_buffer_format(text, "%s%d", runs == 0 ? "" : ", ", score->bars[bars[i]].number);
+        if (end - i > 1) {
+            sw_buffer_format(text, "-%d", score->bars[bars[end - 1]].number);
+        }
+    }
+    free(bars);
+}
+
+/* `group`: the notes that are told together, the furthest first: those of one bar, and of the whole staff
+ * where some instruments have them. */
+static void report(sw_check *check, const sw_score *score, const outlier *group, size_t count,
                    const sw_entries *entries)
 {
+    const outlier *o = group;
     const sw_instrument *instrument = o->instrument;
     const verdict *v = &o->verdict;
     bool below = is_below(v->place);
@@ -190,25 +227,27 @@ static void report(sw_check *check, const sw_score *score, const outlier *o, siz
     sw_buffer_format(&text, "%s, %s: ", sw_say_place(score, o->event->onset, words[0]),
                      sw_staff_label(check->reading, score, o->staff, label));
     say_note(v, instrument, &text);
-    if (more > 0) {
-        sw_buffer_format(&text, " (and %s in this bar)", sw_say_count(more, "more note", words[0]));
+    if (count > 1 && beyond_all) {
+        sw_buffer_format(&text, " (and %s in this bar)", sw_say_count(count - 1, "more note", words[0]));
+    } else if (count > 1 && o->bar != SW_NO_INDEX) {
+        sw_buffer_format(&text, " (and %s, bars ", sw_say_count(count - 1, "more note", words[0]));
+        say_bars(score, group, count, &text);
+        sw_buffer_char(&text, ')');
     }
     sw_buffer_format(&text, " is %s %s ", sw_say_interval(o->away, words[0]), below ? "below" : "above");
     say_limit(v, instrument, section, words[1]);
     say_limit(v, instrument, extreme, words[2]);
     if (!beyond_all) {
-        sw_buffer_format(&text, "%s, the %s note that every professional has (some reach %s; %s)", words[1],
-                         below ? "lowest" : "highest", words[2], instrument->source);
+        sw_buffer_format(&text, "%s, the %s note that every professional has (some reach %s)", words[1],
+                         below ? "lowest" : "highest", words[2]);
     } else if (sw_pitch_equal(section, extreme)) {
-        sw_buffer_format(&text, "its %s note, %s (%s)", below ? "lowest" : "highest", words[1],
-                         instrument->source);
+        sw_buffer_format(&text, "its %s note, %s", below ? "lowest" : "highest", words[1]);
     } else {
-        sw_buffer_format(&text, "its %s note, %s, or %s at the very most (%s)", below ? "lowest" : "highest",
-                         words[1], words[2], instrument->source);
+        sw_buffer_format(&text, "its %s note, %s, or %s at the very most", below ? "lowest" : "highest",
+                         words[1], words[2]);
     }
     if (v->doubtful) {
-        sw_buffer_format(&text, "; read as %s pitch, and outside on every other reading as well",
-                         v->reading == AS_SOUNDING ? "sounding" : "written");
+        sw_buffer_string(&text, "; outside however it is read");
     }
     say_mend(check, score, o, entries, &text);
     const sw_music *m = sw_event_written(check->reading, o->event);
@@ -247,13 +286,13 @@ static int compare_numbers(uint64_t a, uint64_t b)
     return (a > b) - (a < b);
 }
 
-/* Of one bar and staff, on the same side of the compass and equally grave: 0. */
+/* On one staff, on the same side of the compass and equally grave: 0. What nobody has is told bar by bar. */
 static int compare_groups(const outlier *a, const outlier *b)
 {
     int order = compare_numbers(a->staff, b->staff);
-    order = order != 0 ? order : compare_numbers(a->bar, b->bar);
     order = order != 0 ? order : compare_numbers(is_below(a->verdict.place), is_below(b->verdict.place));
-    return order != 0 ? order : badness(b->verdict.place) - badness(a->verdict.place);
+    order = order != 0 ? order : badness(b->verdict.place) - badness(a->verdict.place);
+    return order != 0 || badness(a->verdict.place) == 1 ? order : compare_numbers(a->bar, b->bar);
 }
 
 /* Of a group the furthest note first, of equally far ones the earliest. */
@@ -288,7 +327,7 @@ static void report_all(sw_check *check, const sw_score *score, outliers *list, c
              end < list->count && compare_groups(&list->items[first], &list->items[end]) == 0; end++) {
         }
         if (!is_told(list->items, told, &list->items[first])) {
-            report(check, score, &list->items[first], end - first - 1, entries);
+            report(check, score, &list->items[first], end - first, entries);
             list->items[told++] = list->items[first];
         }
     }
@@ -335,15 +374,17 @@ const sw_rule sw_rule_range = {
         "player "
         "before the session.\n\n"
         "The figures: the built-in table of instruments gives a written compass for a section and for the "
-        "extreme, each with\nits source, which the finding names. They are defaults for healthy "
-        "professionals. "
+        "extreme, each with\nits source: stavewright explain range horn shows those of the horn. They are "
+        "defaults "
+        "for healthy professionals. "
         "Where \\transposition is in force,\nsounding pitches are compared. Without it, piccolo, "
         "glockenspiel, "
         "celesta, xylophone, guitar, contrabassoon and\ndouble bass are read as written (sounding if the "
         "clef "
         "says the octave, as treble_8 does), and instruments in other\nkeys are reported only if the note is "
         "outside both as written and as sounding pitch. Harmonics do not count at the\ntop. Of each "
-        "bar the furthest note is reported.\n\n"
+        "bar the furthest note is reported; of what some have, the furthest note of the staff, with all "
+        "bars.\n\n"
         "To mend: move the note or its phrase by an octave, give it to another instrument, or say "
         "\\transposition if the\npitch is right and was only misread. Common causes: a wrong octave mark in "
         "\\relative, a part entered in the wrong\ntransposition.\n",

@@ -66,7 +66,8 @@ const char *sw_say_span(int steps, char text[SW_SAY])
                              : number % 10 == 2 ? "nd"
                              : number % 10 == 3 ? "rd"
                                                 : "th";
-        snprintf(text, SW_SAY, "a %d%s", number, number % 100 >= 11 && number % 100 <= 13 ? "th" : ending);
+        snprintf(text, SW_SAY, "%s %d%s", number == 18 ? "an" : "a", number,
+                 number % 100 >= 11 && number % 100 <= 13 ? "th" : ending);
     }
     return text;
 }

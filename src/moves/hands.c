@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "checks/say.h"
 #include "moves/hands_plan.h"
 #include "moves/linked.h"
 #include "players/staff_instrument.h"
@@ -108,70 +109,58 @@ static void collect_notes(sw_hands *h)
 
 /* ---- what can't be played ---- */
 
-static void place_text(const sw_hands *h, sw_rational onset, char text[80])
+static void say_problem(const sw_hands *h, const sw_hand_problem *problem, sw_buffer *what)
 {
-    char beat[SW_RATIONAL_TEXT];
-    uint32_t bar = sw_score_bar_at(h->score, onset);
-    snprintf(text, 80, "bar %d, beat %s", bar == SW_NO_INDEX ? 1 : h->score->bars[bar].number,
-             sw_rational_print(sw_score_beat(h->score, onset), beat));
-}
-
-static const char *interval_name(int steps, char text[24])
-{
-    static const char *const names[] = {"unison",  "second", "third", "fourth", "fifth",    "sixth",
-                                        "seventh", "octave", "ninth", "tenth",  "eleventh", "twelfth"};
-    if (steps >= 0 && steps < 12) {
-        return names[steps];
-    }
-    snprintf(text, 24, "%dth", steps + 1);
-    return text;
-}
-
-static void report_problem(sw_hands *h, const sw_hand_problem *problem)
-{
-    char place[80];
-    char label[32];
-    char a[24];
-    char b[24];
-    sw_buffer what = {0};
-    place_text(h, problem->onset, place);
+    char a[SW_SAY];
+    char b[SW_SAY];
     const char *hand = problem->hand == SW_LEFT_HAND ? "left" : "right";
     int keys = problem->keys[0] + problem->keys[1];
-    switch (problem->reason) {
+    int room = 2 * h->limits.fingers;
+    sw_hand_reason reason = problem->reason == SW_HANDS_MANY_AND_WIDE ? SW_HANDS_MANY : problem->reason;
+    switch (reason) {
     case SW_HANDS_MANY:
-        sw_buffer_format(&what,
-                         "%d notes at once, and two hands have %d fingers; leave out or double elsewhere %d",
-                         keys, 2 * h->limits.fingers, keys - 2 * h->limits.fingers);
+        sw_buffer_format(what,
+                         "%d notes at once: two hands with %s each strike %d at once; leave out %d, or give "
+                         "some to another player",
+                         keys, sw_say_count((size_t)h->limits.fingers, "finger", a), room, keys - room);
         break;
     case SW_HANDS_WIDE:
     case SW_HANDS_MANY_AND_WIDE:
     case SW_HANDS_MANY_OR_WIDE:
-        sw_buffer_format(
-            &what,
-            "no split is playable: at best one hand spans a %s, and its limit is a %s; close the gap, "
-            "roll the chord (\\arpeggio) or give notes to another player",
-            interval_name(problem->least_steps, a), interval_name(h->limits.span, b));
+        sw_buffer_format(what,
+                         "%d notes at once: however the hands share it, one has to span %s; %s is the limit; "
+                         "roll it, close the position, or leave notes out",
+                         keys, sw_say_span(problem->least_steps, a), sw_say_span(h->limits.span, b));
         break;
     case SW_HANDS_HELD:
-        sw_buffer_format(
-            &what, "playable alone, but not while the notes before it are held; shorten them or let them "
-                   "ring");
+        sw_buffer_string(what,
+                         "playable alone, but not while the notes before it are held; shorten them or let "
+                         "them ring");
         break;
     case SW_HANDS_QUICK:
-        sw_buffer_format(&what,
+        sw_buffer_format(what,
                          "the %s hand has %.2f seconds for a move of %d steps and needs %.2f; give it a rest "
                          "before",
                          hand, problem->available, problem->travel_steps, problem->needed);
         break;
     case SW_HANDS_LOW:
-        sw_buffer_format(&what, "the %s hand goes below the lowest string that it reaches", hand);
+        sw_buffer_format(what, "the %s hand goes below the lowest string that it reaches", hand);
         break;
     }
+}
+
+static void report_problem(sw_hands *h, const sw_hand_problem *problem)
+{
+    char place[SW_SAY];
+    char label[32];
+    sw_buffer what = {0};
+    say_problem(h, problem, &what);
     const sw_event *event = problem->id_count > 0 ? &h->score->events[problem->ids[0]] : NULL;
     const sw_music *music = event == NULL ? NULL : &h->reading->music[event->chord];
     sw_findings_add(&h->move->findings, problem->reason == SW_HANDS_QUICK ? SW_WARNING : SW_ERROR, "hands",
                     music == NULL ? 0 : music->file, music == NULL ? 0 : music->start,
-                    music == NULL ? 0 : music->end, "%s, %s: %s", place,
+                    music == NULL ? 0 : music->end, "%s, %s: %s",
+                    sw_say_place(h->score, problem->onset, place),
                     sw_staff_label(h->reading, h->score, h->staff, label), sw_buffer_text(&what));
     sw_buffer_free(&what);
 }
@@ -293,20 +282,20 @@ static void explain(sw_hands *h, const sw_hand_split *split)
         }
     }
     char label[32];
-    char span[24];
+    char span[SW_SAY];
     sw_buffer_format(&h->move->why, "%s: %zu notes for the right hand, %zu for the left; ",
                      sw_staff_label(h->reading, h->score, h->staff, label), h->count - left, left);
-    sw_buffer_format(&h->move->why, "at most %d fingers and a %s a hand; lines change hands %zu times; ",
-                     h->limits.fingers, interval_name(h->limits.span, span), passes);
+    sw_buffer_format(&h->move->why, "at most %d fingers and %s a hand; lines change hands %zu times; ",
+                     h->limits.fingers, sw_say_span(h->limits.span, span), passes);
     sw_buffer_format(&h->move->why,
                      "%zu places are not playable or too quick; %s way costs less (lines that change hands, "
                      "fingers placed anew, stretches, quick moves, crossed hands, register)\n",
                      split->problem_count, split->exact ? "no other" : "perhaps another");
     for (size_t i = 0; i < h->clef_count; i++) {
-        char place[80];
-        place_text(h, h->clefs[i].onset, place);
-        sw_buffer_format(&h->move->why, "%s: %s clef for the %s hand, for fewer ledger lines\n", place,
-                         h->clefs[i].clef, h->clefs[i].part == 0 ? "right" : "left");
+        char place[SW_SAY];
+        sw_buffer_format(&h->move->why, "%s: %s clef for the %s hand, for fewer ledger lines\n",
+                         sw_say_place(h->score, h->clefs[i].onset, place), h->clefs[i].clef,
+                         h->clefs[i].part == 0 ? "right" : "left");
     }
 }
 
