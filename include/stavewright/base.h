@@ -28,6 +28,8 @@ bool sw_slice_starts(sw_slice a, const char *text);
 bool sw_slice_ends(sw_slice a, const char *text);
 /* Order of bytes, shorter first when one is the beginning of the other: <0, 0, >0. */
 int sw_slice_compare(sw_slice a, sw_slice b);
+/* The slice from byte `start` on; empty behind its end. */
+sw_slice sw_slice_from(sw_slice a, size_t start);
 /* The slice without white space at both ends. */
 sw_slice sw_slice_trim(sw_slice a);
 

@@ -39,6 +39,11 @@ int sw_slice_compare(sw_slice a, sw_slice b)
     return a.length < b.length ? -1 : a.length > b.length;
 }
 
+sw_slice sw_slice_from(sw_slice a, size_t start)
+{
+    return start < a.length ? (sw_slice){a.data + start, a.length - start} : (sw_slice){a.data, 0};
+}
+
 static bool is_white(char c)
 {
     return c == ' ' || c == '\t' || c == '\r' || c == '\n';

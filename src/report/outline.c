@@ -1,5 +1,6 @@
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "stavewright/report.h"
@@ -83,20 +84,33 @@ static const char *some(size_t count, const char *one, const char *several)
     return count == 1 ? one : several;
 }
 
+/* What a staff holds. */
+typedef struct content {
+    size_t voices;
+    size_t notes;
+} content;
+
+/* By staff; free() it. */
+static content *count_contents(const sw_score *score)
+{
+    content *contents = sw_alloc_zero(score->staff_count + 1, sizeof *contents);
+    for (size_t v = 0; v < score->voice_count; v++) {
+        contents[score->voices[v].staff].voices++;
+    }
+    for (size_t i = 0; i < score->event_count; i++) {
+        const sw_event *e = &score->events[i];
+        contents[score->voices[e->voice].staff].notes += e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM;
+    }
+    return contents;
+}
+
 static void print_staves(const sw_reading *reading, const sw_score *score, sw_buffer *result)
 {
+    content *contents = count_contents(score);
     for (uint32_t s = 0; s < score->staff_count; s++) {
         const sw_staff *staff = &score->staves[s];
-        size_t notes = 0;
-        size_t voices = 0;
-        for (size_t i = 0; i < score->event_count; i++) {
-            const sw_event *e = &score->events[i];
-            notes +=
-                score->voices[e->voice].staff == s && (e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM);
-        }
-        for (size_t v = 0; v < score->voice_count; v++) {
-            voices += score->voices[v].staff == s;
-        }
+        size_t notes = contents[s].notes;
+        size_t voices = contents[s].voices;
         char label[32];
         sw_buffer_format(result, "  %-28s %s", sw_staff_label(reading, score, s, label),
                          sw_reading_name(reading, staff->type));
@@ -115,6 +129,7 @@ static void print_staves(const sw_reading *reading, const sw_score *score, sw_bu
         }
         sw_buffer_char(result, '\n');
     }
+    free(contents);
 }
 
 static bool says_score(const sw_reading *reading, const sw_score *score)
@@ -127,17 +142,25 @@ static bool says_score(const sw_reading *reading, const sw_score *score)
     return memmem(near.data, near.length, word, sizeof word - 1) != NULL;
 }
 
-/* True for what only looks like a score: behind a missing or superfluous bracket the music of variables
- * stands at the outer level, where each note is a score of its own. */
-static bool is_ghost(const sw_reading *reading, const sw_score *score)
+/* By file the place of its first syntax error, UINT32_MAX when it has none; free() it. */
+static uint32_t *find_errors(const sw_reading *reading)
 {
-    for (size_t i = 0; i < reading->findings.count; i++) {
+    uint32_t *errors = sw_alloc((reading->file_count + 1) * sizeof *errors);
+    memset(errors, 0xff, (reading->file_count + 1) * sizeof *errors);
+    for (size_t i = reading->findings.count; i-- > 0;) {
         const sw_finding *f = &reading->findings.items[i];
-        if (strcmp(f->rule, "syntax") == 0 && f->file == score->file && score->start > f->start) {
-            return !says_score(reading, score);
+        if (strcmp(f->rule, "syntax") == 0) {
+            errors[f->file] = f->start;
         }
     }
-    return false;
+    return errors;
+}
+
+/* True for what only looks like a score: behind a missing or superfluous bracket the music of variables
+ * stands at the outer level, where each note is a score of its own. */
+static bool is_ghost(const sw_reading *reading, const uint32_t *errors, const sw_score *score)
+{
+    return score->start > errors[score->file] && !says_score(reading, score);
 }
 
 static size_t count_staves(const sw_reading *reading, const sw_score *score)
@@ -151,9 +174,10 @@ static size_t count_staves(const sw_reading *reading, const sw_score *score)
 
 void sw_report_outline(const sw_reading *reading, sw_buffer *result)
 {
+    uint32_t *errors = find_errors(reading);
     for (size_t i = 0; i < reading->score_count; i++) {
         const sw_score *score = &reading->scores[i];
-        if (is_ghost(reading, score)) {
+        if (is_ghost(reading, errors, score)) {
             continue;
         }
         double seconds = sw_score_seconds(score, score->length);
@@ -167,4 +191,5 @@ void sw_report_outline(const sw_reading *reading, sw_buffer *result)
         print_staves(reading, score, result);
         print_changes(reading, score, result);
     }
+    free(errors);
 }

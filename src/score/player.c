@@ -540,13 +540,8 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
 /* How many events the next score may have. */
 static size_t events_left(const sw_reader *reader)
 {
-    const sw_reading *reading = reader->reading;
     size_t bound = sw_reader_bound(reader, SW_MAX_EVENTS);
-    size_t made = 0;
-    for (size_t i = 0; i < reading->score_count; i++) {
-        made += reading->scores[i].event_count;
-    }
-    return made < bound ? bound - made : 0;
+    return reader->events < bound ? bound - reader->events : 0;
 }
 
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
@@ -569,6 +564,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
     sw_moment begin = {sw_rational_zero(), sw_rational_zero()};
     sw_moment end = sw_walk(&p, pending->music, begin, &top);
     score->length = end.main;
+    reader->events += score->event_count;
     if (p.too_many) {
         sw_findings_add(&reader->reading->findings, SW_ERROR, "unresolved", pending->file, pending->start,
                         pending->end,

@@ -140,6 +140,7 @@ typedef struct sw_reader {
     uint32_t depth;
     const struct sw_open_call *calls; /* the templates that are being read, from the innermost outwards */
     size_t source_bytes;              /* of all files read so far */
+    size_t events;                    /* of all scores played so far */
     size_t steps;                     /* nodes that were walked through so far */
     bool full;                        /* sw_reader_is_full was reported */
     uint32_t origin;    /* the place of the outermost call whose template is read, SW_NO_INDEX outside */

@@ -276,12 +276,20 @@ sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint
 /* An expression that makes a mark: a dynamic of the user's own, or an event that hangs on a note. */
 static bool makes_mark(sw_slice text)
 {
-    static const char *const starts[] = {
-        "(make-dynamic-script",        "(make-music 'AbsoluteDynamicEvent", "(make-music 'ArticulationEvent",
-        "(make-music 'CrescendoEvent", "(make-music 'DecrescendoEvent",     "(make-music 'TextScriptEvent",
-    };
-    for (size_t i = 0; i < sizeof starts / sizeof starts[0]; i++) {
-        if (sw_slice_starts(text, starts[i])) {
+    static const char *const events[] = {"AbsoluteDynamicEvent", "ArticulationEvent", "CrescendoEvent",
+                                         "DecrescendoEvent", "TextScriptEvent"};
+    static const char make[] = "(make-";
+    static const char kind[] = "music '";
+    if (sw_slice_starts(text, "(make-dynamic-script")) {
+        return true;
+    }
+    sw_slice rest = sw_slice_from(text, sizeof make - 1);
+    if (!sw_slice_starts(text, make) || !sw_slice_starts(rest, kind)) {
+        return false;
+    }
+    rest = sw_slice_from(rest, sizeof kind - 1);
+    for (size_t i = 0; i < sizeof events / sizeof events[0]; i++) {
+        if (sw_slice_starts(rest, events[i])) {
             return true;
         }
     }

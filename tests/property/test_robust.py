@@ -57,6 +57,8 @@ INPUTS = {
     "a chord of many notes, turned": b"{ \\invertChords 99 <" + b"c' e' g' " * 8000 + b">4 }",
     "latin-1": "% caf\u00e9\n\\header { title = \"\u00e9t\u00e9\" }\n{ c4 ^\"caf\u00e9\" d\u00e9 }".encode("latin-1"),
     "byte-order mark, carriage returns, tabs": b"\xef\xbb\xbf{ c4\r\n\td |\r\n}\r\n",
+    "many staves": b"<< " + b"\\new Staff { c4 d } " * 20000 + b">>",
+    "many scores": b"c4 d e " * 40000,
     "a NUL": b"{ c4 \0 d }",
     "numbers beyond all bounds": b"{ c99999999999999999999 d4*99999999999/99999999999 \\tuplet 99999999999/1 { e } "
                                  b"\\repeat unfold 99999999999 f \\time 99999999999/0 \\partial 1*0/0 g }",
