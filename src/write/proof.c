@@ -8,15 +8,11 @@
 
 /* A note (or, outside of the divided staff, a rest) as it is heard, with the staff that it must be on. */
 typedef struct row {
-    uint32_t score;
-    sw_rational onset;
-    sw_rational grace;
+    sw_proof_place at;
     sw_rational duration;
     sw_pitch pitch;
     uint32_t kind;
     const char *drum;
-    const char *staff; /* label; the same text in both readings */
-    uint32_t bar;
 } row;
 
 typedef struct rows {
@@ -25,20 +21,31 @@ typedef struct rows {
     size_t capacity;
 } rows;
 
-static int compare_rows(const void *a, const void *b)
+sw_proof_place sw_proof_place_of(const sw_score *score, uint32_t number, const sw_event *event,
+                                 const char *staff)
 {
-    const row *x = a;
-    const row *y = b;
+    return (sw_proof_place){.score = number,
+                            .onset = event->onset,
+                            .grace = {event->grace_num, event->grace_den},
+                            .staff = staff,
+                            .bar = sw_score_bar_at(score, event->onset)};
+}
+
+int sw_proof_compare_places(const sw_proof_place *x, const sw_proof_place *y)
+{
     if (x->score != y->score) {
         return x->score < y->score ? -1 : 1;
     }
     int order = sw_rational_compare(x->onset, y->onset);
-    if (order == 0) {
-        order = sw_rational_compare(x->grace, y->grace);
-    }
-    if (order == 0) {
-        order = strcmp(x->staff, y->staff);
-    }
+    order = order != 0 ? order : sw_rational_compare(x->grace, y->grace);
+    return order != 0 ? order : strcmp(x->staff, y->staff);
+}
+
+static int compare_rows(const void *a, const void *b)
+{
+    const row *x = a;
+    const row *y = b;
+    int order = sw_proof_compare_places(&x->at, &y->at);
     if (order == 0) {
         order = (int)x->kind - (int)y->kind;
     }
@@ -69,16 +76,12 @@ static void add_row(rows *all, const sw_reading *reading, const sw_score *score,
 {
     all->list = sw_grow(all->list, all->count, &all->capacity, sizeof *all->list);
     all->list[all->count++] = (row){
-        .score = number,
-        .onset = event->onset,
-        .grace = {event->grace_num, event->grace_den},
+        .at = sw_proof_place_of(score, number, event, staff),
         .duration = event->duration,
         .pitch = event->kind == SW_EVENT_NOTE ? event->pitch : (sw_pitch){0, 0, 0},
         .kind = event->kind,
         .drum =
             event->kind == SW_EVENT_DRUM ? sw_reading_name(reading, reading->music[event->music].name) : "",
-        .staff = staff,
-        .bar = sw_score_bar_at(score, event->onset),
     };
 }
 
@@ -189,11 +192,11 @@ static char *describe(const row *r, const sw_reading *reading)
     char onset[SW_RATIONAL_TEXT];
     char duration[SW_RATIONAL_TEXT];
     char pitch[SW_PITCH_TEXT];
-    const sw_score *score = &reading->scores[r->score];
+    const sw_score *score = &reading->scores[r->at.score];
     char *text = NULL;
-    int number = r->bar == SW_NO_INDEX ? 0 : score->bars[r->bar].number;
+    int number = r->at.bar == SW_NO_INDEX ? 0 : score->bars[r->at.bar].number;
     if (asprintf(&text, "bar %d, %s whole notes from the beginning, staff \"%s\": %s of length %s", number,
-                 sw_rational_print(r->onset, onset), r->staff,
+                 sw_rational_print(r->at.onset, onset), r->at.staff,
                  r->kind == SW_EVENT_NOTE ? sw_pitch_print(r->pitch, pitch) : "a rest or drum note",
                  sw_rational_print(r->duration, duration)) < 0) {
         abort();

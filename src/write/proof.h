@@ -13,6 +13,20 @@ typedef struct sw_proof {
     sw_arena *arena;
 } sw_proof;
 
+/* Where something is heard. */
+typedef struct sw_proof_place {
+    uint32_t score;
+    sw_rational onset;
+    sw_rational grace;
+    const char *staff; /* see sw_proof_staff_key; "" where only the group of parts is known */
+    uint32_t bar;
+} sw_proof_place;
+
+sw_proof_place sw_proof_place_of(const sw_score *score, uint32_t number, const sw_event *event,
+                                 const char *staff);
+/* Order of score, time and staff. */
+int sw_proof_compare_places(const sw_proof_place *x, const sw_proof_place *y);
+
 /* Whether a staff before the change is divided by it. */
 bool sw_proof_is_divided(const sw_proof *proof, const sw_score *score, uint32_t staff);
 /* Whether a staff of the result is one of the new ones. */

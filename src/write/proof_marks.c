@@ -6,12 +6,8 @@
 #include "write/proof.h"
 
 typedef struct mark {
-    uint32_t score;
-    sw_rational onset;
-    sw_rational grace;
-    const char *staff; /* "" for the divided staff and its parts */
+    sw_proof_place at; /* without a staff for the divided one and its parts */
     sw_slice text;
-    uint32_t bar;
 } mark;
 
 typedef struct marks {
@@ -24,16 +20,7 @@ static int compare_marks(const void *a, const void *b)
 {
     const mark *x = a;
     const mark *y = b;
-    if (x->score != y->score) {
-        return x->score < y->score ? -1 : 1;
-    }
-    int order = sw_rational_compare(x->onset, y->onset);
-    if (order == 0) {
-        order = sw_rational_compare(x->grace, y->grace);
-    }
-    if (order == 0) {
-        order = strcmp(x->staff, y->staff);
-    }
+    int order = sw_proof_compare_places(&x->at, &y->at);
     return order != 0 ? order : sw_slice_compare(x->text, y->text);
 }
 
@@ -63,12 +50,8 @@ static void add_marks(marks *all, const sw_reading *reading, const sw_score *sco
         sw_slice text = sw_music_slice(reading, c);
         all->list = sw_grow(all->list, all->count, &all->capacity, sizeof *all->list);
         all->list[all->count++] = (mark){
-            .score = number,
-            .onset = event->onset,
-            .grace = {event->grace_num, event->grace_den},
-            .staff = staff,
+            .at = sw_proof_place_of(score, number, event, staff),
             .text = staff[0] == '\0' ? without_direction(text) : text,
-            .bar = sw_score_bar_at(score, event->onset),
         };
     }
 }
@@ -100,8 +83,8 @@ static marks collect(const sw_proof *proof, const sw_reading *reading)
     }
     size_t kept = 0;
     for (size_t i = 0; i < all.count; i++) {
-        bool again =
-            kept > 0 && all.list[i].staff[0] == '\0' && compare_marks(&all.list[kept - 1], &all.list[i]) == 0;
+        bool again = kept > 0 && all.list[i].at.staff[0] == '\0' &&
+                     compare_marks(&all.list[kept - 1], &all.list[i]) == 0;
         if (!again) {
             all.list[kept++] = all.list[i];
         }
@@ -113,14 +96,14 @@ static marks collect(const sw_proof *proof, const sw_reading *reading)
 static void say(const sw_proof *proof, const mark *m, bool lost, char **error)
 {
     const sw_reading *reading = lost ? proof->before : proof->after;
-    const sw_score *score = &reading->scores[m->score];
+    const sw_score *score = &reading->scores[m->at.score];
     char onset[SW_RATIONAL_TEXT];
     if (asprintf(
             error,
             "the change is refused: in %s, bar %d, %s whole notes from the beginning, staff \"%s\": %.*s %s; "
             "nothing is written",
-            proof->before->files[0].text->path, m->bar == SW_NO_INDEX ? 0 : score->bars[m->bar].number,
-            sw_rational_print(m->onset, onset), m->staff, (int)m->text.length, m->text.data,
+            proof->before->files[0].text->path, m->at.bar == SW_NO_INDEX ? 0 : score->bars[m->at.bar].number,
+            sw_rational_print(m->at.onset, onset), m->at.staff, (int)m->text.length, m->text.data,
             lost ? "would be lost" : "would be new") < 0) {
         abort();
     }

@@ -15,11 +15,11 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <glob.h>
 
 #include <cmocka.h>
 
 #include "stavewright/score.h"
+#include "sources.h"
 
 static const char folder[] = "tests/reference/bars";
 
@@ -157,20 +157,5 @@ int main(int argument_count, char **arguments)
         result r = compare(arguments[1], arguments[2]);
         return r.compared == 0 || r.wrong > 0;
     }
-    char pattern[sizeof folder + 8];
-    glob_t found;
-    snprintf(pattern, sizeof pattern, "%s/*.ly", folder);
-    if (glob(pattern, 0, NULL, &found) != 0) {
-        printf("no sources in %s: run this from the root of the repository\n", folder);
-        return 1;
-    }
-    struct CMUnitTest *tests = sw_alloc_zero(found.gl_pathc, sizeof *tests);
-    for (size_t i = 0; i < found.gl_pathc; i++) {
-        tests[i] = (struct CMUnitTest){
-            .name = found.gl_pathv[i], .test_func = test_one, .initial_state = found.gl_pathv[i]};
-    }
-    int failed = _cmocka_run_group_tests("bars", tests, found.gl_pathc, NULL, NULL);
-    free(tests);
-    globfree(&found);
-    return failed;
+    return run_for_sources("bars", folder, test_one, NULL, 0);
 }

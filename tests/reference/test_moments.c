@@ -13,11 +13,11 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <glob.h>
 
 #include <cmocka.h>
 
 #include "stavewright/score.h"
+#include "sources.h"
 
 static const char folder[] = "tests/reference/moments";
 
@@ -215,22 +215,6 @@ int main(int argument_count, char **arguments)
         printf("%zu of %zu\n", r.compared - r.missing, r.compared);
         return r.missing > 0;
     }
-    char pattern[sizeof folder + 8];
-    glob_t found;
-    snprintf(pattern, sizeof pattern, "%s/*.ly", folder);
-    if (glob(pattern, 0, NULL, &found) != 0) {
-        printf("no sources in %s: run this from the root of the repository\n", folder);
-        return 1;
-    }
-    struct CMUnitTest *tests = sw_alloc_zero(found.gl_pathc + 2, sizeof *tests);
-    for (size_t i = 0; i < found.gl_pathc; i++) {
-        tests[i] = (struct CMUnitTest){
-            .name = found.gl_pathv[i], .test_func = test_one, .initial_state = found.gl_pathv[i]};
-    }
-    tests[found.gl_pathc] = (struct CMUnitTest)cmocka_unit_test(test_lines);
-    tests[found.gl_pathc + 1] = (struct CMUnitTest)cmocka_unit_test(test_calls);
-    int failed = _cmocka_run_group_tests("moments", tests, found.gl_pathc + 2, NULL, NULL);
-    free(tests);
-    globfree(&found);
-    return failed;
+    const struct CMUnitTest others[] = {cmocka_unit_test(test_lines), cmocka_unit_test(test_calls)};
+    return run_for_sources("moments", folder, test_one, others, 2);
 }

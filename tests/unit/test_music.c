@@ -11,22 +11,7 @@
 
 #include "stavewright/duration.h"
 #include "stavewright/pitch.h"
-
-/* A pitch by its name in scientific notation. */
-static sw_pitch pitch(const char *name)
-{
-    sw_pitch p = {0};
-    if (!sw_pitch_from_scientific(sw_slice_of(name), &p)) {
-        fail_msg("%s is no pitch", name);
-    }
-    return p;
-}
-
-static void assert_pitch(sw_pitch p, const char *name)
-{
-    char text[SW_PITCH_TEXT];
-    assert_string_equal(sw_pitch_print(p, text), name);
-}
+#include "pitches.h"
 
 /* ---- names ------------------------------------------------------------------------------------------ */
 

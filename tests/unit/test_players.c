@@ -13,21 +13,7 @@
 #include "players/recogniser.h"
 #include "players/staff_name.h"
 #include "stavewright/players.h"
-
-static sw_pitch pitch(const char *name)
-{
-    sw_pitch p = {0};
-    if (!sw_pitch_from_scientific(sw_slice_of(name), &p)) {
-        fail_msg("%s is no pitch", name);
-    }
-    return p;
-}
-
-static void assert_pitch(sw_pitch p, const char *name)
-{
-    char text[SW_PITCH_TEXT];
-    assert_string_equal(sw_pitch_print(p, text), name);
-}
+#include "pitches.h"
 
 static sw_instruments *load_with(const char *yaml)
 {

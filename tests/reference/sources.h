@@ -1,0 +1,37 @@
+/* A group of tests made of the sources in a folder. Include it behind cmocka.h. */
+#ifndef SW_TESTS_SOURCES_H
+#define SW_TESTS_SOURCES_H
+
+#include <glob.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "stavewright/base.h"
+
+/* Runs `test_one` with the path of each .ly file of the folder as its state, then the other tests; returns
+ * how many fail. */
+static inline int run_for_sources(const char *group, const char *folder, CMUnitTestFunction test_one,
+                                  const struct CMUnitTest *others, size_t other_count)
+{
+    char pattern[256];
+    glob_t found;
+    snprintf(pattern, sizeof pattern, "%s/*.ly", folder);
+    if (glob(pattern, 0, NULL, &found) != 0) {
+        printf("no sources in %s: run this from the root of the repository\n", folder);
+        return 1;
+    }
+    struct CMUnitTest *tests = sw_alloc_zero(found.gl_pathc + other_count, sizeof *tests);
+    for (size_t i = 0; i < found.gl_pathc; i++) {
+        tests[i] = (struct CMUnitTest){
+            .name = found.gl_pathv[i], .test_func = test_one, .initial_state = found.gl_pathv[i]};
+    }
+    for (size_t i = 0; i < other_count; i++) {
+        tests[found.gl_pathc + i] = others[i];
+    }
+    int failed = _cmocka_run_group_tests(group, tests, found.gl_pathc + other_count, NULL, NULL);
+    free(tests);
+    globfree(&found);
+    return failed;
+}
+
+#endif
