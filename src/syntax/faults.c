@@ -127,8 +127,12 @@ static size_t find_culprit(const sw_brackets *brackets)
                 continue;
             }
             uint64_t sum = misfit(&p, first, i, best);
-            /* Of equals the first opening one (the outer block) or the last closing one (where it shows). */
-            bool again = sum == best && !b->opens && !brackets->items[culprit].opens;
+            /* Of equals the first opening one (the outer block) or the last closing one (where it shows).
+             * Scheme around a #{ that is not closed can't be closed either. */
+            const sw_bracket *old = culprit < brackets->count ? &brackets->items[culprit] : b;
+            bool again =
+                sum == best && ((!b->opens && !old->opens) ||
+                                (b->opens && b->kind == SW_HASH_BRACE && old->kind == SW_PARENTHESIS));
             if (sum < best || again) {
                 best = sum;
                 culprit = i;
