@@ -42,13 +42,16 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     free(folder);
     sw_paths mains = good ? sw_main_files(&all, options) : (sw_paths){0};
     sw_paths_free(&all);
-    for (size_t i = 0; i < mains.count && good; i++) {
+    for (size_t i = 0; i < mains.count; i++) {
         if (is_same_path(mains.items[i], path)) {
             continue;
         }
-        sw_reading *reading = sw_read(mains.items[i], options, error);
-        good = reading != NULL;
-        if (good && share_a_file(reading, move->mains[0])) {
+        char *unread = NULL;
+        sw_reading *reading = sw_read(mains.items[i], options, &unread);
+        if (reading == NULL) { /* it can't have been part of the score so far */
+            sw_buffer_format(&move->notes, "note: %s; it is left as it is\n", unread);
+            free(unread);
+        } else if (share_a_file(reading, move->mains[0])) {
             sw_move_add_main(move, reading);
         } else {
             sw_reading_free(reading);

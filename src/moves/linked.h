@@ -8,7 +8,8 @@
 void sw_move_add_main(sw_move *move, sw_reading *reading);
 /* Reads the other main files in the folder of `path` and below, and keeps those that share a file with
  * mains[0] through \include: a variable of the same name in a file of its own, or in a backup copy, is
- * another variable. False with *error (free() it) when the folder or a file can't be read. */
+ * another variable. A file that can't be read is left alone, with a line in the notes. False with *error
+ * (free() it) when the folder can't be read. */
 bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error);
 
 #endif
