@@ -2,10 +2,11 @@
  * an instrument with their source. */
 #include <stdio.h>
 #include <stdlib.h>
-#include <string.h>
 
 #include "app/commands.h"
 #include "app/words.h"
+#include "base/nearest.h"
+#include "checks/say.h"
 #include "stavewright/check.h"
 #include "stavewright/players.h"
 
@@ -40,34 +41,76 @@ static void print_instrument(const sw_instrument *i)
                       sw_instrument_sounding(i, i->extreme_high));
     }
     if (i->fingers > 0) {
-        printf("  %-10s %d fingers or mallets; interval number %d at sight, %d at the most\n", "each hand",
-               i->fingers, i->span, i->extreme_span);
+        const char *tool = i->family == SW_PERCUSSION && i->fingers <= 2 ? "mallets" : "fingers";
+        char span[2][SW_SAY];
+        printf("  %-10s %d %s; %s at sight, %s at the most\n", "each hand", i->fingers, tool,
+               sw_say_span(i->span - 1, span[0]), sw_say_span(i->extreme_span - 1, span[1]));
     }
     printf("  %-10s %s\n  These are defaults for healthy professionals; the player decides.\n", "source",
            i->source);
 }
 
-/* A rule, or an instrument by any name that a staff may have. */
-static int explain(const sw_instruments *instruments, const char *word)
+/* What a word asks for: one of the two. */
+typedef struct subject {
+    const sw_rule *rule;
+    const sw_instrument *instrument; /* by its id or by any name that a staff may have */
+} subject;
+
+/* The rule or instrument that a mistyped word may have meant, or NULL. */
+static const char *nearest_subject(const sw_instruments *instruments, const char *word)
 {
-    const sw_rule *rule = sw_rules_find(word);
-    const sw_instrument *instrument = rule == NULL ? sw_instruments_by_id(instruments, word) : NULL;
-    const char *nearest = sw_rules_nearest(word);
-    if (rule == NULL && instrument == NULL && nearest == NULL) {
-        instrument = sw_instruments_find(instruments, word);
+    size_t rules = sw_rules_count();
+    size_t count = rules + sw_instruments_count(instruments);
+    const char **names = sw_alloc(count * sizeof *names);
+    for (size_t i = 0; i < count; i++) {
+        names[i] = i < rules ? sw_rules_get(i)->name : sw_instruments_get(instruments, i - rules)->id;
     }
-    if (rule != NULL) {
-        print_rule(rule);
-    } else if (instrument != NULL) {
-        print_instrument(instrument);
-    } else if (nearest != NULL) {
-        return sw_say_bad("explain", "there is no rule \"%s\"; did you mean \"%s\"?", word, nearest);
-    } else {
-        return sw_say_bad("explain",
-                          "\"%s\" is neither a rule nor an instrument; stavewright explain lists the rules",
-                          word);
+    const char *nearest = sw_nearest_word(sw_slice_of(word), names, count);
+    free(names);
+    return nearest;
+}
+
+/* A misspelt name may begin with one that a staff may have ("hand_span" with "hand"): what comes near to a
+ * rule is taken for a mistake. Returns the exit status. */
+static int find_subject(const sw_instruments *instruments, const char *word, subject *found)
+{
+    *found = (subject){.rule = sw_rules_find(word)};
+    if (found->rule == NULL) {
+        found->instrument = sw_instruments_by_id(instruments, word);
     }
-    return SW_EXIT_CLEAN;
+    if (found->rule == NULL && found->instrument == NULL && sw_rules_nearest(word) == NULL) {
+        found->instrument = sw_instruments_find(instruments, word);
+    }
+    if (found->rule != NULL || found->instrument != NULL) {
+        return SW_EXIT_CLEAN;
+    }
+    const char *nearest = nearest_subject(instruments, word);
+    if (nearest != NULL) {
+        return sw_say_bad("explain", "there is no rule or instrument \"%s\"; did you mean \"%s\"?", word,
+                          nearest);
+    }
+    return sw_say_bad(
+        "explain", "\"%s\" is neither a rule nor an instrument; stavewright explain lists the rules", word);
+}
+
+/* Prints nothing when one of the words means nothing. */
+static int explain_all(const sw_instruments *instruments, int count, char **words)
+{
+    subject *subjects = sw_alloc((size_t)count * sizeof *subjects);
+    int status = SW_EXIT_CLEAN;
+    for (int i = 0; i < count && status == SW_EXIT_CLEAN; i++) {
+        status = find_subject(instruments, words[i], &subjects[i]);
+    }
+    for (int i = 0; i < count && status == SW_EXIT_CLEAN; i++) {
+        fputs(i == 0 ? "" : "\n", stdout);
+        if (subjects[i].rule != NULL) {
+            print_rule(subjects[i].rule);
+        } else {
+            print_instrument(subjects[i].instrument);
+        }
+    }
+    free(subjects);
+    return status;
 }
 
 int sw_command_explain(int count, char **words)
@@ -83,13 +126,7 @@ int sw_command_explain(int count, char **words)
         free(error);
         return status;
     }
-    int status = SW_EXIT_CLEAN;
-    for (int i = 0; i < count && status == SW_EXIT_CLEAN; i++) {
-        if (i > 0) {
-            putchar('\n');
-        }
-        status = explain(instruments, words[i]);
-    }
+    int status = explain_all(instruments, count, words);
     sw_instruments_free(instruments);
     return status;
 }

@@ -319,26 +319,27 @@ const sw_rule sw_rule_hand_span = {
     .name = "hand-span",
     .summary = "a chord that two hands can't strike",
     .severity = SW_ERROR,
-    .explain =
-        "For harp, keyboards and mallets: all notes that are struck at one moment on the staves of one "
-        "player "
-        "(those of one\nPianoStaff or GrandStaff, or a single staff) are shared between two hands in every "
-        "possible way. If each way leaves a\nnote without a finger, or asks a hand for more than it can "
-        "span, "
-        "the player has to leave notes out, and it will not\nbe you who chooses which.\n\n"
-        "The figures: harp four fingers a hand (the little finger is not used) and a tenth; keyboards five "
-        "fingers, a ninth\nfor everybody (more: warning) and a tenth for large hands (more: error); mallets "
-        "two "
-        "a hand, so four notes at most,\nan octave, and more only high on the instrument. stavewright "
-        "explain hand-span harp "
-        "shows where they come from. In a rolled chord (\\arpeggio) the\nspan does not matter, and too many "
-        "notes are only a "
-        "warning, as a hand may go over. Notes that still sound from\nbefore do not count: pedal or "
-        "resonance "
-        "may hold them. A PianoStaff without a name is taken for a piano, but then\nonly what no pianist can "
-        "play is reported, as a warning. Of an organ without a staff for the pedals the lowest note\nis the "
-        "feet's.\n\n"
-        "To mend: roll the chord, bring the groups together, leave doublings out, or give notes to a second "
-        "player.\n",
+    .explain = "For harp, keyboards and mallets: all notes that are struck at one moment on the staves of "
+               "one player (those of\n"
+               "one PianoStaff or GrandStaff, or a single staff) are shared between two hands in every "
+               "possible way. If each way\n"
+               "leaves a note without a finger, or asks a hand for more than it can span, the player has to "
+               "leave notes out, and\n"
+               "it will not be you who chooses which.\n\n"
+               "The figures: harp four fingers a hand (the little finger is not used) and a tenth; keyboards "
+               "five fingers, a\n"
+               "ninth for everybody (more: warning) and a tenth for large hands (more: error); mallets two a "
+               "hand, so four notes\n"
+               "at most, an octave, and more only high on the instrument. stavewright explain hand-span harp "
+               "shows where they\n"
+               "come from. In a rolled chord (\\arpeggio) the span does not matter, and too many notes are "
+               "only a warning, as a\n"
+               "hand may go over. Notes that still sound from before do not count: pedal or resonance may "
+               "hold them. A\n"
+               "PianoStaff without a name is taken for a piano, but then only what no pianist can play is "
+               "reported, as a\n"
+               "warning. Of an organ without a staff for the pedals the lowest note is the feet's.\n\n"
+               "To mend: roll the chord, bring the groups together, leave doublings out, or give notes to a "
+               "second player.\n",
     .run = run,
 };
