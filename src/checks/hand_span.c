@@ -160,41 +160,40 @@ static bool is_mallets(const sw_instrument *instrument)
     return instrument->family == SW_PERCUSSION && instrument->fingers <= 2;
 }
 
-/* "A 1, E 2 | A 3, C sharp 4": the notes of the two hands in the best sharing. */
-static void say_notes(const stroke *const *chord, size_t count, size_t split, sw_buffer *text)
+/* "A1 E2 | A3 C sharp 4": the notes of the two hands in the best sharing; where there are too many to be
+ * shared, the outer ones: "A1 to E6". */
+static void say_notes(const stroke *const *chord, size_t count, const sw_chord_split *best, sw_buffer *text)
 {
+    char pitch[2][SW_SAY];
+    if (best->excess > 0) {
+        sw_buffer_format(text, "%s to %s", sw_say_pitch(chord[0]->pitch, pitch[0]),
+                         sw_say_pitch(chord[count - 1]->pitch, pitch[1]));
+        return;
+    }
     for (size_t i = 0; i < count; i++) {
-        char pitch[SW_SAY];
-        const char *before = i == 0 ? "" : i == split ? " | " : " ";
-        sw_buffer_format(text, "%s%s", before, sw_say_pitch(chord[i]->pitch, pitch));
+        const char *before = i == 0 ? "" : i == best->split ? " | " : " ";
+        sw_buffer_format(text, "%s%s", before, sw_say_pitch(chord[i]->pitch, pitch[0]));
     }
 }
 
 static void say_excess(const sw_instrument *instrument, size_t count, const sw_chord_split *best, bool rolled,
                        sw_buffer *text)
 {
-    const char *tool = is_mallets(instrument) ? "mallet" : "finger";
     char words[2][SW_SAY];
     int room = 2 * instrument->fingers;
     if ((int)count > room) {
-        sw_buffer_format(text,
-                         "two hands with %s each strike %d at once; leave out %d%s, or give "
-                         "some to another player",
-                         sw_say_count((size_t)instrument->fingers, tool, words[0]), room, (int)count - room,
-                         rolled || is_mallets(instrument) ? "" : ", roll the chord");
+        sw_buffer_format(text, "two hands have %d %s; leave out %d%s or share with another player", room,
+                         is_mallets(instrument) ? "mallets" : "fingers", (int)count - room,
+                         rolled || is_mallets(instrument) ? "" : ", roll it");
         return;
     }
     int most = instrument->extreme_span > instrument->span ? instrument->extreme_span : instrument->span;
-    sw_buffer_format(text, "however the hands share it, one has to span %s; ",
-                     sw_say_span(best->spread, words[0]));
-    if (best->spread > most - 1) {
-        sw_buffer_format(text, "%s is the most; ", sw_say_span(most - 1, words[1]));
-    } else {
-        sw_buffer_format(text, "%s is safe, more needs a large hand; ",
-                         sw_say_span(instrument->span - 1, words[1]));
-    }
-    sw_buffer_string(text, is_mallets(instrument) ? "close the position, or leave notes out"
-                                                  : "roll it, close the position, or leave notes out");
+    bool beyond = best->spread > most - 1;
+    sw_buffer_format(text, "at best one hand spans %s, and %s is %s; ", sw_say_span(best->spread, words[0]),
+                     sw_say_span((beyond ? most : instrument->span) - 1, words[1]),
+                     beyond ? "the most" : "safe");
+    sw_buffer_string(text, is_mallets(instrument) ? "close it up or thin it out"
+                                                  : "roll it, close it up or thin it out");
 }
 
 static void report(sw_check *check, const sw_score *score, const player *p, const stroke *const *chord,
@@ -222,7 +221,7 @@ static void report(sw_check *check, const sw_score *score, const player *p, cons
                            : sw_staff_label(check->reading, score, p->staff, label),
                      p->assumed ? " (taken for a piano)" : "", sw_say_count(count, "note", words[1]),
                      rolled ? " rolled" : " at once");
-    say_notes(chord, count, best->split, &text);
+    say_notes(chord, count, best, &text);
     sw_buffer_string(&text, ": ");
     say_excess(p->instrument, count, best, rolled, &text);
     sw_findings_add(check->findings, certain ? SW_ERROR : SW_WARNING, "hand-span", place->file, place->start,

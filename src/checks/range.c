@@ -166,16 +166,18 @@ static void say_mend(const sw_check *check, const sw_score *score, const outlier
     int octaves = octaves_to_fit(&o->verdict, o->instrument);
     uint32_t other = staff_that_has(entries, score, o->staff, o->verdict.sounding);
     if (octaves != 0) {
-        sw_buffer_format(text, "; %s %s it fits", octaves == 1 || octaves == -1 ? "an octave" : "two octaves",
+        sw_buffer_format(text, "; fits %s %s", abs(octaves) == 1 ? "an octave" : "two octaves",
                          octaves > 0 ? "higher" : "lower");
     }
     if (other != SW_NO_INDEX) {
         char label[32];
-        sw_buffer_format(text, "; %s has it", sw_staff_label(check->reading, score, other, label));
+        sw_buffer_format(text, "%s %s", octaves != 0 ? " or in" : "; fits in",
+                         sw_staff_label(check->reading, score, other, label));
     }
 }
 
-/* The bars of a group, runs of neighbours joined: "8, 46, 61-63"; the first ones when there are many. */
+/* The bars of a group, runs of neighbours joined: "bar 8", "bars 8, 46, 61-63"; the first ones when there are
+ * many. */
 static void say_bars(const sw_score *score, const outlier *group, size_t count, sw_buffer *text)
 {
     enum { MOST = 6 };
@@ -193,6 +195,7 @@ static void say_bars(const sw_score *score, const outlier *group, size_t count, 
         bars[place] = group[i].bar;
         kept++;
     }
+    sw_buffer_string(text, kept == 1 ? "bar " : "bars ");
     size_t runs = 0;
     for (size_t i = 0, end; i < kept && runs <= MOST; i = end, runs++) {
         for (end = i + 1; end < kept && bars[end] == bars[end - 1] + 1; end++) {
@@ -230,7 +233,7 @@ static void report(sw_check *check, const sw_score *score, const outlier *group,
     if (count > 1 && beyond_all) {
         sw_buffer_format(&text, " (and %s in this bar)", sw_say_count(count - 1, "more note", words[0]));
     } else if (count > 1 && o->bar != SW_NO_INDEX) {
-        sw_buffer_format(&text, " (and %s, bars ", sw_say_count(count - 1, "more note", words[0]));
+        sw_buffer_format(&text, " (and %s, ", sw_say_count(count - 1, "more note", words[0]));
         say_bars(score, group, count, &text);
         sw_buffer_char(&text, ')');
     }
@@ -238,8 +241,8 @@ static void report(sw_check *check, const sw_score *score, const outlier *group,
     say_limit(v, instrument, section, words[1]);
     say_limit(v, instrument, extreme, words[2]);
     if (!beyond_all) {
-        sw_buffer_format(&text, "%s, the %s note that every professional has (some reach %s)", words[1],
-                         below ? "lowest" : "highest", words[2]);
+        sw_buffer_format(&text, "%s, the usual %s (some reach %s)", words[1], below ? "bottom" : "top",
+                         words[2]);
     } else if (sw_pitch_equal(section, extreme)) {
         sw_buffer_format(&text, "its %s note, %s", below ? "lowest" : "highest", words[1]);
     } else {

@@ -109,7 +109,26 @@ static void collect_notes(sw_hands *h)
 
 /* ---- what can't be played ---- */
 
-static void say_problem(const sw_hands *h, const sw_hand_problem *problem, sw_buffer *what)
+/* Whether all notes of the moment are rolled: the hands move while they play. */
+static bool is_rolled(const sw_hands *h, const sw_hand_problem *problem)
+{
+    for (size_t i = 0; i < problem->id_count; i++) {
+        const sw_event *event = &h->score->events[problem->ids[i]];
+        if (!has_mark(h->reading, event->chord, SW_MARK_ARPEGGIO) &&
+            !has_mark(h->reading, event->music, SW_MARK_ARPEGGIO)) {
+            return false;
+        }
+    }
+    return problem->id_count > 0;
+}
+
+/* A span is no problem in a rolled chord: check says nothing of it either. */
+static bool is_solved_by_rolling(const sw_hand_problem *problem)
+{
+    return problem->reason == SW_HANDS_WIDE || problem->reason == SW_HANDS_MANY_OR_WIDE;
+}
+
+static void say_problem(const sw_hands *h, const sw_hand_problem *problem, bool rolled, sw_buffer *what)
 {
     char a[SW_SAY];
     char b[SW_SAY];
@@ -119,17 +138,16 @@ static void say_problem(const sw_hands *h, const sw_hand_problem *problem, sw_bu
     sw_hand_reason reason = problem->reason == SW_HANDS_MANY_AND_WIDE ? SW_HANDS_MANY : problem->reason;
     switch (reason) {
     case SW_HANDS_MANY:
-        sw_buffer_format(what,
-                         "%d notes at once: two hands with %s each strike %d at once; leave out %d, or give "
-                         "some to another player",
-                         keys, sw_say_count((size_t)h->limits.fingers, "finger", a), room, keys - room);
+        sw_buffer_format(
+            what, "%d notes %s: two hands have %d fingers; leave out %d%s or share with another player", keys,
+            rolled ? "rolled" : "at once", room, keys - room, rolled ? "" : ", roll it");
         break;
     case SW_HANDS_WIDE:
     case SW_HANDS_MANY_AND_WIDE:
     case SW_HANDS_MANY_OR_WIDE:
         sw_buffer_format(what,
-                         "%d notes at once: however the hands share it, one has to span %s; %s is the limit; "
-                         "roll it, close the position, or leave notes out",
+                         "%d notes at once: at best one hand spans %s, and %s is the most; roll it, close "
+                         "it up or thin it out",
                          keys, sw_say_span(problem->least_steps, a), sw_say_span(h->limits.span, b));
         break;
     case SW_HANDS_HELD:
@@ -153,11 +171,17 @@ static void report_problem(sw_hands *h, const sw_hand_problem *problem)
 {
     char place[SW_SAY];
     char label[32];
+    bool rolled = is_rolled(h, problem);
+    if (rolled && is_solved_by_rolling(problem)) {
+        return;
+    }
+    bool many = problem->reason == SW_HANDS_MANY || problem->reason == SW_HANDS_MANY_AND_WIDE;
+    bool grave = problem->reason != SW_HANDS_QUICK && !(rolled && many);
     sw_buffer what = {0};
-    say_problem(h, problem, &what);
+    say_problem(h, problem, rolled, &what);
     const sw_event *event = problem->id_count > 0 ? &h->score->events[problem->ids[0]] : NULL;
     const sw_music *music = event == NULL ? NULL : &h->reading->music[event->chord];
-    sw_findings_add(&h->move->findings, problem->reason == SW_HANDS_QUICK ? SW_WARNING : SW_ERROR, "hands",
+    sw_findings_add(&h->move->findings, grave ? SW_ERROR : SW_WARNING, "hands",
                     music == NULL ? 0 : music->file, music == NULL ? 0 : music->start,
                     music == NULL ? 0 : music->end, "%s, %s: %s",
                     sw_say_place(h->score, problem->onset, place),
@@ -268,7 +292,7 @@ static char *say_no_score(const sw_move *move)
     return text.data;
 }
 
-static void explain(sw_hands *h, const sw_hand_split *split)
+static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
 {
     size_t left = 0;
     size_t passes = 0;
@@ -290,7 +314,7 @@ static void explain(sw_hands *h, const sw_hand_split *split)
     sw_buffer_format(&h->move->why,
                      "%zu places are not playable or too quick; %s way costs less (lines that change hands, "
                      "fingers placed anew, stretches, quick moves, crossed hands, register)\n",
-                     split->problem_count, split->exact ? "no other" : "perhaps another");
+                     problems, split->exact ? "no other" : "perhaps another");
     for (size_t i = 0; i < h->clef_count; i++) {
         char place[SW_SAY];
         sw_buffer_format(&h->move->why, "%s: %s clef for the %s hand, for fewer ledger lines\n",
@@ -361,11 +385,12 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         return true;
     }
     note_other_staves(h);
+    size_t before = h->move->findings.count;
     for (size_t i = 0; i < split.problem_count; i++) {
         report_problem(h, &split.problems[i]);
     }
     sw_hands_choose_clefs(h);
-    explain(h, &split);
+    explain(h, &split, h->move->findings.count - before);
     sw_arena_free(arena);
     sw_division division = {
         .reading = h->reading,

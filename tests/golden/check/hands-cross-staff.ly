@@ -3,7 +3,7 @@
 \new PianoStaff \with { instrumentName = "Piano" } <<
   \new Staff = "up" {
     r1 |
-    <c'' e'' g'' c'''>1 | % want: hand-span one has to span a tenth; a ninth is safe
+    <c'' e'' g'' c'''>1 | % want: hand-span at best one hand spans a tenth, and a ninth is safe
     <c'' e'' g'' bes'' c'''>1 |
   }
   \new Staff = "down" {

@@ -2,10 +2,10 @@
 <<
   \new Staff \with { instrumentName = "Vibraphone" } {
     <g b d' g'>2 <g b e' g'> |
-    <g' b' d'' g'' b''>1 | % want: hand-span two hands with 2 mallets each strike 4 at once
+    <g' b' d'' g'' b''>1 | % want: hand-span two hands have 4 mallets; leave out 1 or share
   }
   \new Staff \with { instrumentName = "Marimba" } {
     <c' c'' e'' e'''>1 |
-    <c e' g' b''>1 | % want: hand-span one has to span a tenth; an octave is safe
+    <c e' g' b''>1 | % want: hand-span at best one hand spans a tenth, and an octave is safe
   }
 >>
