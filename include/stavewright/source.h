@@ -41,6 +41,8 @@ sw_text *sw_text_read(const char *path, char **error);
 sw_text *sw_text_from_bytes(const char *path, sw_slice bytes);
 /* The empty text of a file that is to be created. */
 sw_text *sw_text_new(const char *path);
+/* Whether two paths lead to one file on disk; false when one of them leads nowhere. */
+bool sw_same_path(const char *a, const char *b);
 /* Whether two texts are of one file on disk, whatever their paths (links, "..") say. */
 bool sw_text_same_file(const sw_text *a, const sw_text *b);
 /* NULL is allowed. */

@@ -12,14 +12,19 @@
 
 /* ---- notes ---- */
 
-static bool has_mark(const sw_reading *reading, uint32_t music, sw_mark_class class)
+static bool is_tie(const sw_reading *reading, uint32_t mark)
 {
-    for (uint32_t c = reading->music[music].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-        if (reading->music[c].kind == SW_MUSIC_MARK && sw_music_mark_class(reading, c) == class) {
-            return true;
-        }
-    }
-    return false;
+    return sw_music_mark_class(reading, mark) == SW_MARK_TIE;
+}
+
+static bool is_glissando(const sw_reading *reading, uint32_t mark)
+{
+    return sw_music_mark_class(reading, mark) == SW_MARK_GLISSANDO;
+}
+
+static bool is_arpeggio(const sw_reading *reading, uint32_t mark)
+{
+    return sw_music_mark_class(reading, mark) == SW_MARK_ARPEGGIO;
 }
 
 /* Whether an event continues a tied one: the last note of this pitch in the voice has a tie and ends here. */
@@ -33,8 +38,7 @@ static bool is_tied(const sw_hands *h, size_t note)
         }
         if (sw_pitch_equal(before->pitch, event->pitch) &&
             sw_rational_equal(sw_event_end(before), event->onset)) {
-            return has_mark(h->reading, before->chord, SW_MARK_TIE) ||
-                   has_mark(h->reading, before->music, SW_MARK_TIE);
+            return sw_event_has_mark(h->reading, before, is_tie);
         }
     }
     return false;
@@ -56,8 +60,7 @@ static uint32_t tremolo_of(const sw_hands *h, const sw_event *event)
 static bool is_bound(const sw_hands *h, uint32_t event)
 {
     const sw_event *e = &h->score->events[event];
-    if (has_mark(h->reading, e->chord, SW_MARK_GLISSANDO) ||
-        has_mark(h->reading, e->music, SW_MARK_GLISSANDO)) {
+    if (sw_event_has_mark(h->reading, e, is_glissando)) {
         return true;
     }
     uint32_t tremolo = tremolo_of(h, e);
@@ -113,9 +116,7 @@ static void collect_notes(sw_hands *h)
 static bool is_rolled(const sw_hands *h, const sw_hand_problem *problem)
 {
     for (size_t i = 0; i < problem->id_count; i++) {
-        const sw_event *event = &h->score->events[problem->ids[i]];
-        if (!has_mark(h->reading, event->chord, SW_MARK_ARPEGGIO) &&
-            !has_mark(h->reading, event->music, SW_MARK_ARPEGGIO)) {
+        if (!sw_event_has_mark(h->reading, &h->score->events[problem->ids[i]], is_arpeggio)) {
             return false;
         }
     }

@@ -11,16 +11,6 @@ void sw_move_add_main(sw_move *move, sw_reading *reading)
     move->mains[move->main_count++] = reading;
 }
 
-static bool is_same_path(const char *a, const char *b)
-{
-    char *real_a = realpath(a, NULL);
-    char *real_b = realpath(b, NULL);
-    bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
-    free(real_a);
-    free(real_b);
-    return same;
-}
-
 static bool share_a_file(const sw_reading *a, const sw_reading *b)
 {
     for (size_t i = 0; i < a->file_count; i++) {
@@ -43,7 +33,7 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     sw_paths mains = good ? sw_main_files(&all, options) : (sw_paths){0};
     sw_paths_free(&all);
     for (size_t i = 0; i < mains.count; i++) {
-        if (is_same_path(mains.items[i], path)) {
+        if (sw_same_path(mains.items[i], path)) {
             continue;
         }
         char *unread = NULL;

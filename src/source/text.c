@@ -211,15 +211,17 @@ const char *sw_text_newline(const sw_text *text)
     return pairs > feeds ? "\r\n" : "\n";
 }
 
-bool sw_text_same_file(const sw_text *a, const sw_text *b)
+bool sw_same_path(const char *a, const char *b)
 {
-    if (a == b || strcmp(a->path, b->path) == 0) {
-        return true;
-    }
-    char *real_a = realpath(a->path, NULL);
-    char *real_b = realpath(b->path, NULL);
+    char *real_a = realpath(a, NULL);
+    char *real_b = realpath(b, NULL);
     bool same = real_a != NULL && real_b != NULL && strcmp(real_a, real_b) == 0;
     free(real_a);
     free(real_b);
     return same;
+}
+
+bool sw_text_same_file(const sw_text *a, const sw_text *b)
+{
+    return a == b || strcmp(a->path, b->path) == 0 || sw_same_path(a->path, b->path);
 }

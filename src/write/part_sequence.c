@@ -16,12 +16,7 @@ typedef struct token {
 
 static bool is_blank(sw_slice text)
 {
-    for (size_t i = 0; i < text.length; i++) {
-        if (strchr(" \t\r\n", text.data[i]) == NULL) {
-            return false;
-        }
-    }
-    return true;
+    return sw_slice_trim(text).length == 0;
 }
 
 static void put_clef(sw_part_printer *p, const sw_event *event)
