@@ -284,6 +284,12 @@ typedef struct sw_prefix {
     uint32_t start; /* bytes; the calls end where the music begins */
 } sw_prefix;
 
+/* The input language of note names, in force for the music nodes from `music` on up to the next one's. */
+typedef struct sw_language_use {
+    uint32_t music;
+    uint32_t language; /* number in the table of languages: see sw_reading_note_name */
+} sw_language_use;
+
 /* One main file with all that it includes. */
 typedef struct sw_reading {
     sw_file *files; /* files[0] is the main file */
@@ -299,6 +305,9 @@ typedef struct sw_reading {
     sw_prefix *prefixes; /* sorted by music */
     size_t prefix_count;
     size_t prefix_capacity;
+    sw_language_use *languages; /* in reading order; at least one */
+    size_t language_count;
+    size_t language_capacity;
     sw_score *scores; /* in the order in which the compiler interprets those that have a layout */
     size_t score_count;
     size_t score_capacity;
@@ -332,6 +341,17 @@ sw_slice sw_music_calls(const sw_reading *reading, uint32_t music);
 sw_duration sw_music_duration(const sw_music *music);
 /* A name of the reading: "" for 0. */
 const char *sw_reading_name(const sw_reading *reading, uint32_t name);
+/* The name of a pitch's step and alteration in the input language that is in force at a music node (which
+ * must have been read from a file, not copied). Of several names of one pitch ("es", "ees") the one that the
+ * reading's notes use, otherwise the first of the manual's table. Empty when the language has none. The slice
+ * lives as long as the reading. */
+sw_slice sw_reading_note_name(const sw_reading *reading, uint32_t music, sw_pitch pitch);
+/* What a pitch written at the end of a chain of frames sounds like: moved by each \transpose and \fixed on
+ * the way. */
+sw_pitch sw_score_pitch(const sw_reading *reading, const sw_score *score, uint32_t frame, sw_pitch written);
+/* The way back: what must be written there to sound like `heard`. */
+sw_pitch sw_score_written_pitch(const sw_reading *reading, const sw_score *score, uint32_t frame,
+                                sw_pitch heard);
 /* Line and column of an event's written note. */
 sw_place sw_event_place(const sw_reading *reading, const sw_event *event);
 /* Onset + duration. */
@@ -363,7 +383,9 @@ typedef enum sw_mark_class {
     SW_MARK_TEXT
 } sw_mark_class;
 
-/* The class of a MARK node, by what is written. */
+/* The class of a mark by what is written: "-.", "\\p", "^\"dolce\"". */
+sw_mark_class sw_mark_class_of(sw_slice text);
+/* The class of a MARK node. */
 sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark);
 /* '^' or '_' when the mark is written with that direction, otherwise '-'. */
 char sw_music_mark_direction(const sw_reading *reading, uint32_t mark);

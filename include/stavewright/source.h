@@ -55,6 +55,8 @@ uint32_t sw_text_line(const sw_text *text, uint32_t offset);
 sw_slice sw_text_slice(const sw_text *text, uint32_t start, uint32_t end);
 /* A line (from 1) without its line end; empty when there is no such line. */
 sw_slice sw_text_line_slice(const sw_text *text, uint32_t line);
+/* The blanks at the beginning of the line that holds an offset. */
+sw_slice sw_text_indent(const sw_text *text, uint32_t offset);
 /* The line end to write in this file: the one used most, "\n", "\r\n" or "\r" ("\n" when there is none). */
 const char *sw_text_newline(const sw_text *text);
 

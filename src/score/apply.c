@@ -325,7 +325,7 @@ static sw_value language(const sw_apply_call *c)
     const char *name = sw_reading_name(c->reader->reading, c->arguments[0].text);
     const sw_language *found = sw_language_find(sw_slice_of(name));
     if (found != NULL) {
-        sw_note_table_fill(&c->reader->notes, found);
+        sw_use_language(c->reader, found);
     } else {
         sw_findings_add(&c->reader->reading->findings, SW_ERROR, "unresolved", c->where->file,
                         c->where->start, c->where->end,

@@ -131,7 +131,7 @@ static bool is_language_file(sw_reader *reader, sw_slice path)
     for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
         if (sw_slice_is(path, known[i].path)) {
             if (known[i].language != NULL) {
-                sw_note_table_fill(&reader->notes, sw_language_find(sw_slice_of(known[i].language)));
+                sw_use_language(reader, sw_language_find(sw_slice_of(known[i].language)));
             }
             define_values(reader, known[i].keys);
             return true;
@@ -140,7 +140,7 @@ static bool is_language_file(sw_reader *reader, sw_slice path)
     if (path.length > 3 && sw_slice_ends(path, ".ly")) {
         const sw_language *language = sw_language_find((sw_slice){path.data, path.length - 3});
         if (language != NULL) {
-            sw_note_table_fill(&reader->notes, language);
+            sw_use_language(reader, language);
             return true;
         }
     }

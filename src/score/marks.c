@@ -78,9 +78,8 @@ char sw_music_mark_direction(const sw_reading *reading, uint32_t mark)
     return text.length > 1 && (text.data[0] == '^' || text.data[0] == '_') ? text.data[0] : '-';
 }
 
-sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark)
+sw_mark_class sw_mark_class_of(sw_slice whole)
 {
-    sw_slice whole = sw_music_slice(reading, mark);
     sw_slice text = without_direction(whole);
     if (text.length == 0) {
         return SW_MARK_ARTICULATION;
@@ -139,4 +138,9 @@ sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark)
         return whole.length > 1 && text.data[0] >= '0' && text.data[0] <= '9' ? SW_MARK_FINGERING
                                                                               : SW_MARK_ARTICULATION;
     }
+}
+
+sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark)
+{
+    return sw_mark_class_of(sw_music_slice(reading, mark));
 }

@@ -80,22 +80,6 @@ sw_rational sw_music_length(sw_reader *reader, uint32_t music)
     return p.too_many ? (sw_rational){0, 0} : length;
 }
 
-/* ---- pitch ---- */
-
-/* What a \relative or \fixed has settled is left alone by a \fixed around it. */
-sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame)
-{
-    bool settled = false;
-    for (; frame != SW_NO_INDEX; frame = p->score->frames[frame].parent) {
-        const sw_music *m = at(p, p->score->frames[frame].music);
-        if (m->kind == SW_MUSIC_TRANSPOSE || (m->kind == SW_MUSIC_FIXED && !settled)) {
-            pitch = sw_pitch_transpose(pitch, m->pitch);
-        }
-        settled = settled || m->kind == SW_MUSIC_RELATIVE || m->kind == SW_MUSIC_FIXED;
-    }
-    return pitch;
-}
-
 /* ---- events ---- */
 
 sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
@@ -140,7 +124,7 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
         sw_contexts_name_staff(p->contexts, voice, here->frame);
     }
     if (kind == SW_EVENT_NOTE) {
-        event->pitch = sw_player_pitch(p, m->pitch, here->frame);
+        event->pitch = sw_score_pitch(p->reader->reading, p->score, here->frame, m->pitch);
     }
     return event;
 }

@@ -59,8 +59,6 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
 /* Makes an event at a place; NULL when none is wanted. The pointer is valid until the next one. */
 sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
                           sw_rational length, const sw_spot *here);
-/* A pitch after the transpositions on the way to a frame. */
-sw_pitch sw_player_pitch(const sw_player *p, sw_pitch pitch, uint32_t frame);
 /* The grace offset, 0 or negative, at which some music begins. */
 sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here);
 /* A new frame: one more step down. */

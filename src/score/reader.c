@@ -481,7 +481,7 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
         .origin = SW_NO_INDEX,
     };
     reader.no_pitch = sw_names_add(reading->names, sw_slice_of("()"));
-    sw_note_table_fill(&reader.notes, &sw_languages[0]);
+    sw_use_language(&reader, &sw_languages[0]);
     uint32_t file = sw_open_file(&reader, path, SW_NO_INDEX, error);
     if (file != SW_NO_INDEX) {
         sw_cursor cursor = sw_cursor_inside(&reader, file, 0);

@@ -167,6 +167,8 @@ bool sw_cursor_is_mark(sw_cursor *cursor, char mark);
 /* A new node; the pointer is valid until the next node is made. */
 uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end);
 sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
+/* From here on note names are those of a language (in languages.c). */
+void sw_use_language(sw_reader *reader, const sw_language *language);
 /* Where the compiler says that a note stands that is written here: see `origin`. */
 uint32_t sw_origin(const sw_reader *reader, uint32_t start);
 /* A growing list of children. */

@@ -35,6 +35,7 @@ void sw_reading_free(sw_reading *reading)
     free(reading->scores);
     free(reading->music);
     free(reading->variables);
+    free(reading->languages);
     free(reading->prefixes);
     sw_findings_free(&reading->findings);
     sw_names_free(reading->names);
@@ -52,6 +53,28 @@ size_t sw_reading_memory(const sw_reading *reading)
                  s->setting_capacity * sizeof(sw_setting) + s->bar_capacity * sizeof(sw_bar);
     }
     return bytes;
+}
+
+/* What a \relative or \fixed has settled is left alone by a \fixed around it. */
+sw_pitch sw_score_pitch(const sw_reading *reading, const sw_score *score, uint32_t frame, sw_pitch written)
+{
+    bool settled = false;
+    for (; frame != SW_NO_INDEX; frame = score->frames[frame].parent) {
+        const sw_music *m = &reading->music[score->frames[frame].music];
+        if (m->kind == SW_MUSIC_TRANSPOSE || (m->kind == SW_MUSIC_FIXED && !settled)) {
+            written = sw_pitch_transpose(written, m->pitch);
+        }
+        settled = settled || m->kind == SW_MUSIC_RELATIVE || m->kind == SW_MUSIC_FIXED;
+    }
+    return written;
+}
+
+sw_pitch sw_score_written_pitch(const sw_reading *reading, const sw_score *score, uint32_t frame,
+                                sw_pitch heard)
+{
+    const sw_pitch middle_c = {0, 0, 0};
+    sw_pitch up = sw_score_pitch(reading, score, frame, middle_c);
+    return sw_pitch_transpose(heard, sw_pitch_interval(up, middle_c));
 }
 
 sw_slice sw_music_slice(const sw_reading *reading, uint32_t music)

@@ -33,7 +33,7 @@ void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_sp
         .pitch = m->pitch,
     };
     if (m->kind == SW_MUSIC_KEY) {
-        setting.pitch = sw_player_pitch(p, m->pitch, here->frame);
+        setting.pitch = sw_score_pitch(p->reader->reading, p->score, here->frame, m->pitch);
     } else if (m->kind == SW_MUSIC_SET) {
         sw_contexts_set(p->contexts, context, m->name, m->name2);
         setting.staff = sw_contexts_staff_index(p->contexts, line_at(here, when));

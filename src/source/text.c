@@ -225,3 +225,13 @@ bool sw_text_same_file(const sw_text *a, const sw_text *b)
 {
     return a == b || strcmp(a->path, b->path) == 0 || sw_same_path(a->path, b->path);
 }
+
+sw_slice sw_text_indent(const sw_text *text, uint32_t offset)
+{
+    sw_slice bytes = sw_text_line_slice(text, sw_text_line(text, offset));
+    size_t length = 0;
+    while (length < bytes.length && (bytes.data[length] == ' ' || bytes.data[length] == '\t')) {
+        length++;
+    }
+    return (sw_slice){bytes.data, length};
+}

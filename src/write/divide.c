@@ -207,18 +207,6 @@ static void append_indented(sw_buffer *out, sw_slice text, const char *more)
     }
 }
 
-/* The white space at the beginning of the line that holds an offset. */
-static sw_slice indentation(const sw_text *text, uint32_t offset)
-{
-    uint32_t line = sw_text_line(text, offset);
-    sw_slice bytes = sw_text_line_slice(text, line);
-    size_t length = 0;
-    while (length < bytes.length && (bytes.data[length] == ' ' || bytes.data[length] == '\t')) {
-        length++;
-    }
-    return (sw_slice){bytes.data, length};
-}
-
 /* Whether a node is one of several that sound together, so that another can be put beside it. */
 static bool is_in_simultaneous(const sw_reading *reading, uint32_t music)
 {
@@ -311,7 +299,7 @@ static bool divide_staff(const job *j, uint32_t staff)
         return fail(j, reading, m->file, m->start, "this staff is made in a way that can't be rewritten");
     }
     size_t word_end = (size_t)(word - head.data) + 5;
-    sw_slice indent = indentation(text, m->start);
+    sw_slice indent = sw_text_indent(text, m->start);
     sw_slice rest = {head.data + word_end, head.length - word_end};
     while (rest.length > 0 && strchr(" \t\r\n", rest.data[rest.length - 1]) != NULL) {
         rest.length--;

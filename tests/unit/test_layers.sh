@@ -11,7 +11,7 @@ layer_of_header() {
     source) echo source ;;
     syntax) echo syntax ;;
     score | finding | main_files | selection) echo score ;;
-    change) echo write ;;
+    change | edit) echo write ;;
     players) echo players ;;
     check) echo checks ;;
     move) echo moves ;;

@@ -1,0 +1,425 @@
+/* Changes of runs: everything of a voice from one event up to another. */
+#include <string.h>
+
+#include "syntax/commands.h"
+#include "write/division.h"
+#include "write/entry.h"
+#include "write/print.h"
+
+/* ---- runs ---- */
+
+static const sw_music *at(const sw_draft *draft, uint32_t music)
+{
+    return &draft->reading->music[music];
+}
+
+/* The first or last item in or below a node, in the order of the text. */
+static uint32_t outermost(const sw_draft *draft, uint32_t music, bool last)
+{
+    const sw_music *m = at(draft, music);
+    if (sw_is_item(m)) {
+        return music;
+    }
+    uint32_t found = SW_NO_INDEX;
+    for (uint32_t c = m->kind == SW_MUSIC_MARK ? SW_NO_INDEX : m->first; c != SW_NO_INDEX;
+         c = at(draft, c)->next) {
+        uint32_t inner = outermost(draft, c, last);
+        if (inner != SW_NO_INDEX) {
+            found = inner;
+            if (!last) {
+                break;
+            }
+        }
+    }
+    return found;
+}
+
+/* The children of one sequence that a run consists of. False when it begins or ends in the middle of a
+ * block. */
+static bool find_run(sw_draft *draft, const sw_change *change, uint32_t *first, uint32_t *last)
+{
+    uint32_t from = draft->score->events[change->event].chord;
+    uint32_t to = draft->score->events[change->last].chord;
+    for (uint32_t a = from; a != SW_NO_INDEX; a = draft->parent[a]) {
+        uint32_t around = draft->parent[a];
+        if (outermost(draft, a, false) != from || around == SW_NO_INDEX) {
+            break;
+        }
+        for (uint32_t b = to; at(draft, around)->kind == SW_MUSIC_SEQUENCE && b != SW_NO_INDEX;
+             b = draft->parent[b]) {
+            if (outermost(draft, b, true) != to) {
+                break;
+            }
+            if (draft->parent[b] == around && at(draft, a)->file == at(draft, b)->file &&
+                at(draft, a)->start <= at(draft, b)->start) {
+                *first = a;
+                *last = b;
+                return true;
+            }
+        }
+    }
+    return sw_draft_fail(
+        draft, change->event,
+        "the passage begins or ends in the middle of a block, or leads from one into another");
+}
+
+static uint32_t begin_of(const sw_draft *draft, uint32_t node)
+{
+    return sw_is_item(at(draft, node)) ? sw_item_begin(draft->reading, node) : at(draft, node)->start;
+}
+
+static void add_text(sw_draft *draft, uint32_t file, uint32_t offset, const char *text)
+{
+    draft->texts = sw_grow(draft->texts, draft->text_count, &draft->text_capacity, sizeof *draft->texts);
+    draft->texts[draft->text_count++] = (sw_draft_text){file, offset, offset, sw_slice_of(text)};
+}
+
+bool sw_change_wrap(sw_draft *draft, const sw_change *change)
+{
+    uint32_t first = 0;
+    uint32_t last = 0;
+    if (!find_run(draft, change, &first, &last)) {
+        return false;
+    }
+    uint32_t file = at(draft, first)->file;
+    add_text(draft, file, begin_of(draft, first), sw_arena_format(draft->arena, "%s { ", change->text));
+    add_text(draft, file, sw_node_end(draft->reading, last), " }");
+    return true;
+}
+
+/* ---- a variable of its own ---- */
+
+static bool is_free_name(sw_draft *draft, const sw_change *change)
+{
+    const char *name = change->text;
+    size_t length = strspn(name, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ");
+    if (length == 0 || name[length] != '\0') {
+        return sw_draft_fail(draft, change->event, "\"%s\" is no name for a variable: letters only", name);
+    }
+    uint32_t number = sw_names_find(draft->reading->names, sw_slice_of(name));
+    for (size_t v = 0; number != UINT32_MAX && v < draft->reading->variable_count; v++) {
+        if (draft->reading->variables[v].name == number) {
+            return sw_draft_fail(draft, change->event, "there is a variable called %s already", name);
+        }
+    }
+    return sw_command_find(sw_slice_of(name)) == NULL ||
+           sw_draft_fail(draft, change->event, "\\%s is a command of the language", name);
+}
+
+/* Where the assignment or score that holds a place begins; SW_NO_INDEX when it is in neither. */
+static uint32_t toplevel_begin(const sw_draft *draft, uint32_t file, uint32_t offset)
+{
+    const sw_reading *reading = draft->reading;
+    for (size_t v = 0; v < reading->variable_count; v++) {
+        const sw_variable *variable = &reading->variables[v];
+        uint32_t end = variable->music == SW_NO_INDEX ? variable->end : sw_node_end(reading, variable->music);
+        if (variable->file == file && variable->start <= offset && offset < end) {
+            return variable->start;
+        }
+    }
+    for (size_t s = 0; s < reading->score_count; s++) {
+        const sw_score *score = &reading->scores[s];
+        if (score->file == file && score->start <= offset && offset < score->end) {
+            return score->start;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+bool sw_change_new_variable(sw_draft *draft, const sw_change *change)
+{
+    uint32_t first = 0;
+    uint32_t last = 0;
+    if (!is_free_name(draft, change) || !find_run(draft, change, &first, &last)) {
+        return false;
+    }
+    const sw_reading *reading = draft->reading;
+    uint32_t file = at(draft, first)->file;
+    uint32_t from = begin_of(draft, first);
+    uint32_t to = sw_node_end(reading, last);
+    uint32_t place = toplevel_begin(draft, file, from);
+    if (place == SW_NO_INDEX) {
+        return sw_draft_fail(draft, change->event,
+                             "the passage stands in no variable and no score of this file");
+    }
+    draft->variables =
+        sw_grow(draft->variables, draft->variable_count, &draft->variable_capacity, sizeof *draft->variables);
+    draft->variables[draft->variable_count++] = (sw_draft_variable){
+        .file = file,
+        .place = place,
+        .from = from,
+        .to = to,
+        .name = sw_arena_copy(draft->arena, sw_slice_of(change->text)),
+        .first_item = outermost(draft, first, false),
+        .drums = draft->score->events[change->event].kind == SW_EVENT_DRUM,
+    };
+    return true;
+}
+
+/* ---- copies in another voice ---- */
+
+static bool is_start(sw_mark_class class)
+{
+    return class == SW_MARK_SLUR_START || class == SW_MARK_PHRASE_START || class == SW_MARK_BEAM_START ||
+           class == SW_MARK_SPAN_START;
+}
+
+static sw_mark_class end_of(sw_mark_class class)
+{
+    switch (class) {
+    case SW_MARK_SLUR_START:
+        return SW_MARK_SLUR_END;
+    case SW_MARK_PHRASE_START:
+        return SW_MARK_PHRASE_END;
+    case SW_MARK_BEAM_START:
+        return SW_MARK_BEAM_END;
+    default:
+        return SW_MARK_SPAN_END;
+    }
+}
+
+static bool item_has(const sw_draft *draft, uint32_t event, sw_mark_class class)
+{
+    uint32_t item = draft->score->events[event].chord;
+    for (uint32_t c = at(draft, item)->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
+        if (at(draft, c)->kind == SW_MUSIC_MARK && sw_music_mark_class(draft->reading, c) == class) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether a slur, beam or span has its other end inside of the run; other marks always go along. */
+static bool goes_along(const sw_draft *draft, const sw_change *change, uint32_t event, sw_mark_class class)
+{
+    uint32_t first = sw_voice_chord(draft->score, change->event);
+    uint32_t last = sw_voice_chord(draft->score, change->last);
+    if (is_start(class)) {
+        for (uint32_t e = event; e != last && (e = sw_voice_next(draft->score, e)) != SW_NO_INDEX;) {
+            if (item_has(draft, e, end_of(class))) {
+                return true;
+            }
+        }
+        return false;
+    }
+    for (sw_mark_class start = SW_MARK_SLUR_START; start <= SW_MARK_SPAN_START; start++) {
+        if (is_start(start) && end_of(start) == class) {
+            for (uint32_t e = event; e != first && (e = sw_voice_previous(draft->score, e)) != SW_NO_INDEX;) {
+                if (item_has(draft, e, start)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
+    return class != SW_MARK_TIE || event != last;
+}
+
+/* The rest of a voice that holds a moment. */
+static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
+{
+    const sw_score *score = draft->score;
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (event->voice == voice && (event->flags & SW_EVENT_GRACE) == 0 &&
+            sw_rational_compare(event->onset, moment) <= 0 &&
+            sw_rational_compare(moment, sw_event_end(event)) < 0) {
+            return e;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* The cells of a voice that a filled stretch begins and ends with. */
+static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
+                         sw_cell **first, sw_cell **last)
+{
+    for (uint32_t e = target;
+         e != SW_NO_INDEX && sw_rational_compare(draft->score->events[e].onset, until) < 0;
+         e = sw_voice_joined(draft->score, e)) {
+        sw_draft_item *item = sw_draft_touch(draft, e);
+        if (item == NULL) {
+            return false;
+        }
+        sw_rational begin = sw_draft_local(draft, item, e, from);
+        sw_rational end = sw_draft_local(draft, item, e, until);
+        for (size_t c = 0; c < item->cell_count; c++) {
+            sw_cell *cell = &item->cells[c];
+            *first = sw_rational_equal(cell->start, begin) ? cell : *first;
+            *last = sw_rational_compare(cell->start, end) < 0 ? cell : *last;
+        }
+    }
+    return *first != NULL && *last != NULL;
+}
+
+static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
+{
+    const sw_score *score = draft->score;
+    const sw_event *e = &score->events[event];
+    uint32_t target = rest_at(draft, change->voice, e->onset);
+    sw_draft_item *item = sw_draft_touch(draft, event);
+    if (item == NULL) {
+        return false;
+    }
+    if (target == SW_NO_INDEX || (e->flags & SW_EVENT_GRACE) != 0) {
+        return sw_draft_fail(draft, event,
+                             target == SW_NO_INDEX ? "the other voice has nothing at this moment"
+                                                   : "grace notes can't be written into rests");
+    }
+    const sw_cell source = *sw_item_first(item);
+    sw_cell_note *heard = sw_arena_alloc(draft->arena, (source.note_count + 1) * sizeof *heard);
+    for (size_t n = 0; n < source.note_count; n++) {
+        heard[n] = source.notes[n];
+        heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
+        bool drum = heard[n].old != SW_NO_INDEX && at(draft, heard[n].old)->kind == SW_MUSIC_DRUM;
+        heard[n].old = drum ? heard[n].old : SW_NO_INDEX;
+    }
+    sw_cell *first = NULL;
+    sw_cell *last = NULL;
+    if (!sw_draft_fill(draft, target, e->onset, sw_event_end(e), heard, source.note_count) ||
+        !filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last)) {
+        return false;
+    }
+    for (size_t i = 0; i < source.mark_count; i++) {
+        sw_cell_mark mark = source.marks[i];
+        if (goes_along(draft, change, event, mark.class)) {
+            mark.old = SW_NO_INDEX;
+            sw_cell_add_mark(draft, sw_mark_is_at_end(mark.class, mark.text) ? last : first, mark);
+        }
+    }
+    return true;
+}
+
+/* What is left of a chord that has moved away: a rest without marks. */
+static bool leave(sw_draft *draft, const sw_change *change, uint32_t event)
+{
+    sw_draft_item *item = sw_draft_touch(draft, event);
+    for (size_t c = 0; item != NULL && c < item->cell_count; c++) {
+        sw_cell *cell = &item->cells[c];
+        sw_cell_mark *loose = sw_arena_alloc(draft->arena, (cell->mark_count + 1) * sizeof *loose);
+        size_t kept = 0;
+        for (size_t i = 0; i < cell->mark_count; i++) {
+            if (!goes_along(draft, change, event, cell->marks[i].class)) {
+                cell->marks[kept++] = cell->marks[i];
+            }
+        }
+        cell->mark_count = kept;
+        size_t count = sw_cell_silence(cell, loose);
+        sw_draft_rehome(draft, event, event, loose, count);
+    }
+    if (item != NULL) {
+        item->calls = false;
+    }
+    return item != NULL;
+}
+
+bool sw_change_copy_run(sw_draft *draft, const sw_change *change)
+{
+    const sw_score *score = draft->score;
+    uint32_t first = sw_voice_chord(score, change->event);
+    uint32_t last = sw_voice_chord(score, change->last);
+    if (score->events[first].voice == change->voice) {
+        return sw_draft_fail(draft, first, "the passage is in that voice already");
+    }
+    for (int pass = 0; pass < 2; pass++) { /* all copies first: their marks are looked up in the source */
+        for (uint32_t e = first; e != SW_NO_INDEX; e = e == last ? SW_NO_INDEX : sw_voice_next(score, e)) {
+            bool note = sw_event_is_note(&score->events[e]);
+            if (note && !(pass == 0 ? copy_chord(draft, change, e) : leave(draft, change, e))) {
+                return false;
+            }
+        }
+        if (change->kind == SW_CHANGE_COPY_RUN) {
+            break;
+        }
+    }
+    return true;
+}
+
+/* ---- a second voice ---- */
+
+/* A staff that stands in the source: what is put beside its music would get a staff of its own otherwise. */
+static bool is_written(sw_draft *draft, uint32_t event)
+{
+    uint32_t staff = draft->score->voices[draft->score->events[event].voice].staff;
+    uint32_t node = draft->score->staves[staff].music;
+    return (node != SW_NO_INDEX && at(draft, node)->first != SW_NO_INDEX) ||
+           sw_draft_fail(draft, event,
+                         "this staff is made implicitly; write \\new Staff { ... } around its music first");
+}
+
+bool sw_change_new_voice(sw_draft *draft, const sw_change *change)
+{
+    uint32_t first = 0;
+    uint32_t last = 0;
+    sw_draft_item *item = sw_draft_touch(draft, change->event);
+    const sw_score *score = draft->score;
+    const sw_event *from = &score->events[change->event];
+    const sw_event *to = &score->events[change->last];
+    if (from->kind == SW_EVENT_DRUM) {
+        return sw_draft_fail(draft, change->event,
+                             "a second voice of percussion can't be written from pitches");
+    }
+    if (item == NULL || !is_written(draft, change->event) || !find_run(draft, change, &first, &last)) {
+        return false;
+    }
+    const sw_rational one = {1, 1};
+    if ((from->flags & SW_EVENT_GRACE) != 0 || !sw_rational_equal(item->scale, one) ||
+        change->pitch_count == 0 || sw_rational_compare(change->moment, from->onset) < 0 ||
+        sw_rational_compare(change->until, sw_event_end(to)) > 0 ||
+        sw_rational_compare(change->moment, change->until) >= 0) {
+        return sw_draft_fail(draft, change->event, "a second voice can't begin and end here");
+    }
+    uint32_t staff = score->voices[from->voice].staff;
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        const sw_event *other = &score->events[e];
+        if (other->voice != from->voice && score->voices[other->voice].staff == staff &&
+            sw_rational_compare(other->onset, sw_event_end(to)) < 0 &&
+            sw_rational_compare(from->onset, sw_event_end(other)) < 0) {
+            return sw_draft_fail(draft, change->event, "the staff has a second voice here already");
+        }
+    }
+    sw_draft_voice voice = {.first = first, .last = last, .item = item};
+    voice.from = from->onset;
+    voice.moment = change->moment;
+    voice.until = change->until;
+    voice.to = sw_event_end(to);
+    voice.cell.kind = SW_CELL_NOTES;
+    voice.cell.notes = sw_arena_alloc(draft->arena, (change->pitch_count + 1) * sizeof *voice.cell.notes);
+    for (size_t n = 0; n < change->pitch_count; n++) {
+        sw_pitch written = sw_score_written_pitch(draft->reading, score, from->frame, change->pitches[n]);
+        voice.cell.notes[voice.cell.note_count++] = (sw_cell_note){.pitch = written, .old = SW_NO_INDEX};
+    }
+    draft->voices = sw_grow(draft->voices, draft->voice_count, &draft->voice_capacity, sizeof *draft->voices);
+    draft->voices[draft->voice_count++] = voice;
+    return true;
+}
+
+/* ---- a new staff ---- */
+
+bool sw_change_new_staff(sw_draft *draft, const sw_change *change)
+{
+    const sw_score *score = draft->score;
+    uint32_t staff = score->voices[score->events[change->event].voice].staff;
+    uint32_t node = score->staves[staff].music;
+    if (node == SW_NO_INDEX || at(draft, node)->first == SW_NO_INDEX) {
+        return sw_draft_fail(
+            draft, change->event,
+            "this staff is made implicitly; write \\new Staff { ... } around its music first");
+    }
+    for (size_t s = 0; s < score->staff_count; s++) {
+        if (strcmp(sw_reading_name(draft->reading, score->staves[s].id), change->text) == 0) {
+            return sw_draft_fail(draft, change->event, "there is a staff called \"%s\" already",
+                                 change->text);
+        }
+    }
+    if (strpbrk(change->text, "\"\\\n") != NULL || change->text[0] == '\0') {
+        return sw_draft_fail(draft, change->event, "that is no name for a staff");
+    }
+    draft->staves = sw_grow(draft->staves, draft->staff_count, &draft->staff_capacity, sizeof *draft->staves);
+    draft->staves[draft->staff_count++] =
+        (sw_draft_staff){.node = node,
+                         .staff = staff,
+                         .event = change->event,
+                         .name = sw_arena_copy(draft->arena, sw_slice_of(change->text))};
+    return true;
+}

@@ -1,0 +1,221 @@
+/* The draft of an edit: the written items that it touches, each as the cells that it shall hold.
+ *
+ * Changes speak of what is heard, the text has written items (note, chord, rest, q ...). A draft stands
+ * between them. An item that a change touches is copied into the draft as one cell; changes cut cells, fill
+ * them, empty them, and move marks. The cells of an item always fill its length: an item is replaced by items
+ * of the same length together, in the same frame (tuplet, transposition, repeat, variable). That is what
+ * makes an edit right in every frame without knowing all of them.
+ *
+ * Pitches in cells are as written in the frame of the item (before \transpose), with the octave resolved;
+ * time in cells is written time (before a tuplet's factor), counted from the beginning of the item.
+ * Private to write/. */
+#ifndef SW_WRITE_DRAFT_H
+#define SW_WRITE_DRAFT_H
+
+#include "stavewright/edit.h"
+
+typedef enum sw_cell_kind {
+    SW_CELL_NOTES, /* a note or a chord, drums too */
+    SW_CELL_REST,
+    SW_CELL_FULL_REST,
+    SW_CELL_SKIP
+} sw_cell_kind;
+
+typedef struct sw_cell_note {
+    sw_pitch pitch;
+    uint32_t old; /* the NOTE or DRUM node that it was; SW_NO_INDEX for a new one */
+    bool marked;  /* what stands at it inside of its chord comes along: fingering, \harmonic ... */
+    bool tied;    /* so does its tie, where that stands inside of the chord: <c~ e> */
+} sw_cell_note;
+
+typedef struct sw_cell_mark {
+    uint32_t old; /* the MARK node that it was; SW_NO_INDEX for a new one */
+    sw_slice text;
+    sw_mark_class class;
+} sw_cell_mark;
+
+typedef struct sw_cell {
+    sw_rational start; /* written time in the item */
+    sw_rational length;
+    sw_cell_kind kind;
+    bool tied;           /* goes on in the next cell of the voice, by a tie that the draft makes */
+    bool apart;          /* stays a value of its own beside the one it is tied to */
+    sw_cell_note *notes; /* ascending as written; in the draft's arena */
+    size_t note_count;
+    sw_cell_mark *marks; /* in the draft's arena */
+    size_t mark_count;
+} sw_cell;
+
+typedef struct sw_draft_item {
+    uint32_t music; /* NOTE, DRUM, CHORD, REPEAT_CHORD, BARE, REST, FULL_REST, SKIP */
+    uint32_t event; /* its first event at the place where it was touched */
+    sw_rational length;
+    sw_rational scale; /* heard = written * scale */
+    bool calls;        /* the calls in front of it stay: \tweak ... c4 */
+    uint32_t through;  /* only places reached through this use of a variable change; SW_NO_INDEX: all */
+    bool is_explicit;  /* q and bare durations: their notes are written out */
+    sw_cell *cells;
+    size_t cell_count;
+    size_t cell_capacity;
+} sw_draft_item;
+
+/* Text that is put at a place as it is: a command around a run. */
+typedef struct sw_draft_text {
+    uint32_t file;
+    uint32_t start; /* what is replaced, mostly nothing */
+    uint32_t end;
+    sw_slice text;
+} sw_draft_text;
+
+/* A run that moves into a variable of its own. */
+typedef struct sw_draft_variable {
+    uint32_t file;
+    uint32_t place; /* where the assignment is put: before the assignment or score that holds the run */
+    uint32_t from;  /* the run's text */
+    uint32_t to;
+    const char *name;
+    uint32_t first_item;
+    bool drums;
+} sw_draft_variable;
+
+/* A second voice beside a run. */
+typedef struct sw_draft_voice {
+    uint32_t first; /* nodes: the run */
+    uint32_t last;
+    sw_draft_item *item; /* the first item of the run */
+    sw_rational from;    /* moments of the score: the run */
+    sw_rational to;
+    sw_rational moment; /* and its notes; skips before and behind */
+    sw_rational until;
+    sw_cell cell; /* what is written there */
+} sw_draft_voice;
+
+/* A staff below another one. */
+typedef struct sw_draft_staff {
+    uint32_t node;  /* the CONTEXT node of the other one */
+    uint32_t staff; /* and its number in the score */
+    uint32_t event; /* one of its events, for messages */
+    const char *name;
+} sw_draft_staff;
+
+/* A variable that gets a copy, for one of its uses. */
+typedef struct sw_draft_copy {
+    const sw_variable *variable;
+    uint32_t use; /* REFERENCE node that shall name the copy */
+    bool last;    /* the use leads to the wanted place only; otherwise what holds it is copied too */
+    const char *name;
+} sw_draft_copy;
+
+/* What a note behind a node counts its octave from, where that is not the node's own last note. */
+typedef struct sw_draft_exit {
+    uint32_t node;
+    sw_pitch pitch;
+} sw_draft_exit;
+
+typedef struct sw_draft {
+    const sw_edit_request *request;
+    const sw_reading *reading;
+    const sw_score *score;
+    uint32_t *parent; /* by music node: the node around it, SW_NO_INDEX at the top */
+    uint32_t *number; /* by music node: 1 + its place in `items`, 0 when it is not touched */
+    uint8_t *wanted;  /* by event: a change names it, as one of the places where its item is heard */
+    sw_draft_item **items;
+    size_t item_count;
+    size_t item_capacity;
+    sw_draft_text *texts;
+    size_t text_count;
+    size_t text_capacity;
+    sw_draft_variable *variables;
+    size_t variable_count;
+    size_t variable_capacity;
+    sw_draft_voice *voices;
+    size_t voice_count;
+    size_t voice_capacity;
+    sw_draft_staff *staves;
+    size_t staff_count;
+    size_t staff_capacity;
+    sw_draft_copy *copies; /* from the inside out */
+    size_t copy_count;
+    size_t copy_capacity;
+    sw_draft_exit *exits;
+    size_t exit_count;
+    size_t exit_capacity;
+    sw_arena *arena;
+    char *error; /* the first thing that can't be done; the draft is void then */
+} sw_draft;
+
+sw_draft *sw_draft_new(const sw_edit_request *request);
+void sw_draft_free(sw_draft *draft); /* NULL is allowed */
+/* Records the first thing that can't be done, with the place of an event; returns false. */
+bool sw_draft_fail(sw_draft *draft, uint32_t event, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+/* The same with the place of a music node. */
+bool sw_draft_fail_at(sw_draft *draft, uint32_t music, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+
+/* The item of an event, touched from now on; NULL (and the draft's error) when it can't be edited. */
+sw_draft_item *sw_draft_touch(sw_draft *draft, uint32_t event);
+/* What an item was before the changes. */
+sw_cell_kind sw_draft_old_kind(const sw_draft *draft, const sw_draft_item *item);
+/* Whether the notes of a cell are those that the item had. */
+bool sw_draft_has_old_notes(const sw_draft *draft, const sw_draft_item *item, const sw_cell *cell);
+/* The item of a music node when it is touched, otherwise NULL. */
+sw_draft_item *sw_draft_item_of(const sw_draft *draft, uint32_t music);
+/* Written time in an item of a moment of the score, seen from an event of the item. */
+sw_rational sw_draft_local(const sw_draft *draft, const sw_draft_item *item, uint32_t event,
+                           sw_rational moment);
+/* The number of the cell that begins at a written time, made by cutting where there is none. Notes that are
+ * cut go on by a tie; marks that belong to the end of a note go with its last cell. */
+size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at);
+
+/* Sets the notes of a cell (copied). */
+void sw_cell_set_notes(sw_draft *draft, sw_cell *cell, const sw_cell_note *notes, size_t count);
+/* Adds a note in its place by height. */
+void sw_cell_add_note(sw_draft *draft, sw_cell *cell, sw_cell_note note);
+void sw_cell_remove_note(sw_cell *cell, size_t which);
+/* Makes a rest of a cell: what cannot hang on a rest (articulations, ties, fingerings ...) goes; slurs and
+ * beams are left in `*loose` (room for all marks of the cell, may be NULL). Returns how many. */
+size_t sw_cell_silence(sw_cell *cell, sw_cell_mark *loose);
+void sw_cell_add_mark(sw_draft *draft, sw_cell *cell, sw_cell_mark mark);
+void sw_cell_remove_mark(sw_cell *cell, size_t which);
+/* Whether a mark belongs to the end of its note: it goes with the last of several tied values. */
+bool sw_mark_is_at_end(sw_mark_class class, sw_slice text);
+
+/* ---- voices ---- */
+
+/* The first event of the chord (or note, rest) that an event belongs to. */
+uint32_t sw_voice_chord(const sw_score *score, uint32_t event);
+/* The event behind the last of the chord that begins with `event`. */
+uint32_t sw_voice_chord_end(const sw_score *score, uint32_t event);
+/* The chord that follows in the voice, or the one before; SW_NO_INDEX when there is none. */
+uint32_t sw_voice_next(const sw_score *score, uint32_t event);
+uint32_t sw_voice_previous(const sw_score *score, uint32_t event);
+/* The next chord when it begins where this one ends, without grace notes between; else SW_NO_INDEX. */
+uint32_t sw_voice_joined(const sw_score *score, uint32_t event);
+/* Whether a note is tied to the next chord of its voice, which has the same pitch. */
+bool sw_voice_is_tied(const sw_reading *reading, const sw_score *score, uint32_t event);
+bool sw_event_is_note(const sw_event *event);
+
+/* ---- changes: each adds itself to the draft, or fails ---- */
+
+typedef bool sw_draft_change(sw_draft *draft, const sw_change *change);
+sw_draft_change sw_change_pitch, sw_change_end, sw_change_split, sw_change_add_note, sw_change_remove_note,
+    sw_change_silence, sw_change_fill;                                          /* change_notes.c */
+sw_draft_change sw_change_add_mark, sw_change_remove_mark, sw_change_move_mark; /* change_marks.c */
+sw_draft_change sw_change_wrap, sw_change_copy_run, sw_change_new_voice, sw_change_new_variable;
+sw_draft_change sw_change_new_staff;
+
+/* Writes notes into the rests of a voice from a moment in the rest `event` up to another; the notes are
+ * as heard (`old` may name a node whose text they keep). The cells are tied to one another. */
+bool sw_draft_fill(sw_draft *draft, uint32_t event, sw_rational from, sw_rational until,
+                   const sw_cell_note *heard, size_t count);
+/* After all changes: ties that lead to no note any more go. */
+void sw_draft_mend_ties(sw_draft *draft);
+/* The last cell of an item with notes, or its last cell; the first with notes, or its first. */
+sw_cell *sw_item_last(sw_draft_item *item);
+sw_cell *sw_item_first(sw_draft_item *item);
+/* Marks of what has become silent find another note: a slur that begins there begins at the next note behind
+ * `last`, one that ends there at the note before `first`; one that would begin and end at one note goes. */
+void sw_draft_rehome(sw_draft *draft, uint32_t first, uint32_t last, const sw_cell_mark *loose, size_t count);
+
+#endif

@@ -1,0 +1,72 @@
+/* From changes to a proved patch. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "write/division.h"
+#include "write/print.h"
+
+static sw_draft_change *const appliers[] = {
+    [SW_CHANGE_PITCH] = sw_change_pitch,
+    [SW_CHANGE_END] = sw_change_end,
+    [SW_CHANGE_SPLIT] = sw_change_split,
+    [SW_CHANGE_TIE] = sw_change_split,
+    [SW_CHANGE_ADD_NOTE] = sw_change_add_note,
+    [SW_CHANGE_REMOVE_NOTE] = sw_change_remove_note,
+    [SW_CHANGE_SILENCE] = sw_change_silence,
+    [SW_CHANGE_FILL] = sw_change_fill,
+    [SW_CHANGE_ADD_MARK] = sw_change_add_mark,
+    [SW_CHANGE_REMOVE_MARK] = sw_change_remove_mark,
+    [SW_CHANGE_REPLACE_MARK] = sw_change_remove_mark,
+    [SW_CHANGE_MOVE_MARK] = sw_change_move_mark,
+    [SW_CHANGE_WRAP] = sw_change_wrap,
+    [SW_CHANGE_COPY_RUN] = sw_change_copy_run,
+    [SW_CHANGE_MOVE_RUN] = sw_change_copy_run,
+    [SW_CHANGE_NEW_VOICE] = sw_change_new_voice,
+    [SW_CHANGE_NEW_VARIABLE] = sw_change_new_variable,
+    [SW_CHANGE_NEW_STAFF] = sw_change_new_staff,
+};
+
+static bool apply(sw_draft *draft)
+{
+    const sw_edit_request *request = draft->request;
+    for (size_t i = 0; i < request->count; i++) {
+        const sw_change *change = &request->changes[i];
+        if (!appliers[change->kind](draft, change) || draft->error != NULL) {
+            return false;
+        }
+    }
+    sw_draft_mend_ties(draft);
+    sw_draft_mend_repeats(draft);
+    return draft->error == NULL;
+}
+
+/* Whether the patch changes a byte. */
+static bool is_empty(const sw_patch *patch)
+{
+    for (size_t i = 0; i < patch->count; i++) {
+        if (patch->files[i].edits.count > 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+bool sw_edit_score(const sw_edit_request *request, sw_patch *patch, sw_buffer *notes, char **error)
+{
+    *error = NULL;
+    sw_draft *draft = sw_draft_new(request);
+    bool done = apply(draft) && sw_draft_check_elsewhere(draft, notes) && sw_draft_print(draft, patch);
+    if (draft->error != NULL) {
+        *error = draft->error;
+        draft->error = NULL;
+        done = false;
+    }
+    done = done && sw_patch_finish(patch, error) &&
+           (is_empty(patch) || (sw_sources_are_known(request->mains, request->main_count, patch, error) &&
+                                sw_draft_prove(draft, patch, error)));
+    if (!done || is_empty(patch)) {
+        sw_patch_free(patch);
+    }
+    sw_draft_free(draft);
+    return done;
+}

@@ -1,0 +1,40 @@
+/* How a place of the text takes notes: what octave marks count from, and which value an item inherits.
+ * Private to write/. */
+#ifndef SW_WRITE_ENTRY_H
+#define SW_WRITE_ENTRY_H
+
+#include "write/draft.h"
+
+/* Where the text of an item begins and ends, calls before it and marks behind it included. */
+uint32_t sw_item_begin(const sw_reading *reading, uint32_t item);
+uint32_t sw_item_end(const sw_reading *reading, uint32_t item);
+/* Where its duration stands or would stand. */
+uint32_t sw_item_body_end(const sw_reading *reading, uint32_t item);
+
+/* Whether octave marks at an item count from the note before (\relative); *reference is that note's pitch
+ * then, as it will be after the draft. */
+bool sw_entry_reference(const sw_draft *draft, uint32_t item, sw_pitch *reference);
+/* The same for a place behind some music. */
+bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference);
+/* The next note behind an item, in the order in which \relative goes, that is not touched and whose octave
+ * marks count from what stands before it; SW_NO_INDEX when there is none. */
+uint32_t sw_entry_next_note(const sw_draft *draft, uint32_t item);
+
+/* The items of the reading that have or inherit a value, in the order of the text, each place once. */
+typedef struct sw_item_order {
+    uint32_t *items;
+    size_t count;
+    size_t capacity;
+} sw_item_order;
+
+sw_item_order sw_item_order_new(const sw_draft *draft);
+void sw_item_order_free(sw_item_order *order);
+/* The item before or behind a place in its file; SW_NO_INDEX when there is none. */
+uint32_t sw_item_order_before(const sw_item_order *order, const sw_reading *reading, uint32_t file,
+                              uint32_t offset);
+uint32_t sw_item_order_behind(const sw_item_order *order, const sw_reading *reading, uint32_t file,
+                              uint32_t offset);
+/* Whether the file's habit is to write a value also where it is the same as before. */
+bool sw_item_order_repeats_values(const sw_item_order *order, const sw_reading *reading, uint32_t file);
+
+#endif

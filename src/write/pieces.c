@@ -1,0 +1,313 @@
+#include "write/pieces.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "stavewright/metre.h"
+#include "write/entry.h"
+
+/* ---- what belongs together ---- */
+
+static bool same_notes(const sw_cell *a, const sw_cell *b)
+{
+    bool same = a->note_count == b->note_count;
+    for (size_t n = 0; n < a->note_count && same; n++) {
+        same = sw_pitch_equal(a->notes[n].pitch, b->notes[n].pitch) && a->notes[n].old == b->notes[n].old;
+    }
+    return same;
+}
+
+static bool has_mark(const sw_cell *cell, sw_mark_class class)
+{
+    for (size_t i = 0; i < cell->mark_count; i++) {
+        if (cell->marks[i].class == class) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether a cell goes on in the next without anything to be seen between them. */
+static bool is_one_stretch(const sw_cell *cell, const sw_cell *next)
+{
+    if (next->apart) {
+        return false;
+    }
+    if (cell->kind != SW_CELL_NOTES) {
+        bool rests = cell->kind != SW_CELL_SKIP && next->kind != SW_CELL_SKIP;
+        return next->kind != SW_CELL_NOTES && (rests || cell->kind == next->kind) && next->mark_count == 0;
+    }
+    for (size_t i = 0; i < next->mark_count; i++) {
+        bool tremolo = next->marks[i].class == SW_MARK_TREMOLO && has_mark(cell, SW_MARK_TREMOLO);
+        if (!tremolo && !sw_mark_is_at_end(next->marks[i].class, next->marks[i].text)) {
+            return false;
+        }
+    }
+    return cell->tied && next->kind == SW_CELL_NOTES && same_notes(cell, next);
+}
+
+static bool only_blanks_between(const sw_reading *reading, uint32_t item, uint32_t next)
+{
+    const sw_text *text = reading->files[reading->music[item].file].text;
+    sw_slice between = sw_text_slice(text, sw_item_end(reading, item), sw_item_begin(reading, next));
+    return sw_slice_trim(between).length == 0 && memchr(between.data, '\n', between.length) == NULL;
+}
+
+static sw_rational factor_of(const sw_reading *reading, uint32_t item)
+{
+    sw_duration d = sw_music_duration(&reading->music[item]);
+    return sw_rational_make(d.factor_num, d.factor_den);
+}
+
+bool sw_slot_joins(const sw_draft *draft, sw_draft_item *item, sw_draft_item *next)
+{
+    const sw_reading *reading = draft->reading;
+    const sw_music *a = &reading->music[item->music];
+    const sw_music *b = &reading->music[next->music];
+    uint32_t around = draft->parent[item->music];
+    return around != SW_NO_INDEX && reading->music[around].kind == SW_MUSIC_SEQUENCE &&
+           a->next == next->music && a->file == b->file && a->start < b->start &&
+           sw_rational_equal(item->scale, next->scale) &&
+           sw_rational_equal(factor_of(reading, item->music), factor_of(reading, next->music)) &&
+           sw_music_calls(reading, next->music).length == 0 &&
+           only_blanks_between(reading, item->music, next->music) &&
+           is_one_stretch(&item->cells[item->cell_count - 1], &next->cells[0]);
+}
+
+/* ---- values ---- */
+
+enum { MOST_VALUES = 64 };
+
+typedef struct stretch {
+    sw_cell cell; /* notes, and the marks of all cells together */
+    const sw_draft_item *item;
+    sw_rational length; /* written, over all items */
+    bool whole;
+} stretch;
+
+static void add_piece(sw_slot *slot, const sw_piece *piece)
+{
+    slot->pieces = sw_grow(slot->pieces, slot->piece_count, &slot->piece_capacity, sizeof *slot->pieces);
+    slot->pieces[slot->piece_count++] = *piece;
+}
+
+static void add_values(sw_slot *slot, const stretch *s, const sw_cell *cell, char letter,
+                       const sw_duration *values, size_t count, sw_rational factor)
+{
+    for (size_t i = 0; i < count; i++) {
+        sw_piece piece = {.letter = letter, .value = values[i], .cell = cell, .item = s->item};
+        piece.value.factor_num = (int32_t)(piece.value.factor_num * factor.num);
+        piece.value.factor_den = (int32_t)(piece.value.factor_den * factor.den);
+        add_piece(slot, &piece);
+    }
+}
+
+static char letter_of(const sw_cell *cell)
+{
+    static const char letters[] = {
+        [SW_CELL_NOTES] = 'n', [SW_CELL_REST] = 'r', [SW_CELL_FULL_REST] = 'R', [SW_CELL_SKIP] = 's'};
+    return letters[cell->kind];
+}
+
+/* The value of so many bars of full-bar rest: R1*4, R2.*2, R1*5/8*3 as one factor. */
+static sw_duration bars_value(sw_rational bar, int32_t count)
+{
+    sw_duration value;
+    if (!sw_duration_from_length(bar, 1, &value)) {
+        value = (sw_duration){0, 0, (int32_t)bar.num, (int32_t)bar.den};
+    }
+    value.factor_num *= count;
+    return value;
+}
+
+static bool is_plain(sw_rational length)
+{
+    return (length.den & (length.den - 1)) == 0;
+}
+
+/* One stretch inside of one bar, in its metre. 0 when it can't be said. */
+static size_t values_in_bar(const sw_cell *cell, const sw_bar *bar, sw_rational from, sw_rational length,
+                            sw_duration values[MOST_VALUES])
+{
+    sw_metre metre = {bar->beats, bar->beat_value};
+    sw_rational position = sw_rational_add(bar->first, sw_rational_sub(from, bar->start));
+    if (!is_plain(length)) {
+        return 0;
+    }
+    if (!is_plain(position) || position.num < 0) {
+        return sw_metre_free(length, values, MOST_VALUES);
+    }
+    return cell->kind == SW_CELL_NOTES ? sw_metre_notes(metre, position, length, values, MOST_VALUES)
+                                       : sw_metre_rests(metre, position, length, values, MOST_VALUES);
+}
+
+/* A stretch that follows the metre: bar by bar, whole bars of rest together. */
+static bool divide_in_metre(const sw_draft *draft, sw_slot *slot, const stretch *s, const sw_cell *cell,
+                            sw_rational from, sw_rational until)
+{
+    const sw_score *score = draft->score;
+    const sw_rational one = {1, 1};
+    for (uint32_t b = sw_score_bar_at(score, from); sw_rational_compare(from, until) < 0; b++) {
+        if (b >= score->bar_count) {
+            return false;
+        }
+        const sw_bar *bar = &score->bars[b];
+        sw_rational bar_end = sw_rational_add(bar->start, bar->length);
+        sw_rational end = sw_rational_min(until, bar_end);
+        if (sw_rational_compare(end, from) <= 0) {
+            end = until; /* behind the last bar */
+        }
+        bool full = cell->kind != SW_CELL_NOTES && sw_rational_equal(from, bar->start) &&
+                    sw_rational_equal(end, bar_end) &&
+                    (cell->kind == SW_CELL_FULL_REST || sw_rational_equal(bar->length, bar->metre));
+        if (full) {
+            int32_t count = 1;
+            while (b + 1 < score->bar_count && sw_rational_equal(score->bars[b + 1].length, bar->length) &&
+                   sw_rational_compare(sw_rational_add(end, bar->length), until) <= 0) {
+                end = sw_rational_add(end, bar->length);
+                count++;
+                b++;
+            }
+            sw_duration value = bars_value(bar->length, count);
+            add_values(slot, s, cell, 'R', &value, 1, one);
+        } else {
+            sw_duration values[MOST_VALUES];
+            size_t count = values_in_bar(cell, bar, from, sw_rational_sub(end, from), values);
+            if (count == 0 || count > MOST_VALUES) {
+                return false;
+            }
+            add_values(slot, s, cell, cell->kind == SW_CELL_NOTES ? 'n' : 'r', values, count, one);
+        }
+        from = end;
+    }
+    return true;
+}
+
+/* A skip is one value, with a factor where there is none: s1*7/8. */
+static sw_duration skip_value(sw_rational length)
+{
+    sw_duration value;
+    if (!sw_duration_from_length(length, 1, &value)) {
+        value = (sw_duration){0, 0, (int32_t)length.num, (int32_t)length.den};
+    }
+    return value;
+}
+
+/* A stretch in a tuplet, among grace notes or of stretched values (c4*2/3): the fewest values. */
+static bool divide_freely(sw_slot *slot, const stretch *s, const sw_cell *cell, sw_rational factor)
+{
+    sw_duration values[MOST_VALUES];
+    size_t count = sw_metre_free(sw_rational_div(s->length, factor), values, MOST_VALUES);
+    if (count == 0 || count > MOST_VALUES) {
+        return false;
+    }
+    add_values(slot, s, cell, cell->kind == SW_CELL_NOTES ? 'n' : 'r', values, count, factor);
+    return true;
+}
+
+static bool divide_stretch(sw_draft *draft, sw_slot *slot, const stretch *s)
+{
+    const sw_event *event = &draft->score->events[s->item->event];
+    sw_cell *cell = sw_arena_alloc(draft->arena, sizeof *cell);
+    *cell = s->cell;
+    size_t first = slot->piece_count;
+    sw_rational factor = factor_of(draft->reading, s->item->music);
+    const sw_rational one = {1, 1};
+    bool in_metre = sw_rational_equal(s->item->scale, one) && (event->flags & SW_EVENT_GRACE) == 0;
+    bool done = true;
+    if (s->whole) {
+        sw_duration value = sw_music_duration(&draft->reading->music[s->item->music]);
+        add_values(slot, s, cell, letter_of(cell), &value, 1, one);
+    } else if (cell->kind == SW_CELL_SKIP) {
+        sw_duration value = skip_value(s->length);
+        add_values(slot, s, cell, 's', &value, 1, one);
+    } else {
+        bool notes = sw_draft_old_kind(draft, s->item) == SW_CELL_NOTES; /* c4*2/3 is a note out of metre */
+        sw_rational from = sw_rational_add(event->onset, cell->start);
+        done = in_metre && (!notes || sw_rational_equal(factor, one)) &&
+               divide_in_metre(draft, slot, s, cell, from, sw_rational_add(from, s->length));
+        if (!done) {
+            slot->piece_count = first;
+            done = divide_freely(slot, s, cell, factor);
+        }
+    }
+    if (!done) {
+        char text[SW_RATIONAL_TEXT];
+        return sw_draft_fail(draft, s->item->event, "no row of note values says %s whole notes here",
+                             sw_rational_print(s->length, text));
+    }
+    slot->pieces[first].first = true;
+    slot->pieces[first].whole = s->whole;
+    slot->pieces[slot->piece_count - 1].last = true;
+    slot->pieces[slot->piece_count - 1].tied = cell->tied;
+    return true;
+}
+
+bool sw_slot_add_fresh(sw_draft *draft, sw_slot *slot, const sw_draft_item *item, const sw_cell *cell,
+                       sw_rational from, sw_rational until)
+{
+    stretch s = {.cell = *cell, .item = item, .length = sw_rational_sub(until, from)};
+    size_t first = slot->piece_count;
+    sw_cell *own = sw_arena_alloc(draft->arena, sizeof *own);
+    *own = *cell;
+    const sw_rational one = {1, 1};
+    if (s.length.num <= 0) {
+        return true;
+    }
+    if (cell->kind == SW_CELL_SKIP) {
+        sw_duration value = skip_value(s.length);
+        add_values(slot, &s, own, 's', &value, 1, one);
+    } else if (!divide_in_metre(draft, slot, &s, own, from, until)) {
+        return false;
+    }
+    for (size_t i = first; i < slot->piece_count; i++) {
+        slot->pieces[i].fresh = true;
+    }
+    slot->pieces[first].first = true;
+    slot->pieces[slot->piece_count - 1].last = true;
+    return true;
+}
+
+/* ---- slots ---- */
+
+/* A full-bar rest that is shortened stays one; what silence makes of a bar of notes may become one. */
+static void append_cell(sw_draft *draft, stretch *s, const sw_cell *next)
+{
+    s->length = sw_rational_add(s->length, next->length);
+    s->whole = false;
+    s->cell.tied = next->tied;
+    for (size_t i = 0; i < next->mark_count; i++) {
+        bool again = next->marks[i].class == SW_MARK_TREMOLO && has_mark(&s->cell, SW_MARK_TREMOLO);
+        if (!again) {
+            sw_cell_add_mark(draft, &s->cell, next->marks[i]);
+        }
+    }
+    for (size_t n = 0; n < next->note_count; n++) {
+        s->cell.notes[n].tied = next->notes[n].tied;
+    }
+}
+
+bool sw_slot_divide(sw_draft *draft, sw_slot *slot)
+{
+    bool open = false;
+    stretch s = {0};
+    for (size_t i = 0; i < slot->item_count; i++) {
+        sw_draft_item *item = slot->items[i];
+        for (size_t c = 0; c < item->cell_count; c++) {
+            const sw_cell *cell = &item->cells[c];
+            bool goes_on = open && is_one_stretch(&s.cell, cell);
+            if (goes_on) {
+                append_cell(draft, &s, cell);
+                continue;
+            }
+            if (open && !divide_stretch(draft, slot, &s)) {
+                return false;
+            }
+            s = (stretch){.cell = *cell, .item = item, .length = cell->length};
+            sw_cell_set_notes(draft, &s.cell, cell->notes, cell->note_count);
+            s.whole = item->cell_count == 1 && cell->kind == sw_draft_old_kind(draft, item);
+            open = true;
+        }
+    }
+    return !open || divide_stretch(draft, slot, &s);
+}

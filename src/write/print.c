@@ -1,0 +1,662 @@
+/* From a draft to text edits: each slot of touched items is written anew, keeping what it can of the old
+ * text; then what follows is mended where it inherited something that has changed. */
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "write/division.h"
+#include "write/entry.h"
+#include "write/pieces.h"
+#include "write/print.h"
+
+typedef struct printer {
+    sw_draft *draft;
+    const sw_reading *reading;
+    sw_buffer *out;
+    bool relative;
+    sw_pitch reference;
+    sw_duration value; /* what the next item inherits */
+    bool repeats_values;
+} printer;
+
+static const sw_music *at(const printer *p, uint32_t music)
+{
+    return &p->reading->music[music];
+}
+
+/* ---- notes ---- */
+
+static int marks_for(printer *p, sw_pitch pitch)
+{
+    int marks = p->relative ? sw_pitch_relative_marks(p->reference, pitch) : pitch.octave + 1;
+    p->reference = pitch;
+    return marks;
+}
+
+static void put_octave(sw_buffer *out, int marks)
+{
+    for (; marks > 0; marks--) {
+        sw_buffer_char(out, '\'');
+    }
+    for (; marks < 0; marks++) {
+        sw_buffer_char(out, ',');
+    }
+}
+
+/* Name, octave marks, reminders and octave check of one note. */
+static void put_note(printer *p, const sw_draft_item *item, const sw_cell_note *note)
+{
+    const sw_music *old = note->old == SW_NO_INDEX ? NULL : at(p, note->old);
+    sw_slice text = old == NULL ? (sw_slice){NULL, 0} : sw_music_slice(p->reading, note->old);
+    if (old != NULL && old->kind == SW_MUSIC_DRUM) {
+        sw_buffer_append(p->out, (sw_slice){text.data, old->name_length});
+        return;
+    }
+    bool same_name =
+        old != NULL && old->pitch.step == note->pitch.step && old->pitch.alter == note->pitch.alter;
+    sw_slice name = same_name ? (sw_slice){text.data, old->name_length}
+                              : sw_reading_note_name(p->reading, item->music, note->pitch);
+    if (name.length == 0) {
+        char pitch[SW_PITCH_TEXT];
+        sw_draft_fail_at(p->draft, item->music, "the input language here has no name for %s",
+                         sw_pitch_print(note->pitch, pitch));
+    }
+    sw_buffer_append(p->out, name);
+    put_octave(p->out, marks_for(p, note->pitch));
+    size_t body = old == NULL ? 0 : sw_item_body_end(p->reading, note->old) - old->start;
+    if (same_name && memchr(text.data, '!', body) != NULL) {
+        sw_buffer_char(p->out, '!');
+    }
+    if (same_name && memchr(text.data, '?', body) != NULL) {
+        sw_buffer_char(p->out, '?');
+    }
+    if (old != NULL && (old->flags & SW_MUSIC_CHECKED) != 0) {
+        sw_buffer_char(p->out, '=');
+        put_octave(p->out, note->pitch.octave + 1);
+    }
+}
+
+/* What stands at a note inside of its chord. */
+static void put_inner_marks(printer *p, const sw_draft_item *item, const sw_cell_note *note)
+{
+    if (note->old == SW_NO_INDEX || p->draft->parent[note->old] != item->music) {
+        return;
+    }
+    for (uint32_t c = at(p, note->old)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_MARK) {
+            bool tie = sw_music_mark_class(p->reading, c) == SW_MARK_TIE;
+            if (tie ? note->tied : note->marked) {
+                sw_buffer_append(p->out, sw_music_slice(p->reading, c));
+            }
+        }
+    }
+}
+
+static bool is_own(const printer *p, const sw_draft_item *item, const sw_cell_note *note)
+{
+    return note->old != SW_NO_INDEX && p->draft->parent[note->old] == item->music;
+}
+
+/* The blanks of the source between two notes of a chord that follow each other there; otherwise one. */
+static sw_slice between_notes(const printer *p, const sw_draft_item *item, const sw_cell_note *a,
+                              const sw_cell_note *b)
+{
+    const sw_slice blank = {" ", 1};
+    if (!is_own(p, item, a) || !is_own(p, item, b)) {
+        return blank;
+    }
+    uint32_t from = sw_item_end(p->reading, a->old);
+    uint32_t to = sw_item_begin(p->reading, b->old);
+    sw_slice text = sw_text_slice(p->reading->files[at(p, a->old)->file].text, from, to);
+    return from < to && sw_slice_trim(text).length == 0 ? text : blank;
+}
+
+static void put_chord(printer *p, const sw_draft_item *item, const sw_cell *cell)
+{
+    sw_buffer_char(p->out, '<');
+    sw_pitch first = cell->notes[0].pitch;
+    for (size_t n = 0; n < cell->note_count; n++) {
+        if (n > 0) {
+            sw_buffer_append(p->out, between_notes(p, item, &cell->notes[n - 1], &cell->notes[n]));
+        }
+        if (is_own(p, item, &cell->notes[n]) && cell->notes[n].marked) {
+            sw_buffer_append(p->out, sw_music_calls(p->reading, cell->notes[n].old));
+        }
+        put_note(p, item, &cell->notes[n]);
+        put_inner_marks(p, item, &cell->notes[n]);
+    }
+    sw_buffer_char(p->out, '>');
+    p->reference = first;
+}
+
+/* Whether all that stands at a note inside of its chord stays there. */
+static bool keeps_inner_marks(const printer *p, const sw_draft_item *item, const sw_cell_note *note)
+{
+    bool all = true;
+    for (uint32_t c = is_own(p, item, note) ? at(p, note->old)->first : SW_NO_INDEX; c != SW_NO_INDEX;
+         c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_MARK) {
+            bool tie = sw_music_mark_class(p->reading, c) == SW_MARK_TIE;
+            all = all && (tie ? note->tied : note->marked);
+        }
+    }
+    return all;
+}
+
+/* Whether the body of an item can stay as it is written, the notes being the same; moves the reference. */
+static bool keeps_body(printer *p, const sw_piece *piece)
+{
+    const sw_draft_item *item = piece->item;
+    const sw_music *m = at(p, item->music);
+    if (!sw_draft_has_old_notes(p->draft, item, piece->cell) || item->is_explicit) {
+        return false;
+    }
+    if (m->kind == SW_MUSIC_REPEAT_CHORD || m->kind == SW_MUSIC_BARE) {
+        return true;
+    }
+    sw_pitch before = p->reference;
+    bool same = true;
+    for (size_t n = 0; n < piece->cell->note_count; n++) {
+        const sw_cell_note *note = &piece->cell->notes[n];
+        if (at(p, note->old)->kind == SW_MUSIC_NOTE) {
+            same = marks_for(p, note->pitch) == at(p, note->old)->octave_marks && same;
+        }
+        same = same && keeps_inner_marks(p, item, note);
+    }
+    p->reference = same ? piece->cell->notes[0].pitch : before;
+    return same;
+}
+
+/* The notes or the letter of a piece. Returns whether a single note has what stood at it inside of its chord
+ * still to come, behind the value. */
+static bool put_body(printer *p, const sw_piece *piece)
+{
+    const sw_draft_item *item = piece->item;
+    const sw_cell *cell = piece->cell;
+    const sw_music *m = at(p, item->music);
+    sw_slice old =
+        sw_text_slice(p->reading->files[m->file].text, m->start, sw_item_body_end(p->reading, item->music));
+    if (piece->letter != 'n') {
+        sw_buffer_append(p->out, piece->whole && piece->first ? old : (sw_slice){&piece->letter, 1});
+        return false;
+    }
+    bool repeat = (m->kind == SW_MUSIC_REPEAT_CHORD || m->kind == SW_MUSIC_BARE) && !item->is_explicit;
+    bool begins = piece->first && sw_rational_is_zero(cell->start);
+    if (!piece->fresh && (repeat || (begins && keeps_body(p, piece)))) {
+        sw_buffer_append(p->out, old);
+        return false;
+    }
+    sw_cell copy = *cell;
+    copy.notes = sw_arena_alloc(p->draft->arena, (cell->note_count + 1) * sizeof *copy.notes);
+    for (size_t n = 0; n < cell->note_count; n++) { /* fingerings at the first value, ties at the last */
+        copy.notes[n] = cell->notes[n];
+        copy.notes[n].marked = cell->notes[n].marked && piece->first;
+        copy.notes[n].tied = cell->notes[n].tied && piece->last;
+    }
+    if (cell->note_count == 1) {
+        put_note(p, item, &copy.notes[0]);
+        return !piece->fresh;
+    }
+    put_chord(p, item, &copy);
+    return false;
+}
+
+/* ---- values ---- */
+
+static void put_value(printer *p, const sw_piece *piece)
+{
+    const sw_music *m = at(p, piece->item->music);
+    bool begins = !piece->fresh && piece->first && sw_rational_is_zero(piece->cell->start);
+    bool written = begins && (m->flags & SW_MUSIC_WRITTEN_VALUE) != 0;
+    bool bare =
+        !piece->fresh && m->kind == SW_MUSIC_BARE && piece->letter == 'n' && !piece->item->is_explicit;
+    sw_slice text = sw_music_slice(p->reading, piece->item->music);
+    if (begins && piece->whole && written && text.length > 0 && (text.data[0] != '\\' || bare)) {
+        sw_duration old = sw_music_duration(m);
+        uint32_t body = sw_item_body_end(p->reading, piece->item->music);
+        sw_slice value = sw_text_slice(p->reading->files[m->file].text, body, m->end);
+        bool factor_only = sw_slice_starts(sw_slice_trim(value), "*");
+        if (!factor_only || sw_rational_equal(sw_duration_head(old), sw_duration_head(p->value))) {
+            sw_buffer_append(p->out, value);
+            p->value = old;
+            return;
+        }
+    }
+    if (piece->whole && piece->letter == 's' && text.length > 0 && text.data[0] == '\\') {
+        return; /* \skip 4 holds its value, and nothing inherits it */
+    }
+    if (written || bare || !sw_duration_equal(p->value, piece->value) || (p->repeats_values && !begins)) {
+        char value[SW_DURATION_TEXT];
+        sw_buffer_string(p->out, sw_duration_print(piece->value, value));
+    }
+    p->value = piece->value;
+}
+
+/* ---- marks ---- */
+
+/* What stands before a mark in the source, behind its item or the mark before it. */
+static sw_slice before_mark(const printer *p, uint32_t item, uint32_t mark)
+{
+    const sw_music *m = at(p, item);
+    uint32_t from = m->end;
+    for (uint32_t c = m->first; c != SW_NO_INDEX && c != mark; c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_MARK && at(p, c)->end > from && at(p, c)->end <= at(p, mark)->start) {
+            from = at(p, c)->end;
+        }
+    }
+    return sw_text_slice(p->reading->files[m->file].text, from, at(p, mark)->start);
+}
+
+static const sw_cell_mark *find_mark(const sw_cell *cell, uint32_t old)
+{
+    for (size_t i = 0; i < cell->mark_count; i++) {
+        if (cell->marks[i].old == old) {
+            return &cell->marks[i];
+        }
+    }
+    return NULL;
+}
+
+static bool belongs(const sw_piece *piece, const sw_cell_mark *mark)
+{
+    if (mark->class == SW_MARK_TREMOLO) {
+        return true;
+    }
+    bool end = piece->letter == 'n' && sw_mark_is_at_end(mark->class, mark->text);
+    return end ? piece->last : piece->first;
+}
+
+/* Comments that stand among marks that have gone. */
+static void keep_comments(printer *p, const sw_piece *piece, uint32_t mark)
+{
+    sw_slice before = before_mark(p, piece->item->music, mark);
+    if (piece->first && sw_rational_is_zero(piece->cell->start) &&
+        memchr(before.data, '%', before.length) != NULL) {
+        sw_buffer_append(p->out, before);
+    }
+}
+
+static void put_marks(printer *p, const sw_piece *piece, bool inner)
+{
+    if (piece->letter == 'n' && (!piece->last || piece->tied)) {
+        sw_buffer_char(p->out, '~');
+    }
+    if (inner) { /* the note was one of a chord */
+        sw_cell_note note = piece->cell->notes[0];
+        note.marked = note.marked && piece->first;
+        note.tied = note.tied && piece->last;
+        put_inner_marks(p, piece->item, &note);
+    }
+    const sw_music *m = at(p, piece->item->music);
+    for (uint32_t c = piece->fresh ? SW_NO_INDEX : m->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (at(p, c)->kind != SW_MUSIC_MARK || at(p, c)->start < m->end) {
+            continue;
+        }
+        const sw_cell_mark *mark = find_mark(piece->cell, c);
+        if (mark == NULL) {
+            keep_comments(p, piece, c);
+        } else if (belongs(piece, mark)) {
+            sw_buffer_append(p->out, before_mark(p, piece->item->music, c));
+            sw_buffer_append(p->out, mark->text);
+        }
+    }
+    for (size_t i = 0; i < piece->cell->mark_count; i++) {
+        const sw_cell_mark *mark = &piece->cell->marks[i];
+        bool own = mark->old != SW_NO_INDEX && p->draft->parent[mark->old] == piece->item->music;
+        if (!own && belongs(piece, mark)) {
+            sw_buffer_append(p->out, mark->text);
+        }
+    }
+}
+
+/* ---- slots ---- */
+
+/* Whether an item is the only argument of what stands around it, without brackets of its own: \repeat unfold
+ * 8 c4, << c1 \\ e1 >>. */
+static bool stands_alone(const printer *p, uint32_t item)
+{
+    uint32_t around = p->draft->parent[item];
+    if (around == SW_NO_INDEX || at(p, around)->kind == SW_MUSIC_SEQUENCE) {
+        return around == SW_NO_INDEX;
+    }
+    const sw_text *text = p->reading->files[at(p, item)->file].text;
+    uint32_t before = sw_item_begin(p->reading, item);
+    uint32_t behind = sw_item_end(p->reading, item);
+    while (before > 0 && strchr(" \t\r\n", text->bytes[before - 1]) != NULL) {
+        before--;
+    }
+    while (behind < text->length && strchr(" \t\r\n", text->bytes[behind]) != NULL) {
+        behind++;
+    }
+    bool brackets = before > 0 && text->bytes[before - 1] == '{' && text->bytes[behind] == '}';
+    bool several = at(p, around)->first != item || at(p, item)->next != SW_NO_INDEX;
+    switch ((sw_music_kind)at(p, around)->kind) {
+    case SW_MUSIC_SIMULTANEOUS:
+    case SW_MUSIC_REPEAT:
+    case SW_MUSIC_ALTERNATIVES:
+    case SW_MUSIC_AFTER_GRACE:
+    case SW_MUSIC_PART_COMBINE:
+        return !brackets;
+    default:
+        return !brackets && !several;
+    }
+}
+
+static void print_pieces(printer *p, const sw_slot *slot)
+{
+    for (size_t i = 0; i < slot->piece_count; i++) {
+        if (i > 0) {
+            sw_buffer_char(p->out, ' ');
+        }
+        bool inner = put_body(p, &slot->pieces[i]);
+        put_value(p, &slot->pieces[i]);
+        put_marks(p, &slot->pieces[i], inner);
+    }
+}
+
+static void print_slot(printer *p, const sw_slot *slot)
+{
+    const sw_draft_item *first = slot->items[0];
+    bool brackets = slot->piece_count > 1 && stands_alone(p, first->music);
+    sw_buffer_string(p->out, brackets ? "{ " : "");
+    if (first->calls) {
+        sw_buffer_append(p->out, sw_music_calls(p->reading, first->music));
+    }
+    print_pieces(p, slot);
+    sw_buffer_string(p->out, brackets ? " }" : "");
+}
+
+/* Replaces a piece of text, with a blank where it would run into a word beside it: <c e><d f> becomes r r. */
+static void put_apart(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_buffer *out)
+{
+    sw_slice old = sw_buffer_slice(out);
+    sw_buffer whole = {0};
+    bool before = start > 0 && old.length > 0 && isalnum((unsigned char)text->bytes[start - 1]) &&
+                  isalnum((unsigned char)old.data[0]);
+    bool behind = end < text->length && old.length > 0 && isalnum((unsigned char)text->bytes[end]) &&
+                  isalnum((unsigned char)old.data[old.length - 1]);
+    sw_buffer_string(&whole, before ? " " : "");
+    sw_buffer_append(&whole, old);
+    sw_buffer_string(&whole, behind ? " " : "");
+    sw_patch_add(patch, text, start, end, sw_buffer_slice(&whole));
+    sw_buffer_free(&whole);
+}
+
+/* ---- what follows ---- */
+
+/* The next note counts its octave from another pitch now. */
+static void mend_octave(sw_draft *draft, uint32_t music, sw_patch *patch)
+{
+    const sw_reading *reading = draft->reading;
+    uint32_t next = sw_entry_next_note(draft, music);
+    sw_pitch reference;
+    if (next == SW_NO_INDEX || !sw_entry_reference(draft, next, &reference)) {
+        return;
+    }
+    const sw_music *m = &reading->music[next];
+    int marks = sw_pitch_relative_marks(reference, m->pitch);
+    if (marks == m->octave_marks) {
+        return;
+    }
+    sw_slice text = sw_music_slice(reading, next);
+    uint32_t from = m->start + m->name_length;
+    uint32_t to = from;
+    for (uint32_t i = m->name_length; i < text.length && strchr("', ,\t\r\n", text.data[i]) != NULL; i++) {
+        to = text.data[i] == '\'' || text.data[i] == ',' ? m->start + i + 1 : to;
+    }
+    sw_buffer out = {0};
+    put_octave(&out, marks);
+    sw_patch_add(patch, reading->files[m->file].text, from, to, sw_buffer_slice(&out));
+    sw_buffer_free(&out);
+}
+
+/* The next item inherits another value now: it gets its own. */
+static void mend_value(const printer *p, const sw_item_order *order, uint32_t file, uint32_t offset,
+                       sw_patch *patch)
+{
+    uint32_t next = sw_item_order_behind(order, p->reading, file, offset);
+    if (next == SW_NO_INDEX || sw_draft_item_of(p->draft, next) != NULL) {
+        return;
+    }
+    const sw_music *m = at(p, next);
+    const sw_text *text = p->reading->files[file].text;
+    uint32_t body = sw_item_body_end(p->reading, next);
+    sw_duration own = sw_music_duration(m);
+    bool written = (m->flags & SW_MUSIC_WRITTEN_VALUE) != 0;
+    uint32_t end = body;
+    if (written) {
+        sw_slice value = sw_text_slice(text, body, m->end);
+        bool factor_only = m->end > body && sw_slice_starts(sw_slice_trim(value), "*");
+        if (!factor_only || sw_rational_equal(sw_duration_head(own), sw_duration_head(p->value))) {
+            return;
+        }
+        end = m->end;
+    } else if (sw_duration_equal(own, p->value)) {
+        return;
+    }
+    char value[SW_DURATION_TEXT];
+    sw_patch_add(patch, text, body, end, sw_slice_of(sw_duration_print(own, value)));
+}
+
+/* ---- all ---- */
+
+static int compare_items(const void *a, const void *b, void *context)
+{
+    const sw_draft *draft = context;
+    const sw_music *x = &draft->reading->music[(*(sw_draft_item *const *)a)->music];
+    const sw_music *y = &draft->reading->music[(*(sw_draft_item *const *)b)->music];
+    if (x->file != y->file) {
+        return x->file < y->file ? -1 : 1;
+    }
+    return x->start < y->start ? -1 : x->start > y->start;
+}
+
+/* The value that a slot inherits: that of the item before it, as it will be. */
+static void find_value(printer *p, const sw_item_order *order, const sw_draft_item *first,
+                       const sw_draft_item *last_printed, sw_duration last_value)
+{
+    const sw_music *m = at(p, first->music);
+    uint32_t before = sw_item_order_before(order, p->reading, m->file, m->start);
+    if (before != SW_NO_INDEX && last_printed != NULL && last_printed->music == before) {
+        p->value = last_value;
+    } else if ((m->flags & SW_MUSIC_WRITTEN_VALUE) == 0) {
+        p->value = sw_music_duration(m); /* what it inherits today */
+    } else {
+        p->value = before == SW_NO_INDEX ? sw_duration_quarter() : sw_music_duration(at(p, before));
+    }
+}
+
+/* ---- what is new ---- */
+
+/* The assignment of a new variable, and what inherited a value across the moved text. */
+static void print_variable(printer *p, const sw_item_order *order, const sw_draft_variable *v,
+                           sw_patch *patch)
+{
+    const sw_text *text = p->reading->files[v->file].text;
+    const char *newline = sw_text_newline(text);
+    const sw_music *first = at(p, v->first_item);
+    uint32_t body = sw_item_body_end(p->reading, v->first_item);
+    sw_buffer_format(p->out, "%s = %s{%s  ", v->name, v->drums ? "\\drummode " : "", newline);
+    sw_buffer_append(p->out, sw_text_slice(text, v->from, body));
+    if ((first->flags & SW_MUSIC_WRITTEN_VALUE) == 0) {
+        char value[SW_DURATION_TEXT];
+        sw_buffer_string(p->out, sw_duration_print(sw_music_duration(first), value));
+    }
+    sw_buffer_append(p->out, sw_text_slice(text, body, v->to));
+    sw_buffer_format(p->out, "%s}%s%s", newline, newline, newline);
+    sw_patch_add(patch, text, v->place, v->place, sw_buffer_slice(p->out));
+    sw_buffer_clear(p->out);
+    sw_buffer_format(p->out, "\\%s", v->name);
+    put_apart(patch, text, v->from, v->to, p->out);
+    uint32_t last = sw_item_order_before(order, p->reading, v->file, v->to);
+    uint32_t before = sw_item_order_before(order, p->reading, v->file, v->from);
+    uint32_t behind = sw_item_order_behind(order, p->reading, v->file, v->place);
+    sw_duration moved = last == SW_NO_INDEX ? sw_duration_quarter() : sw_music_duration(at(p, last));
+    bool own = before != SW_NO_INDEX && at(p, before)->start >= v->place;
+    if (behind != SW_NO_INDEX && at(p, behind)->start < v->from) {
+        p->value = moved;
+        mend_value(p, order, v->file, v->place, patch);
+    }
+    p->value = own ? sw_music_duration(at(p, before)) : moved;
+    mend_value(p, order, v->file, v->to, patch);
+}
+
+/* The music of a second voice; what follows counts from its last note. */
+static bool compose_voice(printer *p, const sw_draft_voice *voice)
+{
+    sw_draft *draft = p->draft;
+    const sw_cell skip = {.kind = SW_CELL_SKIP};
+    sw_slot slot = {0};
+    p->relative = sw_entry_exit(draft, voice->last, &p->reference);
+    p->value = (sw_duration){0};
+    bool done = sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->from, voice->moment) &&
+                sw_slot_add_fresh(draft, &slot, voice->item, &voice->cell, voice->moment, voice->until) &&
+                sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->until, voice->to);
+    if (done) {
+        print_pieces(p, &slot);
+        draft->exits = sw_grow(draft->exits, draft->exit_count, &draft->exit_capacity, sizeof *draft->exits);
+        draft->exits[draft->exit_count++] = (sw_draft_exit){voice->last, p->reference};
+    } else {
+        sw_draft_fail_at(draft, voice->item->music, "no row of note values says this length here");
+    }
+    free(slot.pieces);
+    return done;
+}
+
+static void print_voice(printer *p, const sw_item_order *order, const sw_draft_voice *voice, sw_patch *patch)
+{
+    if (!compose_voice(p, voice)) {
+        return;
+    }
+    uint32_t file = at(p, voice->first)->file;
+    const sw_text *text = p->reading->files[file].text;
+    uint32_t end = sw_node_end(p->reading, voice->last);
+    uint32_t begin = sw_is_item(at(p, voice->first)) ? sw_item_begin(p->reading, voice->first)
+                                                     : at(p, voice->first)->start;
+    sw_patch_add(patch, text, begin, begin, sw_slice_of("<< { \\voiceOne "));
+    sw_buffer whole = {0};
+    sw_buffer_format(&whole, " } \\new Voice { \\voiceTwo %s } >> \\oneVoice", sw_buffer_text(p->out));
+    sw_patch_add(patch, text, end, end, sw_buffer_slice(&whole));
+    sw_buffer_free(&whole);
+    mend_octave(p->draft, voice->last, patch);
+    mend_value(p, order, file, end, patch);
+}
+
+/* The first clef or key of a staff, as it is written; empty when there is none at the beginning, or when a
+ * transposition would change it. */
+static sw_slice first_setting(const sw_draft *draft, uint32_t staff, sw_music_kind kind)
+{
+    for (size_t i = 0; i < draft->score->setting_count; i++) {
+        const sw_setting *setting = &draft->score->settings[i];
+        const sw_music *m = &draft->reading->music[setting->music];
+        if (setting->staff == staff && m->kind == kind && sw_rational_is_zero(setting->onset)) {
+            bool moved = kind == SW_MUSIC_KEY && !sw_pitch_equal(m->pitch, setting->pitch);
+            return moved ? (sw_slice){NULL, 0} : sw_music_slice(draft->reading, setting->music);
+        }
+    }
+    return (sw_slice){NULL, 0};
+}
+
+static void print_staff(printer *p, const sw_item_order *order, const sw_draft_staff *staff, sw_patch *patch)
+{
+    sw_draft *draft = p->draft;
+    const sw_music *node = at(p, staff->node);
+    const sw_text *text = p->reading->files[node->file].text;
+    uint32_t end = sw_node_end(p->reading, staff->node);
+    uint32_t around = draft->parent[staff->node];
+    bool alone = around == SW_NO_INDEX || at(p, around)->kind != SW_MUSIC_SIMULTANEOUS;
+    const sw_cell rest = {.kind = SW_CELL_FULL_REST};
+    sw_draft_item item = {.music = staff->node};
+    sw_slot slot = {0};
+    sw_buffer_format(p->out, "%s%.*s\\new Staff = \"%s\" \\with { instrumentName = \"%s\" } { ",
+                     sw_text_newline(text), (int)sw_text_indent(text, node->start).length,
+                     sw_text_indent(text, node->start).data, staff->name, staff->name);
+    sw_slice settings[] = {first_setting(draft, staff->staff, SW_MUSIC_CLEF),
+                           first_setting(draft, staff->staff, SW_MUSIC_KEY)};
+    for (size_t i = 0; i < 2; i++) {
+        sw_buffer_append(p->out, settings[i]);
+        sw_buffer_string(p->out, settings[i].length > 0 ? " " : "");
+    }
+    p->value = (sw_duration){0};
+    if (sw_slot_add_fresh(draft, &slot, &item, &rest, sw_rational_zero(), draft->score->length)) {
+        print_pieces(p, &slot);
+    } else {
+        sw_draft_fail(draft, staff->event, "the bars of this score can't be said in rests");
+    }
+    free(slot.pieces);
+    sw_buffer_string(p->out, alone ? " } >>" : " }");
+    if (alone) {
+        sw_patch_add(patch, text, node->start, node->start, sw_slice_of("<< "));
+    }
+    sw_patch_add(patch, text, end, end, sw_buffer_slice(p->out));
+    mend_value(p, order, node->file, end, patch);
+}
+
+static void print_new(sw_draft *draft, const sw_item_order *order, sw_patch *patch)
+{
+    sw_buffer out = {0};
+    printer p = {.draft = draft, .reading = draft->reading, .out = &out};
+    for (size_t i = 0; i < draft->voice_count; i++) {
+        print_voice(&p, order, &draft->voices[i], patch);
+        sw_buffer_clear(&out);
+    }
+    for (size_t i = 0; i < draft->variable_count; i++) {
+        print_variable(&p, order, &draft->variables[i], patch);
+        sw_buffer_clear(&out);
+    }
+    for (size_t i = 0; i < draft->staff_count; i++) {
+        print_staff(&p, order, &draft->staves[i], patch);
+        sw_buffer_clear(&out);
+    }
+    for (size_t i = 0; i < draft->text_count; i++) {
+        const sw_draft_text *t = &draft->texts[i];
+        sw_patch_add(patch, draft->reading->files[t->file].text, t->start, t->end, t->text);
+    }
+    sw_buffer_free(&out);
+}
+
+bool sw_draft_print(sw_draft *draft, sw_patch *patch)
+{
+    sw_item_order order = sw_item_order_new(draft);
+    if (draft->item_count > 0) {
+        qsort_r(draft->items, draft->item_count, sizeof *draft->items, compare_items, draft);
+        for (size_t i = 0; i < draft->item_count; i++) {
+            draft->number[draft->items[i]->music] = (uint32_t)i + 1;
+        }
+    }
+    print_new(draft, &order, patch);
+    sw_duration last_value = {0};
+    const sw_draft_item *last = NULL;
+    for (size_t i = 0; i < draft->item_count && draft->error == NULL;) {
+        sw_slot slot = {.items = draft->items + i, .item_count = 1};
+        while (
+            i + slot.item_count < draft->item_count &&
+            sw_slot_joins(draft, draft->items[i + slot.item_count - 1], draft->items[i + slot.item_count])) {
+            slot.item_count++;
+        }
+        i += slot.item_count;
+        const sw_draft_item *first = slot.items[0];
+        const sw_draft_item *final = slot.items[slot.item_count - 1];
+        uint32_t file = draft->reading->music[first->music].file;
+        sw_buffer out = {0};
+        printer p = {.draft = draft, .reading = draft->reading, .out = &out};
+        p.repeats_values = sw_item_order_repeats_values(&order, draft->reading, file);
+        p.relative = sw_entry_reference(draft, first->music, &p.reference);
+        find_value(&p, &order, first, last, last_value);
+        if (sw_slot_divide(draft, &slot)) {
+            print_slot(&p, &slot);
+            uint32_t end = sw_item_end(draft->reading, final->music);
+            put_apart(patch, draft->reading->files[file].text, sw_item_begin(draft->reading, first->music),
+                      end, &out);
+            mend_octave(draft, final->music, patch);
+            mend_value(&p, &order, file, end, patch);
+            last = final;
+            last_value = p.value;
+        }
+        free(slot.pieces);
+        sw_buffer_free(&out);
+    }
+    sw_draft_print_copies(draft, &order, patch);
+    sw_item_order_free(&order);
+    return draft->error == NULL;
+}

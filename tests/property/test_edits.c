@@ -1,0 +1,477 @@
+/* Random changes at random places: each is proved or refused with a reason.
+ *
+ * The sources are the corpus and, when they are there, the real scores of SW_SCORES. The seed is printed;
+ * SW_SEED sets it, SW_EDITS says how many changes are tried, SW_EDITS_KEEP names a folder that gets some of
+ * the results with what the proof claims, for the compiler to judge (tests/reference/test_edits_compiled.py).
+ */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <time.h>
+
+#include "stavewright/edit.h"
+#include "stavewright/report.h"
+
+/* ---- chance ---- */
+
+static uint64_t random_state;
+
+static uint32_t chance(uint32_t below)
+{
+    random_state ^= random_state << 13; /* Marsaglia, Xorshift RNGs, 2003 */
+    random_state ^= random_state >> 7;
+    random_state ^= random_state << 17;
+    return below == 0 ? 0 : (uint32_t)((random_state >> 11) % below);
+}
+
+/* ---- counting ---- */
+
+typedef struct tally {
+    char reason[160];
+    size_t count;
+} tally;
+
+static tally refusals[512];
+static size_t refusal_kinds;
+static size_t refused;
+static size_t proved;
+static size_t empty;
+static size_t small_edits;
+static size_t small_bytes;
+static size_t by_kind[32][2]; /* proved, refused */
+
+/* The sentence without its place, numbers and names. */
+static void count_refusal(const char *error)
+{
+    char reason[160] = "";
+    const char *text = error;
+    const char *sentence = strstr(text, ": ");
+    text = strstr(text, "refused: in ") != NULL ? "the proof refuses the edit" : text;
+    text = text == error && sentence != NULL ? sentence + 2 : text;
+    size_t length = 0;
+    for (; *text != '\0' && *text != '(' && length + 1 < sizeof reason; text++) {
+        if (*text < '0' || *text > '9') {
+            reason[length++] = *text;
+        }
+    }
+    refused++;
+    for (size_t i = 0; i < refusal_kinds; i++) {
+        if (strcmp(refusals[i].reason, reason) == 0) {
+            refusals[i].count++;
+            return;
+        }
+    }
+    if (refusal_kinds < sizeof refusals / sizeof refusals[0]) {
+        strcpy(refusals[refusal_kinds].reason, reason);
+        refusals[refusal_kinds++].count = 1;
+    }
+}
+
+/* ---- a random change ---- */
+
+static const char *const kind_names[] = {
+    "pitch",   "end",      "split",    "tie",         "add note",     "remove note",
+    "silence", "fill",     "add mark", "remove mark", "replace mark", "move mark",
+    "wrap",    "copy run", "move run", "new voice",   "new variable", "new staff"};
+
+static bool is_note(const sw_event *event)
+{
+    return event->kind == SW_EVENT_NOTE;
+}
+
+/* A random event that a predicate accepts; SW_NO_INDEX when a few hundred draws find none. */
+static uint32_t draw(const sw_score *score, bool (*wanted)(const sw_event *))
+{
+    for (int i = 0; i < 300; i++) {
+        uint32_t e = chance((uint32_t)score->event_count);
+        if (wanted(&score->events[e]) && (score->events[e].flags & (SW_EVENT_CUE | SW_EVENT_PERCENT)) == 0) {
+            return e;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+static bool is_rest(const sw_event *event)
+{
+    return event->kind == SW_EVENT_REST || event->kind == SW_EVENT_FULL_REST;
+}
+
+static bool in_time(const sw_event *event)
+{
+    return is_note(event) && (event->flags & SW_EVENT_GRACE) == 0;
+}
+
+static bool any(const sw_event *event)
+{
+    return event->kind != SW_EVENT_SKIP;
+}
+
+/* A moment inside of an event, on a plain fraction of it. */
+static sw_rational inside(const sw_event *event)
+{
+    static const sw_rational parts[] = {{1, 2}, {1, 4}, {3, 4}, {1, 2}, {7, 8}};
+    return sw_rational_add(event->onset, sw_rational_mul(event->duration, parts[chance(5)]));
+}
+
+static uint32_t marked(const sw_reading *reading, uint32_t item)
+{
+    for (uint32_t c = reading->music[item].first; c != SW_NO_INDEX; c = reading->music[c].next) {
+        if (reading->music[c].kind == SW_MUSIC_MARK && reading->music[c].start >= reading->music[item].end) {
+            return c;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* The last event of the chord some chords further in the voice. */
+static uint32_t later(const sw_score *score, uint32_t event, uint32_t steps)
+{
+    uint32_t last = event;
+    for (uint32_t e = event; e < score->event_count && score->events[e].voice == score->events[event].voice;
+         e++) {
+        if (score->events[e].chord != score->events[last].chord) {
+            if (steps-- == 0) {
+                break;
+            }
+        }
+        last = e;
+    }
+    return last;
+}
+
+/* A voice whose rest covers a passage of another one: draws rests, and looks for notes at that time. */
+static bool find_target(const sw_score *score, sw_change *change)
+{
+    for (int i = 0; i < 50; i++) {
+        uint32_t rest = draw(score, is_rest);
+        uint32_t note = draw(score, in_time);
+        if (rest == SW_NO_INDEX || note == SW_NO_INDEX) {
+            return false;
+        }
+        const sw_event *r = &score->events[rest];
+        uint32_t staff = score->voices[score->events[note].voice].staff;
+        for (uint32_t e = 0; e < score->event_count; e++) {
+            const sw_event *n = &score->events[e];
+            if (in_time(n) && n->voice != r->voice && score->voices[n->voice].staff == staff &&
+                sw_rational_compare(r->onset, n->onset) <= 0 &&
+                sw_rational_compare(sw_event_end(n), sw_event_end(r)) <= 0) {
+                change->event = e;
+                change->last = later(score, e, chance(3));
+                while (change->last > e &&
+                       sw_rational_compare(sw_event_end(&score->events[change->last]), sw_event_end(r)) > 0) {
+                    change->last--;
+                }
+                change->voice = r->voice;
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static bool has_other_voice(const sw_score *score, uint32_t voice)
+{
+    for (uint32_t v = 0; v < score->voice_count; v++) {
+        if (v != voice && score->voices[v].staff == score->voices[voice].staff) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static sw_pitch other_pitch(sw_pitch pitch)
+{
+    static const sw_pitch intervals[] = {{1, 0, 0}, {2, 0, 0},  {0, 1, 0},  {0, -1, 0}, {6, -1, 0},
+                                         {4, 0, 0}, {3, -1, 0}, {1, 0, -4}, {2, 1, 0},  {0, 0, 2}};
+    sw_pitch other = sw_pitch_transpose(pitch, intervals[chance(10)]);
+    return other.alter < -4 || other.alter > 4 ? sw_pitch_transpose(pitch, intervals[2]) : other;
+}
+
+static const char *const marks[] = {
+    "-.", "->", "\\p", "^\"solo\"", "\\fermata", "--", "_\\markup { \\italic dolce }", "\\mf"};
+
+/* False when the score has nothing for this kind. */
+static bool make_change(const sw_reading *reading, const sw_score *score, sw_change_kind kind,
+                        sw_change *change, sw_pitch pitches[2])
+{
+    *change = (sw_change){.kind = kind, .last = SW_NO_INDEX};
+    bool timed = kind == SW_CHANGE_END || kind == SW_CHANGE_SPLIT || kind == SW_CHANGE_TIE;
+    bool (*wanted)(const sw_event *) = timed ? in_time : is_note;
+    wanted = kind == SW_CHANGE_FILL ? is_rest : kind == SW_CHANGE_ADD_MARK ? any : wanted;
+    change->event = draw(score, wanted);
+    for (int i = 0; i < 100 && kind >= SW_CHANGE_REMOVE_MARK && kind <= SW_CHANGE_MOVE_MARK &&
+                    change->event != SW_NO_INDEX;
+         i++) {
+        change->mark = marked(reading, score->events[change->event].chord);
+        if (change->mark != SW_NO_INDEX) {
+            break;
+        }
+        change->event = draw(score, any);
+    }
+    if (change->event == SW_NO_INDEX) {
+        return false;
+    }
+    const sw_event *event = &score->events[change->event];
+    change->pitch = is_note(event) ? other_pitch(event->pitch) : (sw_pitch){0, 0, 0};
+    change->moment = inside(event);
+    change->text = marks[chance(sizeof marks / sizeof marks[0])];
+    switch (kind) {
+    case SW_CHANGE_END:
+        if (chance(3) == 0) { /* longer, into what follows */
+            change->moment = sw_rational_add(sw_event_end(event), sw_rational_make(1, 4 << chance(2)));
+            uint32_t next = change->event + 1;
+            while (next < score->event_count && sw_rational_equal(score->events[next].onset, event->onset)) {
+                next++;
+            }
+            if (next >= score->event_count || !is_rest(&score->events[next]) ||
+                score->events[next].voice != event->voice ||
+                !sw_rational_equal(score->events[next].onset, sw_event_end(event)) ||
+                sw_rational_compare(sw_event_end(&score->events[next]), change->moment) < 0) {
+                change->moment = inside(event);
+            }
+        }
+        return true;
+    case SW_CHANGE_FILL:
+        pitches[0] = (sw_pitch){(int8_t)chance(7), (int8_t)((int)chance(3) - 1), 0};
+        pitches[1] = sw_pitch_transpose(pitches[0], (sw_pitch){2, 0, 0});
+        change->pitches = pitches;
+        change->pitch_count = 1 + chance(2);
+        change->moment = chance(2) == 0 ? event->onset : inside(event);
+        change->until = sw_event_end(event);
+        return true;
+    case SW_CHANGE_WRAP:
+        change->text = "\\magnifyMusic 0.7";
+        change->last = later(score, change->event, chance(4));
+        return true;
+    case SW_CHANGE_NEW_VARIABLE:
+        change->text = "someFreshName";
+        change->last = later(score, change->event, chance(4));
+        return true;
+    case SW_CHANGE_NEW_VOICE:
+        if (score->staves[score->voices[event->voice].staff].music == SW_NO_INDEX ||
+            (event->flags & SW_EVENT_GRACE) != 0 || has_other_voice(score, event->voice)) {
+            return false;
+        }
+        change->last = later(score, change->event, chance(3));
+        pitches[0] = (sw_pitch){(int8_t)chance(7), (int8_t)((int)chance(3) - 1), 0};
+        change->pitches = pitches;
+        change->pitch_count = 1;
+        change->moment = event->onset;
+        change->until = sw_event_end(&score->events[change->last]);
+        return true;
+    case SW_CHANGE_NEW_STAFF:
+        if (score->staves[score->voices[event->voice].staff].music == SW_NO_INDEX) {
+            return false; /* made implicitly */
+        }
+        change->text = "inserted";
+        return true;
+    case SW_CHANGE_COPY_RUN:
+    case SW_CHANGE_MOVE_RUN:
+        return find_target(score, change);
+    case SW_CHANGE_REMOVE_MARK:
+    case SW_CHANGE_REPLACE_MARK:
+        return change->mark != SW_NO_INDEX;
+    case SW_CHANGE_MOVE_MARK:
+        for (uint32_t e = change->event + 1; change->mark != SW_NO_INDEX && e < score->event_count; e++) {
+            if (score->events[e].voice == event->voice && is_note(&score->events[e]) &&
+                score->events[e].chord != event->chord) {
+                change->last = e;
+                return true;
+            }
+        }
+        return false;
+    default:
+        return true;
+    }
+}
+
+/* ---- results for the compiler ---- */
+
+static const char *keep_folder;
+static size_t kept;
+
+/* The changed file and the events that the proof accepted. Only pieces of one file: their includes would have
+ * to come along. */
+static void keep(const sw_reading *reading, const sw_patch *patch)
+{
+    if (keep_folder == NULL || patch->count != 1 || reading->file_count != 1 || chance(16) != 0) {
+        return;
+    }
+    char path[512];
+    snprintf(path, sizeof path, "%s/%05zu.ly", keep_folder, kept++);
+    FILE *file = fopen(path, "wb");
+    if (file != NULL) {
+        fwrite(patch->files[0].after->bytes, 1, patch->files[0].after->length, file);
+        fclose(file);
+    }
+}
+
+static size_t edit_bytes(const sw_patch *patch)
+{
+    size_t bytes = 0;
+    for (size_t f = 0; f < patch->count; f++) {
+        for (size_t i = 0; i < patch->files[f].edits.count; i++) {
+            const sw_edit *edit = &patch->files[f].edits.items[i];
+            size_t removed = edit->end - edit->start;
+            bytes += removed > edit->length ? removed : edit->length;
+        }
+    }
+    return bytes;
+}
+
+static bool verbose;
+
+static void try_change(sw_reading *reading, const sw_score *score, sw_change_kind kind)
+{
+    sw_change change;
+    sw_pitch pitches[2];
+    if (!make_change(reading, score, kind, &change, pitches)) {
+        return;
+    }
+    sw_reading *mains[] = {reading};
+    sw_edit_request request = {.reading = reading,
+                               .score = score,
+                               .changes = &change,
+                               .count = 1,
+                               .elsewhere = chance(3) == 0 ? SW_ELSEWHERE_COPY : SW_ELSEWHERE_FOLLOW,
+                               .mains = mains,
+                               .main_count = 1};
+    sw_patch patch = {0};
+    sw_buffer notes = {0};
+    char *error = NULL;
+    if (!sw_edit_score(&request, &patch, &notes, &error)) {
+        if (verbose) {
+            const sw_event *event = &score->events[change.event];
+            sw_place place = sw_event_place(reading, event);
+            printf("  %s at %s:%u:%u: %s\n", kind_names[kind],
+                   reading->files[reading->music[event->music].file].text->path, place.line, place.column + 1,
+                   error);
+        }
+        count_refusal(error);
+        by_kind[kind][1]++;
+        free(error);
+    } else {
+        proved++;
+        by_kind[kind][0]++;
+        empty += patch.count == 0;
+        if (patch.count > 0 && notes.length == 0 && request.elsewhere == SW_ELSEWHERE_FOLLOW &&
+            (kind == SW_CHANGE_PITCH ||
+             (kind == SW_CHANGE_END &&
+              sw_rational_compare(change.moment, sw_event_end(&score->events[change.event])) < 0))) {
+            small_edits++;
+            small_bytes += edit_bytes(&patch);
+        }
+        keep(reading, &patch);
+    }
+    sw_patch_free(&patch);
+    sw_buffer_free(&notes);
+}
+
+/* ---- sources ---- */
+
+static char paths[2000][512];
+static size_t path_count;
+
+static void add_path(const char *folder, const char *name)
+{
+    if (path_count < sizeof paths / sizeof paths[0]) {
+        snprintf(paths[path_count++], sizeof paths[0], "%s/%s", folder, name);
+    }
+}
+
+static void find_scores(void)
+{
+    const char *folder = getenv("SW_SCORES");
+    char list[512];
+    snprintf(list, sizeof list, "%s/LIST.tsv", folder == NULL ? "" : folder);
+    FILE *file = fopen(list, "r");
+    char line[1024];
+    bool head = true;
+    while (file != NULL && fgets(line, sizeof line, file) != NULL) {
+        line[strcspn(line, "\t\n")] = '\0';
+        if (!head) {
+            add_path(folder, line);
+        }
+        head = false;
+    }
+    if (file != NULL) {
+        fclose(file);
+    }
+    static const char *const cues[] = {"1m1-first-light", "1m2-across-the-flats", "1m3-the-crossing"};
+    for (size_t i = 0; i < sizeof cues / sizeof cues[0]; i++) {
+        char score[64];
+        snprintf(score, sizeof score, "%s/score.ly", cues[i]);
+        add_path("corpus", score);
+    }
+}
+
+static const sw_score *draw_score(const sw_reading *reading)
+{
+    for (int i = 0; i < 20 && reading->score_count > 0; i++) {
+        const sw_score *score = &reading->scores[chance((uint32_t)reading->score_count)];
+        if (score->event_count > 0) {
+            return score;
+        }
+    }
+    return NULL;
+}
+
+static bool can_be_read(const sw_reading *reading)
+{
+    for (size_t i = 0; i < reading->findings.count; i++) {
+        if (reading->findings.items[i].severity == SW_ERROR) {
+            return false;
+        }
+    }
+    return true;
+}
+
+int main(void)
+{
+    const char *seed = getenv("SW_SEED");
+    const char *count = getenv("SW_EDITS");
+    keep_folder = getenv("SW_EDITS_KEEP");
+    verbose = getenv("SW_VERBOSE") != NULL;
+    const char *only = getenv("SW_KIND");
+    random_state = seed != NULL ? strtoull(seed, NULL, 10) : (uint64_t)time(NULL);
+    size_t wanted = count != NULL ? strtoull(count, NULL, 10) : 2000;
+    printf("# seed %llu\n", (unsigned long long)random_state);
+    random_state = random_state * 2654435761u + 88172645463325252u;
+    find_scores();
+    enum { KINDS = SW_CHANGE_NEW_STAFF + 1, A_FILE = 24 };
+    for (size_t rounds = 0; proved + refused < wanted && rounds < wanted; rounds++) {
+        const char *path = paths[chance((uint32_t)path_count)];
+        char *error = NULL;
+        sw_reading *reading = sw_read(path, NULL, &error);
+        if (reading == NULL) {
+            free(error);
+            continue;
+        }
+        for (int i = 0; i < A_FILE && can_be_read(reading); i++) {
+            const sw_score *score = draw_score(reading);
+            if (score != NULL) {
+                sw_change_kind kind =
+                    only != NULL ? (sw_change_kind)atoi(only) : (sw_change_kind)chance(KINDS);
+                try_change(reading, score, kind);
+            }
+        }
+        sw_reading_free(reading);
+    }
+    double share = 100.0 * (double)refused / (double)(proved + refused + (proved + refused == 0));
+    double bytes = (double)small_bytes / (double)(small_edits == 0 ? 1 : small_edits);
+    printf("# %zu changes proved (%zu changed nothing), %zu refused: %.2f %%\n", proved, empty, refused,
+           share);
+    for (size_t k = 0; k < sizeof kind_names / sizeof kind_names[0]; k++) {
+        printf("  %s: %zu proved, %zu refused\n", kind_names[k], by_kind[k][0], by_kind[k][1]);
+    }
+    for (size_t i = 0; i < refusal_kinds; i++) {
+        printf("  %6zu %s\n", refusals[i].count, refusals[i].reason);
+    }
+    printf("# a single note's new pitch or earlier end changes %.1f bytes on average\n", bytes);
+    if (proved + refused < wanted || share >= 5.0 || bytes > 12.0) {
+        printf("FAILED: too few changes, too many refusals or too many bytes\n");
+        return 1;
+    }
+    return 0;
+}

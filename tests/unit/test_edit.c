@@ -1,0 +1,236 @@
+/* Edits in every frame: what the text becomes. Each result has been proved by reading it back; here is what
+ * it looks like. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "stavewright/edit.h"
+
+/* A source in memory with the change that is wanted. */
+typedef struct edit {
+    sw_reading *reading;
+    const sw_score *score;
+    sw_text *text;
+    sw_read_options options;
+    const sw_text *overlays[1];
+} edit;
+
+static void open_edit(edit *e, const char *source)
+{
+    *e = (edit){0};
+    e->text = sw_text_from_bytes("/dev/null/memory.ly", sw_slice_of(source));
+    e->overlays[0] = e->text;
+    e->options = (sw_read_options){.overlays = e->overlays, .overlay_count = 1};
+    char *error = NULL;
+    e->reading = sw_read("/dev/null/memory.ly", &e->options, &error);
+    if (e->reading == NULL) {
+        fail_msg("%s", error);
+    }
+    assert_true(e->reading->score_count > 0);
+    e->score = &e->reading->scores[0];
+}
+
+static void close_edit(edit *e)
+{
+    sw_reading_free(e->reading);
+    sw_text_free(e->text);
+}
+
+/* The source after changes, or "refused: why". */
+static char *apply(edit *e, const sw_change *changes, size_t count, sw_elsewhere elsewhere)
+{
+    sw_reading *mains[] = {e->reading};
+    sw_edit_request request = {.reading = e->reading,
+                               .score = e->score,
+                               .changes = changes,
+                               .count = count,
+                               .elsewhere = elsewhere,
+                               .mains = mains,
+                               .main_count = 1,
+                               .options = &e->options};
+    sw_patch patch = {0};
+    sw_buffer notes = {0};
+    char *error = NULL;
+    sw_buffer result = {0};
+    if (!sw_edit_score(&request, &patch, &notes, &error)) {
+        sw_buffer_format(&result, "refused: %s", error);
+        free(error);
+    } else if (patch.count == 0) {
+        sw_buffer_string(&result, "unchanged");
+    } else {
+        sw_buffer_append(&result, (sw_slice){patch.files[0].after->bytes, patch.files[0].after->length});
+    }
+    sw_patch_free(&patch);
+    sw_buffer_free(&notes);
+    return result.data;
+}
+
+/* One change of the n-th event (from 0) of the first score. */
+#define CHECK(source, expected, ...)                                                                         \
+    do {                                                                                                     \
+        edit e;                                                                                              \
+        open_edit(&e, source);                                                                               \
+        sw_change change = {__VA_ARGS__};                                                                    \
+        char *result = apply(&e, &change, 1, SW_ELSEWHERE_REFUSE);                                           \
+        assert_string_equal(result, expected);                                                               \
+        free(result);                                                                                        \
+        close_edit(&e);                                                                                      \
+    } while (0)
+
+static const sw_pitch d1 = {1, 0, 0};      /* d' */
+static const sw_pitch f_sharp = {3, 0, 2}; /* fis' */
+static const sw_pitch high_c = {0, 2, 0};  /* c''' */
+static const sw_pitch e_flat = {2, 0, -2}; /* es' */
+
+static void test_pitch(void **state)
+{
+    (void)state;
+    CHECK("{ c'4-. e' g' }", "{ d'4-. e' g' }", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = d1);
+    CHECK("\\relative { c'4 e g }", "\\relative { c'''4 e,, g }", .kind = SW_CHANGE_PITCH, .event = 0,
+          .pitch = high_c);
+    CHECK("\\relative c' { <c e>4 f g }", "\\relative c' { <d e>4 f g }", .kind = SW_CHANGE_PITCH, .event = 0,
+          .pitch = d1);
+    CHECK("\\relative c' { c4 <e g>  a }", "\\relative c' { c4 <e c''>  a }", .kind = SW_CHANGE_PITCH,
+          .event = 2, .pitch = high_c);
+    CHECK("\\fixed c'' { c4 e }", "\\fixed c'' { c'4 e }", .kind = SW_CHANGE_PITCH, .event = 0,
+          .pitch = high_c);
+    CHECK("\\transpose c d { c'4 e' }", "\\transpose c d { e'4 e' }", .kind = SW_CHANGE_PITCH, .event = 0,
+          .pitch = f_sharp);
+    CHECK("\\language \"english\" { c'4 e' }", "\\language \"english\" { ef'4 e' }", .kind = SW_CHANGE_PITCH,
+          .event = 0, .pitch = e_flat);
+    CHECK("{ c'2~ c'4 r }", "{ d'2~ d'4 r }", .kind = SW_CHANGE_PITCH, .event = 1, .pitch = d1);
+    CHECK("{ <c' e'>4 q q }", "{ <d' e'>4 <c' e'> q }", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = d1);
+    CHECK("{ c'4 8 8 }", "{ d'4 c'8 8 }", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = d1);
+    CHECK("{ \\tweak color #red c'4 e' }", "{ \\tweak color #red d'4 e' }", .kind = SW_CHANGE_PITCH,
+          .event = 0, .pitch = d1);
+    CHECK("{ c'4 }", "unchanged", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = {0, 0, 0});
+}
+
+static void test_time(void **state)
+{
+    (void)state;
+    CHECK("{ c'1 | d' }", "{ c'2.~ c'8 r | d'1 }", .kind = SW_CHANGE_END, .event = 0, .moment = {7, 8});
+    CHECK("{ c'1-> ( | d') }", "{ c'2.-> ( r4 | d'1) }", .kind = SW_CHANGE_END, .event = 0, .moment = {3, 4});
+    CHECK("{ c'4 r d'2 }", "{ c'2 d'2 }", .kind = SW_CHANGE_END, .event = 0, .moment = {1, 2});
+    CHECK("{ c'4 r8 e' d'2 }", "{ c'4. e'8 d'2 }", .kind = SW_CHANGE_END, .event = 0, .moment = {3, 8});
+    CHECK("{ r4 c' r2 }", "{ r4 c'~ c' r }", .kind = SW_CHANGE_END, .event = 1, .moment = {3, 4});
+    CHECK("{ c'2. r4 | r1 }", "{ c'1~ | c'4 r r2 }", .kind = SW_CHANGE_END, .event = 0, .moment = {5, 4});
+    CHECK("{ \\tuplet 3/2 { c'4 d' e' } f'2 }", "{ \\tuplet 3/2 { c'8 r d'4 e' } f'2 }",
+          .kind = SW_CHANGE_END, .event = 0, .moment = {1, 12});
+    CHECK("{ \\time 6/8 c'2. }", "{ \\time 6/8 c'4.~ c'4 r8 }", .kind = SW_CHANGE_END, .event = 0,
+          .moment = {5, 8});
+    CHECK("{ c'2~ c'2 }", "{ c'2 r2 }", .kind = SW_CHANGE_END, .event = 0, .moment = {1, 2});
+    CHECK("{ c'2 d' }", "{ c'4~ c' d'2 }", .kind = SW_CHANGE_TIE, .event = 0, .moment = {1, 4});
+    CHECK("{ c'2-> ( d') }", "{ c'4-> ( c' d'2) }", .kind = SW_CHANGE_SPLIT, .event = 0, .moment = {1, 4});
+    CHECK("{ \\repeat unfold 2 c'2 }",
+          "refused: /dev/null/memory.ly:1:20: this is written once and heard in several places (also in bar "
+          "1 of \"staff 1\"); say "
+          "whether all of them shall change",
+          .kind = SW_CHANGE_SPLIT, .event = 0, .moment = {1, 4});
+    CHECK("{ r4 \\grace d'8 e'4 f'2 }",
+          "refused: /dev/null/memory.ly:1:13: a grace note takes no time of its own, so its length stays",
+          .kind = SW_CHANGE_SPLIT, .event = 1, .moment = {1, 4});
+}
+
+static void test_chords(void **state)
+{
+    (void)state;
+    CHECK("{ c'4-. e' }", "{ <c' d'>4-. e' }", .kind = SW_CHANGE_ADD_NOTE, .event = 0, .pitch = d1);
+    CHECK("\\relative { <c' e g>4 g }", "\\relative { <e' g>4 g, }", .kind = SW_CHANGE_REMOVE_NOTE,
+          .event = 0);
+    CHECK("\\relative { <c'-3 e>4 g }", "\\relative { c'4-3 g }", .kind = SW_CHANGE_REMOVE_NOTE, .event = 1);
+    CHECK("\\relative { c'4 ( e g ) c }", "\\relative { r4 e'( g ) c }", .kind = SW_CHANGE_SILENCE,
+          .event = 0);
+    CHECK("\\relative { c'4 c'( e) c }", "\\relative { c'4 r e' c }", .kind = SW_CHANGE_SILENCE, .event = 1);
+    CHECK("{ c'1 d'1 }", "{ R1 d'1 }", .kind = SW_CHANGE_SILENCE, .event = 0);
+    CHECK("{ <a><b>}", "{ r<b>}", .kind = SW_CHANGE_SILENCE, .event = 0);
+    CHECK("\\drums { bd4 sn hh bd }", "\\drums { bd4 r hh bd }", .kind = SW_CHANGE_SILENCE, .event = 1);
+    CHECK("{ << c'1 \\\\ e'1 >> }", "{ << { c'2.~ c'8 r } \\\\ e'1 >> }", .kind = SW_CHANGE_END, .event = 0,
+          .moment = {7, 8});
+}
+
+static void test_rests(void **state)
+{
+    (void)state;
+    sw_pitch notes[] = {{0, 0, 0}, {2, 0, 0}};
+    CHECK("{ r1 }", "{ r4 <c' e'>2. }", .kind = SW_CHANGE_FILL, .event = 0, .moment = {1, 4}, .until = {1, 1},
+          .pitches = notes, .pitch_count = 2);
+    CHECK("\\relative { g'4 r2. | g1 }", "\\relative { g'4 c,2. | g'1 }", .kind = SW_CHANGE_FILL, .event = 1,
+          .moment = {1, 4}, .until = {1, 1}, .pitches = notes, .pitch_count = 1);
+    CHECK("{ R1*4 }", "{ R1 r2 c' R1*2 }", .kind = SW_CHANGE_FILL, .event = 0, .moment = {3, 2},
+          .until = {2, 1}, .pitches = notes, .pitch_count = 1);
+}
+
+static void test_marks(void **state)
+{
+    (void)state;
+    CHECK("{ c'4 e' }", "{ c'4\\p e' }", .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\p");
+    CHECK("{ c'4 -. \\p e' }", "unchanged", .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\p");
+}
+
+static void test_runs(void **state)
+{
+    (void)state;
+    CHECK("{ c'4 d' e' f' }", "{ c'4 \\magnifyMusic 0.7 { d' e' } f' }", .kind = SW_CHANGE_WRAP, .event = 1,
+          .last = 2, .text = "\\magnifyMusic 0.7");
+    CHECK("m = { c'4 d' e'8 f' }\n\\score { \\m }\n",
+          "motif = {\n  d'4 e'8\n}\n\nm = { c'4 \\motif f'8 }\n\\score { \\m }\n",
+          .kind = SW_CHANGE_NEW_VARIABLE, .event = 1, .last = 2, .text = "motif");
+    sw_pitch low[] = {{0, -1, 0}};
+    CHECK("\\new Staff \\relative { c'4 d e f }",
+          "\\new Staff \\relative { c'4 << { \\voiceOne d e } \\new Voice { \\voiceTwo c,2 } >> \\oneVoice "
+          "f'4 }",
+          .kind = SW_CHANGE_NEW_VOICE, .event = 1, .last = 2, .moment = {1, 4}, .until = {3, 4},
+          .pitches = low, .pitch_count = 1);
+    CHECK("<< \\new Staff { \\clef bass c1 }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { \\clef bass R1 }\n   \\new Staff { c1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 0, .last = 0, .voice = 1);
+    CHECK("<<\n  \\new Staff { \\clef bass c1 d }\n>>",
+          "<<\n  \\new Staff { \\clef bass c1 d }\n  \\new Staff = \"Tuba\" \\with { instrumentName = "
+          "\"Tuba\" } { \\clef bass R1*2 }\n>>",
+          .kind = SW_CHANGE_NEW_STAFF, .event = 0, .text = "Tuba");
+}
+
+/* One written note, two places. */
+static void test_elsewhere(void **state)
+{
+    (void)state;
+    edit e;
+    open_edit(&e, "m = { c'4 d' }\n\\score { { \\m \\m } }\n");
+    sw_change change = {.kind = SW_CHANGE_PITCH, .event = 2, .pitch = {4, 0, 0}};
+    char *refused = apply(&e, &change, 1, SW_ELSEWHERE_REFUSE);
+    assert_non_null(strstr(
+        refused, "refused: /dev/null/memory.ly:1:7: this is written once and heard in several places"));
+    char *all = apply(&e, &change, 1, SW_ELSEWHERE_FOLLOW);
+    assert_string_equal(all, "m = { g'4 d' }\n\\score { { \\m \\m } }\n");
+    char *copy = apply(&e, &change, 1, SW_ELSEWHERE_COPY);
+    assert_string_equal(copy, "m = { c'4 d' }\n\nmCopy = { g'4 d' }\n\\score { { \\m \\mCopy } }\n");
+    free(refused);
+    free(all);
+    free(copy);
+    close_edit(&e);
+}
+
+/* Bytes that are not edited stay: odd blanks, comments, tabs, CRLF, no line end at the end. */
+static void test_bytes_stay(void **state)
+{
+    (void)state;
+    CHECK("{\r\n\tc'4   d'  % hm\r\n e'4\t}", "{\r\n\tc'4   c'''  % hm\r\n e'4\t}", .kind = SW_CHANGE_PITCH,
+          .event = 1, .pitch = high_c);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_pitch),     cmocka_unit_test(test_time),       cmocka_unit_test(test_chords),
+        cmocka_unit_test(test_rests),     cmocka_unit_test(test_marks),      cmocka_unit_test(test_runs),
+        cmocka_unit_test(test_elsewhere), cmocka_unit_test(test_bytes_stay),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
