@@ -189,12 +189,13 @@ fuzz: $(BUILD)/fuzz/fuzz_read
 
 # ---- benchmarks ----------------------------------------------------------------------------------------------------
 
-$(BUILD)/bench/bench: $(BUILD)/release/tests/bench/bench.o $(BUILD)/libstavewright.a $(BUILD)/stamps/link
+$(BUILD)/bench/%: $(BUILD)/release/tests/bench/%.o $(BUILD)/libstavewright.a $(BUILD)/stamps/link
 	@mkdir -p $(@D)
 	$(Q)$(CC) $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS)
 
-bench: all $(BUILD)/bench/bench
+bench: all $(BUILD)/bench/bench $(BUILD)/bench/bench_edit
 	@tests/bench/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)"
 
 -include $(RELEASE_OBJECTS:.o=.d) $(TEST_OBJECTS:.o=.d) $(TEST_SOURCES:%.c=$(BUILD)/test/%.d) \
-	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d $(FUZZ_OBJECTS:.o=.d)
+	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d \
+	$(BUILD)/release/tests/bench/bench_edit.d $(FUZZ_OBJECTS:.o=.d)

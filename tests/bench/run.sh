@@ -46,6 +46,20 @@ awk -F '\t' '
     }
     END { print ""; print grown }' "$out/figures.tsv"
 
+printf '\nOne note changed (planned, printed, the result read and compared) against the reading; processor time,\n'
+echo "medians of $runs runs"
+# shellcheck disable=SC2086
+"$out/bench_edit" $runs "$out/film-1-MB.ly" "$out/film-5-MB.ly" $largest |
+    awk -F '\t' '
+        BEGIN { printf "%9s  %8s  %8s  %8s  %s\n", "edit/", "edit", "reading", "", ""
+                printf "%9s  %8s  %8s  %8s  %s\n", "reading", "s", "s", "MB", "score" }
+        {
+            name = $1
+            sub(/.*\/bench\//, "", name)
+            if (length(name) > 50) name = "..." substr(name, length(name) - 46)
+            printf "%9.2f  %8.3f  %8.3f  %8.3f  %s\n", $4 / $3, $4, $3, $2 / 1e6, name
+        }'
+
 if ! command -v "$lilypond" >/dev/null; then
     echo "Against the compiler: left out, there is no $lilypond"
     exit 0

@@ -151,7 +151,7 @@ static void test_chords(void **state)
     CHECK("{ c'1 d'1 }", "{ R1 d'1 }", .kind = SW_CHANGE_SILENCE, .event = 0);
     CHECK("{ <a><b>}", "{ r<b>}", .kind = SW_CHANGE_SILENCE, .event = 0);
     CHECK("\\drums { bd4 sn hh bd }", "\\drums { bd4 r hh bd }", .kind = SW_CHANGE_SILENCE, .event = 1);
-    CHECK("{ << c'1 \\\\ e'1 >> }", "{ << { c'2.~ c'8 r } \\\\ e'1 >> }", .kind = SW_CHANGE_END, .event = 0,
+    CHECK("{ << c'1 \\\\ e'1 >> }", "{ << { c'2.~ c'8 r8 } \\\\ e'1 >> }", .kind = SW_CHANGE_END, .event = 0,
           .moment = {7, 8});
 }
 
@@ -184,8 +184,8 @@ static void test_runs(void **state)
           .kind = SW_CHANGE_NEW_VARIABLE, .event = 1, .last = 2, .text = "motif");
     sw_pitch low[] = {{0, -1, 0}};
     CHECK("\\new Staff \\relative { c'4 d e f }",
-          "\\new Staff \\relative { c'4 << { \\voiceOne d e } \\new Voice { \\voiceTwo c,2 } >> \\oneVoice "
-          "f'4 }",
+          "\\new Staff \\relative { c'4 << { \\voiceOne d e } \\new Voice { \\voiceTwo c,4~ c } >> \\oneVoice "
+          "f' }",
           .kind = SW_CHANGE_NEW_VOICE, .event = 1, .last = 2, .moment = {1, 4}, .until = {3, 4},
           .pitches = low, .pitch_count = 1);
     CHECK("<< \\new Staff { \\clef bass c1 }\n   \\new Staff { R1 } >>",
