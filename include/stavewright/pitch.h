@@ -16,6 +16,10 @@ typedef struct sw_pitch {
     int8_t alter;
 } sw_pitch;
 
+/* An octave, or alteration, that a pitch can hold: pitches more than a hundred octaves away, which nothing
+ * plays, are held there. */
+int8_t sw_pitch_octave(int octave);
+int8_t sw_pitch_alteration(int quarter_tones);
 /* Semitones above middle C; quarter tones are rounded towards the natural. */
 int sw_pitch_semitones(sw_pitch p);
 /* Quarter tones above middle C, exact. */

@@ -199,7 +199,9 @@ typedef struct sw_setting {
     uint32_t staff; /* in whose line it is written; SW_NO_INDEX when it is outside of every staff */
     uint32_t voice; /* SW_NO_INDEX when it is outside of every voice that has notes */
     uint32_t frame;
-    bool grace;           /* stands inside grace notes */
+    bool grace;        /* stands inside grace notes ... */
+    int32_t grace_num; /* ... at this offset, as that of an event; 0/1 outside of them */
+    int32_t grace_den;
     sw_pitch pitch;       /* of KEY and TRANSPOSITION, after \transpose */
     sw_rational position; /* in the bar, as the compiler counts when it comes to this setting: 0 on a bar
                              line, negative in a short first bar; it stands still in a cadenza */

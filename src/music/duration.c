@@ -11,7 +11,7 @@ sw_duration sw_duration_quarter(void)
 sw_rational sw_duration_head(sw_duration d)
 {
     /* n dots: the value times (2^(n+1) - 1) / 2^n */
-    if (d.log < -3 || d.log > 30 || d.dots > 24) {
+    if (d.log < -16 || d.log > 30 || d.dots > 24) {
         return (sw_rational){0, 0};
     }
     int64_t num = ((int64_t)1 << (d.dots + 1)) - 1;

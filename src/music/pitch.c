@@ -6,6 +6,24 @@
 static const int8_t step_quarters[7] = {0, 4, 8, 10, 14, 18, 22};
 static const char step_letters[] = "CDEFGAB";
 
+/* Far beyond what sounds, and far enough from where the numbers of a pitch end. */
+enum { FARTHEST_OCTAVE = 100, FARTHEST_ALTERATION = 100 };
+
+static int8_t within(int number, int farthest)
+{
+    return (int8_t)(number > farthest ? farthest : number < -farthest ? -farthest : number);
+}
+
+int8_t sw_pitch_octave(int octave)
+{
+    return within(octave, FARTHEST_OCTAVE);
+}
+
+int8_t sw_pitch_alteration(int quarter_tones)
+{
+    return within(quarter_tones, FARTHEST_ALTERATION);
+}
+
 int sw_pitch_quarter_tones(sw_pitch p)
 {
     return p.octave * 24 + step_quarters[p.step] + p.alter;
@@ -41,8 +59,8 @@ int sw_pitch_compare(sw_pitch a, sw_pitch b)
 static sw_pitch from_steps(int steps, int quarters)
 {
     int octave = steps >= 0 ? steps / 7 : -((6 - steps) / 7);
-    sw_pitch p = {(int8_t)(steps - octave * 7), (int8_t)octave, 0};
-    p.alter = (int8_t)(quarters - sw_pitch_quarter_tones(p));
+    sw_pitch p = {(int8_t)(steps - octave * 7), sw_pitch_octave(octave), 0};
+    p.alter = sw_pitch_alteration(quarters - (octave * 24 + step_quarters[p.step]));
     return p;
 }
 
@@ -61,14 +79,9 @@ sw_pitch sw_pitch_interval(sw_pitch from, sw_pitch to)
 
 sw_pitch sw_pitch_relative(sw_pitch reference, sw_pitch p, int octaves)
 {
-    p.octave = reference.octave;
     int up = p.step - reference.step;
-    if (up > 3) {
-        p.octave--;
-    } else if (up < -3) {
-        p.octave++;
-    }
-    p.octave = (int8_t)(p.octave + octaves);
+    int nearest = reference.octave + (up > 3 ? -1 : up < -3 ? 1 : 0);
+    p.octave = sw_pitch_octave(nearest + octaves);
     return p;
 }
 

@@ -102,14 +102,14 @@ static sw_value modal(const sw_apply_call *c)
         music == SW_NO_INDEX) {
         return uncertain(c);
     }
-    sw_modal m = {
-        .from = c->arguments[0].pitch,
-        .to = c->arguments[1].pitch,
-        .inverted = strcmp(c->command->name, "modalInversion") == 0,
-    };
-    sw_scale_read(c->reader, sw_music_own(c->reader, c->arguments[2].music), &m.scale);
-    sw_change_pitches(c->reader, music, sw_modal_change, &m);
-    free(m.scale.steps);
+    sw_scale scale = {0};
+    sw_scale_read(c->reader, sw_music_own(c->reader, c->arguments[2].music), &scale);
+    sw_modal m;
+    bool inverted = strcmp(c->command->name, "modalInversion") == 0;
+    if (sw_modal_make(&m, &scale, c->arguments[0].pitch, c->arguments[1].pitch, inverted)) {
+        sw_change_pitches(c->reader, music, sw_modal_change, &m);
+    } /* otherwise the compiler warns, and all notes stay where they are */
+    free(scale.steps);
     return computed(c, music);
 }
 
@@ -130,33 +130,54 @@ static sw_pitch raised(sw_pitch pitch, const void *data)
     return sw_pitch_transpose(pitch, *by);
 }
 
-/* \harmonicByFret and \harmonicByRatio: what is written is the open string, what sounds the partial. */
-static sw_value harmonic(const sw_apply_call *c)
+enum { PARTIALS = sizeof partials / sizeof partials[0] };
+
+/* What is written is the open string, what sounds the partial. The note keeps its own place. */
+static sw_value sounding(const sw_apply_call *c, uint32_t music, size_t partial)
+{
+    sw_change_pitches(c->reader, music, raised, &partials[partial].above);
+    uint32_t around = sw_music_wrap(c->reader, SW_MUSIC_UNCERTAIN, c->where, music, true);
+    sw_music_at(c->reader, around)->flags |= SW_MUSIC_NEW;
+    return sw_apply_music(c, around);
+}
+
+static bool is_number(const sw_value *value)
+{
+    return value->kind == SW_VALUE_NUMBER && value->rational.den > 0;
+}
+
+/* 1/3 of the string: the third partial. */
+static sw_value harmonic_by_ratio(const sw_apply_call *c)
 {
     uint32_t music = own_argument(c);
-    const sw_value *where = &c->arguments[0];
-    const size_t count = sizeof partials / sizeof partials[0];
-    if (where->kind != SW_VALUE_NUMBER || where->rational.den <= 0 || music == SW_NO_INDEX) {
+    const sw_value *ratio = &c->arguments[0];
+    if (!is_number(ratio) || ratio->rational.den > PARTIALS || music == SW_NO_INDEX) {
         return uncertain(c);
     }
-    size_t found = 0;
-    if (strcmp(c->command->name, "harmonicByRatio") == 0) {
-        found = (size_t)where->rational.den - 1;
-        if (found >= count) {
-            return uncertain(c);
-        }
-    } else {
-        sw_rational tenths = sw_rational_mul(where->rational, sw_rational_make(10, 1));
-        for (size_t i = 1; i < count && tenths.den == 1; i++) {
-            for (size_t f = 0; f < 3; f++) {
-                found = partials[i].frets[f] == tenths.num && tenths.num != 0 ? i : found;
+    return sounding(c, music, (size_t)ratio->rational.den - 1);
+}
+
+/* Where no partial is touched, the open string sounds. */
+static size_t partial_at_fret(sw_rational fret)
+{
+    sw_rational tenths = sw_rational_mul(fret, sw_rational_make(10, 1));
+    for (size_t i = PARTIALS; i-- > 1 && tenths.den == 1 && tenths.num != 0;) {
+        for (size_t f = 0; f < sizeof partials[i].frets / sizeof partials[i].frets[0]; f++) {
+            if (partials[i].frets[f] == tenths.num) {
+                return i;
             }
         }
     }
-    sw_change_pitches(c->reader, music, raised, &partials[found].above);
-    uint32_t around = sw_music_wrap(c->reader, SW_MUSIC_UNCERTAIN, c->where, music, true);
-    sw_music_at(c->reader, around)->flags |= SW_MUSIC_NEW;
-    return sw_apply_music(c, around); /* the note keeps its own place */
+    return 0;
+}
+
+static sw_value harmonic_by_fret(const sw_apply_call *c)
+{
+    uint32_t music = own_argument(c);
+    if (!is_number(&c->arguments[0]) || music == SW_NO_INDEX) {
+        return uncertain(c);
+    }
+    return sounding(c, music, partial_at_fret(c->arguments[0].rational));
 }
 
 /* ---- order and time ---- */
@@ -198,8 +219,8 @@ const sw_apply_row sw_apply_computed[] = {
     {"applyMusic", uncertain},
     {"dropNote", move_note},
     {"featherDurations", feather_durations},
-    {"harmonicByFret", harmonic},
-    {"harmonicByRatio", harmonic},
+    {"harmonicByFret", harmonic_by_fret},
+    {"harmonicByRatio", harmonic_by_ratio},
     {"inversion", inversion},
     {"invertChords", invert_chords},
     {"modalInversion", modal},

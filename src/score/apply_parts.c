@@ -160,8 +160,8 @@ static bool two_numbers(sw_slice text, int32_t numbers[2])
         }
         bool negative = i > 0 && text.data[i - 1] == '-';
         int32_t number = 0;
-        for (; i < text.length && isdigit((unsigned char)text.data[i]) && number < 10000; i++) {
-            number = number * 10 + (text.data[i] - '0');
+        for (; i < text.length && isdigit((unsigned char)text.data[i]); i++) {
+            number = number < 10000 ? number * 10 + (text.data[i] - '0') : number;
         }
         numbers[found++] = negative ? -number : number;
     }

@@ -77,7 +77,7 @@ static sw_value read_pitch(sw_reader *reader, sw_cursor *cursor)
         sw_cursor_next(cursor);
     }
     value.kind = SW_VALUE_PITCH;
-    value.pitch = (sw_pitch){name->step, (int8_t)(word.octave_marks - 1), name->alter};
+    value.pitch = (sw_pitch){name->step, sw_pitch_octave(word.octave_marks - 1), name->alter};
     return value;
 }
 
@@ -205,6 +205,26 @@ static bool is_music_variable(const sw_reader *reader, sw_slice text)
     return value != NULL && value->kind == SW_VALUE_MUSIC;
 }
 
+/* Whether the item at the cursor, which may name a variable, is music. */
+static bool is_music(const sw_reader *reader, const sw_cursor *cursor, const sw_value *variable)
+{
+    sw_node_kind kind = sw_cursor_kind(cursor);
+    if (kind == SW_NODE_SCHEME) {
+        return is_music_variable(reader, sw_cursor_text(cursor));
+    }
+    if (kind != SW_NODE_COMMAND) {
+        return is_music_word(reader, cursor) || kind == SW_NODE_EMBEDDED ||
+               (kind >= SW_NODE_BLOCK && kind <= SW_NODE_FIGURES && kind != SW_NODE_CHORD_END);
+    }
+    if (variable != NULL) {
+        return variable->kind == SW_VALUE_MUSIC ||
+               (variable->kind == SW_VALUE_FUNCTION && variable->function->kind == SW_COMMAND_MUSIC_FUNCTION);
+    }
+    const sw_command *command = sw_command_find(sw_slice_from(sw_cursor_text(cursor), 1));
+    return command == NULL || command->kind == SW_COMMAND_MUSIC_FUNCTION ||
+           command->kind == SW_COMMAND_SETTING;
+}
+
 /* Whether the item at the cursor can be an argument of this kind, so that an optional one is there. */
 static bool matches(const sw_reader *reader, const sw_cursor *cursor, char letter)
 {
@@ -213,6 +233,8 @@ static bool matches(const sw_reader *reader, const sw_cursor *cursor, char lette
     bool scheme = kind == SW_NODE_SCHEME;
     sw_slice text = sw_cursor_text(cursor);
     switch (letter) {
+    case 'm':
+        return is_music(reader, cursor, variable);
     case 'p':
         return is_note_word(reader, cursor) || (variable != NULL && variable->kind == SW_VALUE_PITCH) ||
                (scheme && memmem(text.data, text.length, "pitch", 5) != NULL);
@@ -310,18 +332,25 @@ static sw_value read_one(sw_reader *reader, sw_cursor *cursor, char letter)
 size_t sw_read_arguments(sw_reader *reader, sw_cursor *cursor, const char *signature, sw_value *arguments)
 {
     size_t count = 0;
-    for (const char *letter = signature; *letter != '\0' && count < SW_MAX_ARGUMENTS; letter++) {
-        arguments[count] = absent(cursor);
+    bool skipping = false; /* with one optional argument those directly behind it are left out too */
+    for (const char *letter = signature; *letter != '\0'; letter++) {
+        sw_value *argument = &arguments[count++];
+        *argument = absent(cursor);
         bool optional = isupper((unsigned char)*letter) != 0;
         char wanted = (char)tolower((unsigned char)*letter);
-        if (sw_cursor_more(cursor)) {
-            if (optional && is_default(cursor)) {
-                sw_cursor_next(cursor);
-            } else if (!optional || matches(reader, cursor, wanted)) {
-                arguments[count] = read_one(reader, cursor, wanted);
-            }
+        skipping = skipping && optional;
+        if (skipping || !sw_cursor_more(cursor)) {
+            continue;
         }
-        count++;
+        if (optional && is_default(cursor)) {
+            argument->start = sw_cursor_node(cursor)->start;
+            sw_cursor_next(cursor);
+            skipping = true;
+        } else if (!optional || matches(reader, cursor, wanted)) {
+            *argument = read_one(reader, cursor, wanted);
+        } else {
+            skipping = true;
+        }
     }
     return count;
 }

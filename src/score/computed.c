@@ -40,15 +40,29 @@ static void carry_out(sw_reader *reader, uint32_t music, sw_pitch by, bool fixed
     }
 }
 
+/* What lies too deep is cut off: all that works on the copy goes down by recursion, and must not come to
+ * shared music. */
+static void cut_off(sw_reader *reader, uint32_t music)
+{
+    sw_music *m = sw_music_at(reader, music);
+    if (m->first != SW_NO_INDEX) {
+        m->first = SW_NO_INDEX;
+        sw_value where = {.file = m->file, .start = m->start, .end = m->end};
+        sw_unresolved(reader, &where, sw_names_add(reader->reading->names, sw_slice_of("variables")),
+                      "they are used too deep inside of one another here; what lies deeper is not computed");
+    }
+}
+
 static void settle(sw_reader *reader, uint32_t music, uint32_t depth)
 {
+    if (depth > SW_MAX_DEPTH) {
+        cut_off(reader, music);
+        return;
+    }
     if (sw_music_at(reader, music)->kind == SW_MUSIC_REFERENCE) {
         uint32_t shared = child_of(reader, music);
         uint32_t own = shared == SW_NO_INDEX ? SW_NO_INDEX : sw_music_copy(reader, shared);
         sw_music_at(reader, music)->first = own;
-    }
-    if (depth > SW_MAX_DEPTH) {
-        return;
     }
     for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = after(reader, child)) {
         settle(reader, child, depth + 1);
@@ -117,7 +131,7 @@ static void move_chord_note(sw_reader *reader, uint32_t chord, int n, bool up)
         qsort(notes, count, sizeof *notes, compare_height);
         sw_pitch moved = notes[rank].pitch;
         sw_pitch limit = notes[up ? count - 1 : 0].pitch;
-        moved.octave = (int8_t)(moved.octave + sw_pitch_interval(moved, limit).octave + (up ? 1 : 0));
+        moved.octave = sw_pitch_octave(moved.octave + sw_pitch_interval(moved, limit).octave + (up ? 1 : 0));
         set_pitch(sw_music_at(reader, notes[rank].music), moved);
     }
     free(notes);
@@ -151,36 +165,42 @@ void sw_scale_read(sw_reader *reader, uint32_t music, sw_scale *scale)
 
 enum { SCALE_REACH = 5 }; /* octaves below and above the written scale */
 
-/* Where a pitch stands in the extended scale, from 0; -1 when it is not in it. */
+/* Where a pitch stands in the extended scale, from 0; -1 when it is not in it. A scale that has it twice (its
+ * octave is written too, say) has it at the lower of the two places. */
 static int index_in(const sw_scale *scale, sw_pitch pitch)
 {
-    for (int octaves = -SCALE_REACH; octaves <= SCALE_REACH; octaves++) {
-        for (size_t i = 0; i < scale->count; i++) {
-            sw_pitch step = scale->steps[i];
-            step.octave = (int8_t)(step.octave + octaves);
-            if (sw_pitch_equal(step, pitch)) {
-                return (octaves + SCALE_REACH) * (int)scale->count + (int)i;
-            }
+    int found = -1;
+    for (size_t i = 0; i < scale->count; i++) {
+        sw_pitch step = scale->steps[i];
+        int octaves = pitch.octave - step.octave;
+        if (step.step == pitch.step && step.alter == pitch.alter && abs(octaves) <= SCALE_REACH) {
+            int index = (octaves + SCALE_REACH) * (int)scale->count + (int)i;
+            found = found < 0 || index < found ? index : found;
         }
     }
-    return -1;
+    return found;
+}
+
+bool sw_modal_make(sw_modal *modal, const sw_scale *scale, sw_pitch from, sw_pitch to, bool inverted)
+{
+    *modal = (sw_modal){
+        .scale = scale, .from = index_in(scale, from), .to = index_in(scale, to), .inverted = inverted};
+    return modal->from >= 0 && modal->to >= 0;
 }
 
 sw_pitch sw_modal_change(sw_pitch pitch, const void *data)
 {
     const sw_modal *modal = data;
-    int from = index_in(&modal->scale, modal->from);
-    int to = index_in(&modal->scale, modal->to);
-    int at = index_in(&modal->scale, pitch);
-    if (from < 0 || to < 0 || at < 0) {
+    int at = index_in(modal->scale, pitch);
+    if (at < 0) {
         return pitch; /* the compiler warns */
     }
-    int count = (int)modal->scale.count;
+    int count = (int)modal->scale->count;
     int all = count * (2 * SCALE_REACH + 1);
-    int index = (modal->inverted ? to + from - at : at + to - from) % all;
+    int index = (modal->inverted ? modal->to + modal->from - at : at + modal->to - modal->from) % all;
     index = index < 0 ? index + all : index;
-    sw_pitch step = modal->scale.steps[index % count];
-    step.octave = (int8_t)(step.octave + index / count - SCALE_REACH);
+    sw_pitch step = modal->scale->steps[index % count];
+    step.octave = sw_pitch_octave(step.octave + index / count - SCALE_REACH);
     return step;
 }
 
@@ -255,6 +275,17 @@ static bool stays_in_front(const sw_music *m)
     return m->kind == SW_MUSIC_SET || m->kind == SW_MUSIC_SETTING;
 }
 
+/* Moves the items of one list to the front of another, which turns them round. */
+static void move_all(sw_reader *reader, uint32_t *from, uint32_t *to)
+{
+    while (*from != SW_NO_INDEX) {
+        uint32_t item = *from;
+        *from = after(reader, item);
+        sw_music_at(reader, item)->next = *to;
+        *to = item;
+    }
+}
+
 static void reverse(sw_reader *reader, uint32_t music)
 {
     uint32_t done = SW_NO_INDEX;     /* the new order so far */
@@ -262,22 +293,15 @@ static void reverse(sw_reader *reader, uint32_t music)
     uint32_t next;
     for (uint32_t child = child_of(reader, music); child != SW_NO_INDEX; child = next) {
         next = after(reader, child);
-        uint32_t *list = stays_in_front(sw_music_at(reader, child)) ? &settings : &done;
+        bool waits = stays_in_front(sw_music_at(reader, child));
+        uint32_t *list = waits ? &settings : &done;
         sw_music_at(reader, child)->next = *list;
         *list = child;
-        while (list == &done && settings != SW_NO_INDEX) {
-            uint32_t setting = settings;
-            settings = after(reader, setting);
-            sw_music_at(reader, setting)->next = done;
-            done = setting;
+        if (!waits) {
+            move_all(reader, &settings, &done);
         }
     }
-    while (settings != SW_NO_INDEX) {
-        uint32_t setting = settings;
-        settings = after(reader, setting);
-        sw_music_at(reader, setting)->next = done;
-        done = setting;
-    }
+    move_all(reader, &settings, &done); /* those behind the last item */
     sw_music_at(reader, music)->first = done;
 }
 

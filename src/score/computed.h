@@ -32,13 +32,16 @@ typedef struct sw_scale {
 } sw_scale;
 void sw_scale_read(sw_reader *reader, uint32_t music, sw_scale *scale);
 /* \modalTranspose, \modalInversion: moves or mirrors a pitch along a scale that goes on five octaves to both
- * sides. Pitches outside of it stay as they are. */
+ * sides, as `from` moves to `to`. Pitches outside of it stay as they are. */
 typedef struct sw_modal {
-    sw_scale scale;
-    sw_pitch from;
-    sw_pitch to;
+    const sw_scale *scale;
+    int from; /* places in the scale that goes on */
+    int to;
     bool inverted;
 } sw_modal;
+/* False when one of the two pitches is not in the scale: then nothing moves. The scale is borrowed. */
+bool sw_modal_make(sw_modal *modal, const sw_scale *scale, sw_pitch from, sw_pitch to, bool inverted);
+/* An sw_pitch_change for an sw_modal. */
 sw_pitch sw_modal_change(sw_pitch pitch, const void *modal);
 
 #endif

@@ -2,6 +2,21 @@
 
 #include "score/datum.h"
 
+/* The byte behind LilyPond in Scheme, #{ ... #}, that begins at `at`. */
+static size_t behind_template(sw_slice text, size_t at)
+{
+    size_t depth = 0;
+    for (; at < text.length; at++) {
+        sw_slice rest = sw_datum_rest(text, at);
+        if (sw_slice_starts(rest, "#{")) {
+            depth++;
+        } else if (sw_slice_starts(rest, "#}") && --depth == 0) {
+            return at + 2;
+        }
+    }
+    return text.length;
+}
+
 size_t sw_datum_next(sw_slice text, sw_slice *datum)
 {
     size_t at = 0;
@@ -47,6 +62,8 @@ size_t sw_datum_next(sw_slice text, sw_slice *datum)
                 at++;
             }
             continue;
+        } else if (c == '#' && at + 1 < text.length && text.data[at + 1] == '{') {
+            at = behind_template(text, at);
         } else {
             if (c == '#' && at + 1 < text.length && text.data[at + 1] == '\\') {
                 at += 3;

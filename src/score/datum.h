@@ -4,7 +4,8 @@
 
 #include "stavewright/base.h"
 
-/* One datum at the beginning of the text: white space and comments before it are passed over. Returns the
+/* One datum at the beginning of the text: white space and comments before it are passed over; LilyPond in
+ * Scheme, #{ ... #}, is one. Returns the
  * bytes up to its end, 0 when there is none; *datum is the datum itself. */
 size_t sw_datum_next(sw_slice text, sw_slice *datum);
 /* The text from a byte on. */

@@ -3,7 +3,8 @@
 
 #include "score/player.h"
 
-/* Two keys in one walk order: staves, then time; the walk order decides among equals. */
+/* By staff, then by voice, then by time with its grace offset; among equals the order of the walk, which is
+ * that of the events before sorting, decides. */
 static int compare_events(const void *a, const void *b, void *context)
 {
     const sw_score *score = context;

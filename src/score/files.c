@@ -61,30 +61,42 @@ static sw_slice folder_of(const char *path)
     return (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1};
 }
 
+/* The path in a folder, which ends with its separator or is empty, when there is such a file; otherwise NULL.
+ * The caller frees it. */
+static char *find_in(const sw_reader *reader, sw_slice folder, sw_slice path)
+{
+    sw_buffer candidate = {0};
+    sw_buffer_append(&candidate, folder);
+    sw_buffer_append(&candidate, path);
+    const char *text = sw_buffer_text(&candidate);
+    if (access(text, F_OK) == 0 || find_overlay(reader, text) != NULL) {
+        return candidate.data;
+    }
+    sw_buffer_free(&candidate);
+    return NULL;
+}
+
 /* Where an included file is found: beside the including file, beside the main file, then along the search
  * path. */
 static char *locate(const sw_reader *reader, uint32_t from, sw_slice path)
 {
+    static const sw_slice nowhere = {"", 0};
     const sw_reading *reading = reader->reading;
     const sw_read_options *options = reader->options;
-    size_t folders = 2 + (options == NULL ? 0 : options->include_path_count);
-    for (size_t i = 0; i < folders; i++) {
-        sw_buffer candidate = {0};
-        if (path.length > 0 && path.data[0] == '/') {
-            i = folders;
-        } else if (i < 2) {
-            sw_buffer_append(&candidate, folder_of(reading->files[i == 0 ? from : 0].text->path));
-        } else {
-            sw_buffer_format(&candidate, "%s/", options->include_path[i - 2]);
-        }
-        sw_buffer_append(&candidate, path);
-        if (access(sw_buffer_text(&candidate), F_OK) == 0 ||
-            find_overlay(reader, sw_buffer_text(&candidate)) != NULL) {
-            return candidate.data;
-        }
-        sw_buffer_free(&candidate);
+    if (path.length > 0 && path.data[0] == '/') {
+        return find_in(reader, nowhere, path);
     }
-    return NULL;
+    char *found = find_in(reader, folder_of(reading->files[from].text->path), path);
+    if (found == NULL) {
+        found = find_in(reader, folder_of(reading->files[0].text->path), path);
+    }
+    for (size_t i = 0; options != NULL && i < options->include_path_count && found == NULL; i++) {
+        sw_buffer folder = {0};
+        sw_buffer_format(&folder, "%s/", options->include_path[i]);
+        found = find_in(reader, sw_buffer_slice(&folder), path);
+        sw_buffer_free(&folder);
+    }
+    return found;
 }
 
 /* Defines values that are no music under names of a space-separated list. */

@@ -1,6 +1,7 @@
 /* Music functions that the sources define: their parameters, and their calls. Scheme is not run: what is
  * known of a body is a template, or that it gives back a parameter. */
 #include <ctype.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "score/datum.h"
@@ -63,56 +64,99 @@ static const struct definer {
     {"define-void-function", SW_COMMAND_VOID_FUNCTION},
 };
 
-/* Parameters and predicates behind (define-music-function. Returns the bytes read, 0 when they are not there.
- */
-static size_t read_parameters(sw_reader *reader, sw_function *function, sw_slice text)
+/* The text behind the word define-music-function (or another) in a list or in the lists inside of it; empty
+ * when it stands nowhere there. What is quoted, a string or a comment defines nothing. */
+static sw_slice behind_definer(sw_slice list, sw_command_kind *kind, uint32_t depth)
 {
-    sw_slice parameters;
-    sw_slice predicates;
-    size_t first = sw_datum_next(text, &parameters);
-    size_t second = first == 0 ? 0 : sw_datum_next(sw_datum_rest(text, first), &predicates);
-    if (second == 0 || parameters.data[0] != '(' || predicates.data[0] != '(') {
-        return 0;
-    }
-    uint32_t names[SW_MAX_ARGUMENTS + 2];
-    char signature[SW_MAX_ARGUMENTS + 1];
-    size_t count = 0;
-    size_t letters = 0;
-    sw_slice word;
-    sw_slice list = sw_datum_inside(parameters);
-    for (size_t at; count < SW_MAX_ARGUMENTS + 2 && (at = sw_datum_next(list, &word)) > 0;
-         list = sw_datum_rest(list, at)) {
-        names[count++] = sw_names_add(reader->reading->names, word);
-    }
-    list = sw_datum_inside(predicates);
-    for (size_t at; letters < SW_MAX_ARGUMENTS && (at = sw_datum_next(list, &word)) > 0;
-         list = sw_datum_rest(list, at)) {
-        bool optional = word.length > 0 && word.data[0] == '(';
-        if (optional) {
-            sw_datum_next(sw_datum_inside(word), &word);
+    sw_slice datum;
+    bool first = true;
+    for (size_t at; depth < SW_MAX_DEPTH && (at = sw_datum_next(list, &datum)) > 0; first = false) {
+        list = sw_datum_rest(list, at);
+        for (size_t i = 0; first && i < sizeof definers / sizeof definers[0]; i++) {
+            if (sw_slice_is(datum, definers[i].name)) {
+                *kind = definers[i].kind;
+                return list;
+            }
         }
-        char letter = letter_of(word);
-        signature[letters++] = optional ? (char)toupper((unsigned char)letter) : letter;
+        if (datum.data[0] == '(') {
+            sw_slice found = behind_definer(sw_datum_inside(datum), kind, depth + 1);
+            if (found.length > 0) {
+                return found;
+            }
+        }
     }
-    /* Definitions of older versions begin their parameters with `parser location`. */
-    size_t extra = count > letters ? count - letters : 0;
-    if (count < letters) {
-        letters = count;
-    }
-    signature[letters] = '\0';
-    uint32_t *kept = sw_arena_alloc(reader->arena, (letters + 1) * sizeof *kept);
-    memcpy(kept, names + extra, letters * sizeof *kept);
-    function->signature = sw_arena_copy(reader->arena, (sw_slice){signature, letters});
-    function->parameters = kept;
-    return first + second;
+    return (sw_slice){NULL, 0};
 }
 
-/* White space, comments and a string of documentation only. */
+static size_t count_data(sw_slice list)
+{
+    size_t count = 0;
+    sw_slice datum;
+    for (size_t at; (at = sw_datum_next(list, &datum)) > 0; list = sw_datum_rest(list, at)) {
+        count++;
+    }
+    return count;
+}
+
+/* A predicate of the list: its letter, large when the argument may be left out, and what stands for it then.
+ */
+static char read_predicate(sw_slice predicate, sw_slice *otherwise)
+{
+    *otherwise = (sw_slice){NULL, 0};
+    if (predicate.data[0] != '(') {
+        return letter_of(predicate);
+    }
+    sw_slice name = {NULL, 0};
+    sw_slice inside = sw_datum_inside(predicate);
+    inside = sw_datum_rest(inside, sw_datum_next(inside, &name));
+    sw_datum_next(inside, otherwise);
+    return (char)toupper((unsigned char)letter_of(name));
+}
+
+/* Parameters and predicates behind (define-music-function. Returns the text behind them, an empty one when
+ * they are not there. */
+static sw_slice read_parameters(sw_reader *reader, sw_function *function, sw_slice text)
+{
+    static const sw_slice nothing = {NULL, 0};
+    sw_slice names;
+    sw_slice predicates;
+    size_t first = sw_datum_next(text, &names);
+    size_t second = first == 0 ? 0 : sw_datum_next(sw_datum_rest(text, first), &predicates);
+    if (second == 0 || names.data[0] != '(' || predicates.data[0] != '(') {
+        return nothing;
+    }
+    names = sw_datum_inside(names);
+    predicates = sw_datum_inside(predicates);
+    size_t name_count = count_data(names);
+    size_t count = count_data(predicates);
+    /* Definitions of older versions begin their parameters with `parser location`. */
+    for (sw_slice extra; name_count > count; name_count--) {
+        names = sw_datum_rest(names, sw_datum_next(names, &extra));
+    }
+    count = name_count;
+    char *signature = sw_arena_alloc(reader->arena, count + 1);
+    uint32_t *parameters = sw_arena_alloc(reader->arena, (count + 1) * sizeof *parameters);
+    sw_slice *defaults = sw_arena_alloc(reader->arena, (count + 1) * sizeof *defaults);
+    for (size_t i = 0; i < count; i++) {
+        sw_slice datum;
+        names = sw_datum_rest(names, sw_datum_next(names, &datum));
+        parameters[i] = sw_names_add(reader->reading->names, datum);
+        predicates = sw_datum_rest(predicates, sw_datum_next(predicates, &datum));
+        signature[i] = read_predicate(datum, &defaults[i]);
+    }
+    signature[count] = '\0';
+    function->signature = signature;
+    function->parameters = parameters;
+    function->defaults = defaults;
+    return sw_datum_rest(text, first + second);
+}
+
+/* White space, comments and a string of documentation only, up to the #{ at the end. */
 static bool is_template_head(sw_slice text)
 {
     sw_slice datum;
     size_t at = sw_datum_next(text, &datum);
-    if (at > 0 && datum.data[0] == '"') {
+    if (at > 0 && (datum.data[0] == '"' || sw_slice_starts(datum, "(_i "))) {
         text = sw_datum_rest(text, at);
         at = sw_datum_next(text, &datum);
     }
@@ -141,57 +185,76 @@ static size_t parameter_given_back(const sw_reader *reader, const sw_function *f
     return SIZE_MAX;
 }
 
+/* The Scheme that ends with the #{ at or behind a byte: its node, SW_NO_INDEX when there is none. */
+static uint32_t text_before_template(const sw_syntax *syntax, uint32_t node, size_t from)
+{
+    for (uint32_t child = node + 1; child < syntax->nodes[node].next; child = syntax->nodes[child].next) {
+        if (syntax->nodes[child].kind == SW_NODE_SCHEME_TEXT && syntax->nodes[child].end >= from) {
+            return child;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* Where the items behind a Scheme text end: at the next Scheme text, which begins with #}. */
+static uint32_t template_end(const sw_syntax *syntax, uint32_t node, uint32_t text)
+{
+    uint32_t at = syntax->nodes[text].next;
+    while (at < syntax->nodes[node].next && syntax->nodes[at].kind != SW_NODE_SCHEME_TEXT) {
+        at = syntax->nodes[at].next;
+    }
+    return at;
+}
+
+/* The body is a template when nothing but documentation stands between the predicates and #{, and only the
+ * closing parenthesis behind #}. */
+static void read_body(const sw_syntax *syntax, sw_function *function, size_t from)
+{
+    uint32_t head = text_before_template(syntax, function->node, from);
+    if (head == SW_NO_INDEX ||
+        !is_template_head((sw_slice){syntax->text->bytes + from, syntax->nodes[head].end - from})) {
+        return;
+    }
+    uint32_t last = template_end(syntax, function->node, head);
+    sw_slice datum;
+    if (last < syntax->nodes[function->node].next &&
+        syntax->nodes[last].next >= syntax->nodes[function->node].next &&
+        sw_datum_next(sw_syntax_slice(syntax, last), &datum) == 0) { /* only closing parentheses */
+        function->body = syntax->nodes[head].next;
+        function->body_end = last;
+    }
+}
+
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
 {
     const sw_syntax *syntax = reader->reading->files[file].syntax;
-    const sw_node *n = &syntax->nodes[node];
     sw_slice text = sw_syntax_slice(syntax, node);
-    const char *place = NULL;
-    sw_command_kind kind = SW_COMMAND_UNKNOWN;
-    for (size_t i = 0; i < sizeof definers / sizeof definers[0] && place == NULL; i++) {
-        place = memmem(text.data, text.length, definers[i].name, strlen(definers[i].name));
-        if (place != NULL) {
-            kind = definers[i].kind;
-            place += strlen(definers[i].name);
-        }
+    if (memmem(text.data, text.length, "-function", strlen("-function")) == NULL) {
+        return NULL; /* most Scheme, quickly */
     }
-    if (place == NULL) {
+    while (text.length > 0 && text.data[0] != '(') { /* the # or $ */
+        text = sw_datum_rest(text, 1);
+    }
+    sw_command_kind kind = SW_COMMAND_UNKNOWN;
+    sw_slice behind = behind_definer(text, &kind, 0);
+    if (behind.length == 0) {
         return NULL;
     }
     sw_function *function = sw_arena_alloc(reader->arena, sizeof *function);
     function->kind = kind;
+    function->file = file;
+    function->node = node;
     function->body = SW_NO_INDEX;
-    size_t taken = read_parameters(reader, function, sw_datum_rest(text, (size_t)(place - text.data)));
-    if (taken == 0) {
+    function->given_back = SIZE_MAX;
+    sw_slice body = read_parameters(reader, function, behind);
+    if (body.data == NULL) {
         return NULL;
     }
-    size_t from_body = (size_t)(place - text.data) + taken;
-    function->given_back = n->kind == SW_NODE_EMBEDDED
-                               ? SIZE_MAX
-                               : parameter_given_back(reader, function, sw_datum_rest(text, from_body));
-    if (n->kind == SW_NODE_EMBEDDED) {
-        /* The body is a template when nothing but documentation stands between the predicates and #{, and
-         * only the closing parenthesis behind #}. */
-        const sw_node *head = &syntax->nodes[node + 1];
-        size_t from = (size_t)(place - syntax->text->bytes) + taken;
-        uint32_t last = SW_NO_INDEX;
-        uint32_t texts = 0;
-        for (uint32_t child = node + 1; child < n->next; child = syntax->nodes[child].next) {
-            if (syntax->nodes[child].kind == SW_NODE_SCHEME_TEXT) {
-                texts++;
-                last = child;
-            }
-        }
-        if (texts == 2 && from <= head->end &&
-            is_template_head((sw_slice){syntax->text->bytes + from, head->end - from})) {
-            sw_slice tail = sw_syntax_slice(syntax, last);
-            sw_slice datum;
-            if (sw_datum_next(tail, &datum) == 0) { /* only closing parentheses */
-                function->body_file = file;
-                function->body = node + 2;
-                function->body_end = last;
-            }
-        }
+    if (syntax->nodes[node].kind == SW_NODE_EMBEDDED) {
+        read_body(syntax, function, (size_t)(body.data - syntax->text->bytes));
+    }
+    if (function->body == SW_NO_INDEX) {
+        function->given_back = parameter_given_back(reader, function, body);
     }
     return function;
 }
@@ -234,32 +297,88 @@ static bool is_open(const sw_reader *reader, const sw_function *function)
     return open != NULL;
 }
 
+/* A note value or pitch that was written between #{ and #}. */
+static void take_as(sw_reader *reader, char letter, sw_value *value)
+{
+    const sw_music *m = value->kind == SW_VALUE_MUSIC && value->music != SW_NO_INDEX
+                            ? sw_music_at(reader, value->music)
+                            : NULL;
+    if (m != NULL && letter == 'D' && m->kind == SW_MUSIC_BARE) {
+        value->kind = SW_VALUE_DURATION;
+        value->number.has_value = true;
+        value->number.duration = sw_music_duration(m);
+    } else if (m != NULL && letter == 'P' && m->kind == SW_MUSIC_NOTE) {
+        value->kind = SW_VALUE_PITCH;
+        value->pitch = m->pitch;
+    }
+}
+
+/* What stands for an argument that was left out. A single note has the place of \default or of the call, all
+ * others that of the definition. The inherited duration of the call is not theirs. */
+static sw_value default_of(sw_reader *reader, const sw_function *function, size_t i, const sw_value *left_out,
+                           const sw_value *call)
+{
+    sw_slice text = function->defaults[i];
+    sw_value value = *call;
+    value.kind = SW_VALUE_NONE;
+    value.music = SW_NO_INDEX;
+    if (!sw_slice_starts(text, "#{")) {
+        sw_read_constant(reader, &value, text);
+        return value;
+    }
+    const sw_syntax *syntax = reader->reading->files[function->file].syntax;
+    uint32_t head = text_before_template(syntax, function->node,
+                                         (size_t)(text.data - syntax->text->bytes) + strlen("#{"));
+    if (head == SW_NO_INDEX) {
+        return value;
+    }
+    sw_duration duration = reader->duration;
+    uint32_t origin = reader->origin;
+    reader->origin = syntax->nodes[function->node].start + 1;
+    value = sw_read_embedded(reader, function->file, syntax->nodes[head].next,
+                             template_end(syntax, function->node, head), call);
+    reader->origin = origin;
+    reader->duration = duration;
+    if (origin == SW_NO_INDEX && left_out->start != 0) {
+        value.start = left_out->start;
+    }
+    value = passed_on(reader, value, &value);
+    take_as(reader, function->signature[i], &value);
+    return value;
+}
+
 /* Reads the template with the parameters standing for the arguments. */
-static sw_value read_template(sw_reader *reader, const sw_function *function, const sw_value *arguments,
+static sw_value read_template(sw_reader *reader, const sw_function *function, sw_value *arguments,
                               size_t count, const sw_value *call)
 {
-    sw_value *saved[SW_MAX_ARGUMENTS];
+    struct sw_open_call open = {function, reader->calls};
+    reader->calls = &open;
+    for (size_t i = 0; i < count; i++) {
+        if (arguments[i].kind == SW_VALUE_NONE) {
+            arguments[i] = default_of(reader, function, i, &arguments[i], call);
+        }
+    }
+    uint32_t origin = reader->origin;
+    if (origin == SW_NO_INDEX && function->file == call->file) {
+        /* All that the template makes has the place of the call. In another file than the call's, that can't
+         * be said. */
+        reader->origin = call->start;
+    }
+    sw_value **saved = sw_alloc((count + 1) * sizeof *saved);
     for (size_t i = 0; i < count; i++) {
         saved[i] = sw_lookup(reader, function->parameters[i]);
         sw_define(reader, function->parameters[i], arguments[i].kind == SW_VALUE_NONE ? NULL : &arguments[i]);
     }
     sw_duration duration = reader->duration;
-    uint32_t origin = reader->origin;
-    if (origin == SW_NO_INDEX && function->body_file == call->file) {
-        /* All that the template makes has the place of the call. In another file than the call's, that can't
-         * be said. */
-        reader->origin = call->start;
-    }
-    struct sw_open_call open = {function, reader->calls};
-    reader->calls = &open;
-    sw_value body = sw_read_embedded(reader, function->body_file, function->body, function->body_end, call);
-    reader->calls = open.outer;
-    reader->origin = origin;
+    sw_value body = sw_read_embedded(reader, function->file, function->body, function->body_end, call);
     reader->duration = duration;
     for (size_t i = count;
          i-- > 0;) { /* the first of two parameters with the same name has the outer value */
         sw_define(reader, function->parameters[i], saved[i]);
     }
+    free(saved);
+    reader->calls = open.outer;
+    reader->origin = origin;
     sw_value result = *call;
     result.kind = body.kind;
     result.music = body.music;
@@ -291,20 +410,12 @@ static sw_value unknown_music(sw_reader *reader, const sw_value *arguments, size
     return result;
 }
 
-sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
-                 const sw_value *where)
+/* What a call with these arguments gives. `call` reaches from the command, `where`, to the end of the last
+ * argument. */
+static sw_value called(sw_reader *reader, const sw_function *function, uint32_t name, sw_value *arguments,
+                       size_t count, const sw_value *where, const sw_value *call)
 {
-    sw_value arguments[SW_MAX_ARGUMENTS];
-    size_t count = sw_read_arguments(reader, cursor, function->signature, arguments);
-    sw_value result = *where; /* from the command to the end of its last argument */
-    for (size_t i = 0; i < count; i++) {
-        if (arguments[i].kind != SW_VALUE_NONE && arguments[i].file == where->file &&
-            arguments[i].end > result.end) {
-            result.end = arguments[i].end;
-        }
-    }
-    result.kind = SW_VALUE_MUSIC;
-    result.music = SW_NO_INDEX;
+    sw_value result = *call;
     if (function->kind == SW_COMMAND_EVENT_FUNCTION) {
         result.kind = SW_VALUE_POST;
         result.music = sw_music_add(reader, SW_MUSIC_MARK, result.file, result.start, result.end);
@@ -321,7 +432,11 @@ sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *functi
         return passed_on(reader, read_template(reader, function, arguments, count, &result), &result);
     }
     if (function->given_back < count) {
-        return passed_on(reader, arguments[function->given_back], &result);
+        sw_value *given = &arguments[function->given_back];
+        if (given->kind == SW_VALUE_NONE) {
+            *given = default_of(reader, function, function->given_back, given, &result);
+        }
+        return passed_on(reader, *given, &result);
     }
     switch (function->kind) {
     case SW_COMMAND_VOID_FUNCTION:
@@ -334,4 +449,23 @@ sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *functi
         return unknown_music(reader, arguments, count, name, where, &result,
                              "it is computed in Scheme, which is not run");
     }
+}
+
+sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
+                 const sw_value *where)
+{
+    sw_value *arguments = sw_alloc((strlen(function->signature) + 1) * sizeof *arguments);
+    size_t count = sw_read_arguments(reader, cursor, function->signature, arguments);
+    sw_value call = *where;
+    for (size_t i = 0; i < count; i++) {
+        if (arguments[i].kind != SW_VALUE_NONE && arguments[i].file == where->file &&
+            arguments[i].end > call.end) {
+            call.end = arguments[i].end;
+        }
+    }
+    call.kind = SW_VALUE_MUSIC;
+    call.music = SW_NO_INDEX;
+    sw_value result = called(reader, function, name, arguments, count, where, &call);
+    free(arguments);
+    return result;
 }

@@ -41,6 +41,76 @@ void sw_repeat_inner_scores(sw_reader *reader, uint32_t first, uint32_t count)
     }
 }
 
+/* Scheme without its marker, quote and outer parentheses. */
+static sw_slice bare_scheme(sw_slice text)
+{
+    text = sw_slice_from(text, text.length > 1 && (text.data[1] == '\'' || text.data[1] == '@') ? 2 : 1);
+    while (text.length > 0 && (text.data[0] == '(' || text.data[0] == ' ')) {
+        text = sw_slice_from(text, 1);
+    }
+    while (text.length > 0 && text.data[text.length - 1] == ')') {
+        text.length--;
+    }
+    return text;
+}
+
+/* What a command adds to the text: a variable with a text its text; \flat and \sharp in a markup a sign. */
+static sw_slice text_of_command(const sw_reader *reader, sw_slice command, bool in_markup)
+{
+    static const sw_slice nothing = {"", 0};
+    if (command.length < 2) {
+        return nothing;
+    }
+    const sw_value *value =
+        sw_lookup(reader, sw_names_find(reader->reading->names, sw_slice_from(command, 1)));
+    if (value != NULL && value->kind == SW_VALUE_TEXT) {
+        return sw_slice_of(sw_reading_name(reader->reading, value->text));
+    }
+    return !in_markup                        ? nothing
+           : sw_slice_is(command, "\\flat")  ? sw_slice_of("-flat")
+           : sw_slice_is(command, "\\sharp") ? sw_slice_of("-sharp")
+                                             : nothing;
+}
+
+/* The text of one node, quotes included; `whole`: it is all there is, not a part of a markup. */
+static sw_slice text_of_node(const sw_reader *reader, const sw_syntax *syntax, uint32_t node, bool whole)
+{
+    static const sw_slice nothing = {"", 0};
+    sw_slice text = sw_syntax_slice(syntax, node);
+    switch ((sw_node_kind)syntax->nodes[node].kind) {
+    case SW_NODE_SCHEME:
+    case SW_NODE_SCHEME_TEXT:
+        return whole ? bare_scheme(text) : nothing; /* otherwise an argument of a markup command */
+    case SW_NODE_COMMAND:
+        return text_of_command(reader, text, !whole);
+    case SW_NODE_STRING:
+    case SW_NODE_WORD:
+    case SW_NODE_MARKUP_WORD:
+    case SW_NODE_LYRIC_WORD:
+    case SW_NODE_NUMBER:
+        return text;
+    default:
+        return nothing;
+    }
+}
+
+/* Adds a part, without the quotes and backslashes of a string. */
+static void add_part(sw_buffer *text, sw_slice part)
+{
+    bool quoted = part.length >= 2 && part.data[0] == '"';
+    if (quoted) {
+        part = (sw_slice){part.data + 1, part.length - 2};
+    }
+    bool sign = sw_slice_is(part, "-flat") || sw_slice_is(part, "-sharp");
+    if (text->length > 0 && part.length > 0 && !sign) {
+        sw_buffer_char(text, ' ');
+    }
+    for (size_t c = 0; c < part.length; c++) {
+        c += quoted && part.data[c] == '\\' && c + 1 < part.length;
+        sw_buffer_char(text, part.data[c]);
+    }
+}
+
 /* The text of a markup without its commands, a string without its quotes, a word as it is. */
 uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node)
 {
@@ -50,55 +120,8 @@ uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node)
     for (uint32_t i = node; i < end; i++) {
         if (is_score(syntax, i, end)) {
             i = syntax->nodes[i + 1].next - 1; /* its music is no text */
-            continue;
-        }
-        sw_slice part = sw_syntax_slice(syntax, i);
-        uint32_t kind = syntax->nodes[i].kind;
-        bool is_quoted = false;
-        if (kind == SW_NODE_SCHEME || kind == SW_NODE_SCHEME_TEXT) {
-            if (node != i) {
-                continue; /* an argument of a markup command */
-            }
-            size_t skip = part.length > 1 && (part.data[1] == '\'' || part.data[1] == '@') ? 2 : 1;
-            part = (sw_slice){part.data + skip, part.length - skip};
-            while (part.length > 0 && (part.data[0] == '(' || part.data[0] == ' ')) {
-                part = (sw_slice){part.data + 1, part.length - 1};
-            }
-            while (part.length > 0 && part.data[part.length - 1] == ')') {
-                part.length--;
-            }
-        } else if (kind == SW_NODE_COMMAND) {
-            const sw_value *value =
-                part.length > 1 ? sw_lookup(reader, sw_names_find(reader->reading->names,
-                                                                  (sw_slice){part.data + 1, part.length - 1}))
-                                : NULL;
-            const char *sign = sw_slice_is(part, "\\flat")    ? "-flat"
-                               : sw_slice_is(part, "\\sharp") ? "-sharp"
-                                                              : NULL;
-            if (value != NULL && value->kind == SW_VALUE_TEXT) {
-                part = sw_slice_of(sw_reading_name(reader->reading, value->text));
-            } else if (sign != NULL && node != i) {
-                sw_buffer_string(&text, sign);
-                continue;
-            } else {
-                continue;
-            }
-        } else if (kind != SW_NODE_STRING && kind != SW_NODE_WORD && kind != SW_NODE_MARKUP_WORD &&
-                   kind != SW_NODE_LYRIC_WORD && kind != SW_NODE_NUMBER) {
-            continue;
-        }
-        if (part.length >= 2 && part.data[0] == '"') {
-            part = (sw_slice){part.data + 1, part.length - 2};
-            is_quoted = true;
-        }
-        if (text.length > 0 && part.length > 0) {
-            sw_buffer_char(&text, ' ');
-        }
-        for (size_t c = 0; c < part.length; c++) {
-            if (is_quoted && part.data[c] == '\\' && c + 1 < part.length) {
-                c++;
-            }
-            sw_buffer_char(&text, part.data[c]);
+        } else {
+            add_part(&text, text_of_node(reader, syntax, i, i == node));
         }
     }
     uint32_t name = sw_names_add(reader->reading->names, sw_buffer_slice(&text));

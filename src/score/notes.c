@@ -1,4 +1,5 @@
 /* Notes, drums, rests and chords with their octave marks and durations. */
+#include <stdlib.h>
 #include <string.h>
 
 #include "score/reader.h"
@@ -18,52 +19,85 @@ static uint32_t after_end(const sw_cursor *cursor, const sw_cursor *before)
     return cursor->syntax->nodes[last].end;
 }
 
+/* Takes a note value that stands behind its note after white space: a number, \breve, or a variable. */
+static void read_value_behind(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
+{
+    sw_word behind = {.duration = {.factor_num = 1, .factor_den = 1}};
+    sw_slice text = sw_cursor_text(cursor);
+    switch (sw_cursor_kind(cursor)) {
+    case SW_NODE_NUMBER:
+        if (sw_word_duration(text, &behind) != text.length) {
+            return;
+        }
+        break;
+    case SW_NODE_COMMAND:
+    case SW_NODE_SCHEME: {
+        sw_slice name = sw_slice_from(text, 1);
+        const sw_command *command = sw_command_find(name);
+        const sw_value *variable =
+            text.data[0] == '#' ? NULL : sw_lookup(reader, sw_names_find(reader->reading->names, name));
+        if (variable != NULL && (variable->kind == SW_VALUE_DURATION || variable->kind == SW_VALUE_NUMBER)) {
+            behind = variable->number;
+        } else if (variable == NULL && command != NULL && command->kind == SW_COMMAND_DURATION) {
+            sw_word_duration(text, &behind);
+        }
+        break;
+    }
+    default:
+        break;
+    }
+    if (behind.has_value) {
+        word->duration = behind.duration;
+        word->has_value = true;
+        word->has_factor = behind.has_factor;
+        word->too_large = behind.too_large;
+        sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
+        sw_cursor_next(cursor);
+    }
+}
+
+/* Takes one more dot or factor that stands apart: `4 .`, `4 *2/3`, `4*#x`. */
+static void read_loose_factor(sw_reader *reader, sw_cursor *cursor, sw_word *word)
+{
+    bool dot = sw_cursor_text(cursor).data[0] == '.';
+    sw_cursor_next(cursor);
+    if (dot) {
+        bool room = word->duration.dots < SW_MAX_DOTS;
+        word->duration.dots = (uint8_t)(word->duration.dots + room);
+        word->too_large = word->too_large || !room;
+    } else if (sw_cursor_more(cursor)) {
+        sw_value factor = sw_read_item(reader, cursor);
+        sw_rational product = sw_rational_mul(
+            sw_rational_make(word->duration.factor_num, word->duration.factor_den), factor.rational);
+        if (factor.kind != SW_VALUE_NUMBER) {
+            return;
+        }
+        if (sw_rational_valid(product) && product.num <= INT32_MAX && product.den <= INT32_MAX) {
+            word->duration.factor_num = (int32_t)product.num;
+            word->duration.factor_den = (int32_t)product.den;
+            word->has_factor = true;
+        } else {
+            word->too_large = true;
+        }
+    }
+}
+
 void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
 {
     if (!word->has_value && !word->has_factor && sw_cursor_more(cursor)) {
-        if (sw_cursor_kind(cursor) == SW_NODE_NUMBER) {
-            sw_word after = {.duration = {.factor_num = 1, .factor_den = 1}};
-            sw_slice text = sw_cursor_text(cursor);
-            if (sw_word_duration(text, &after) == text.length && after.has_value) {
-                word->duration = after.duration;
-                word->has_value = true;
-                word->has_factor = after.has_factor;
-                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
-                sw_cursor_next(cursor);
-            }
-        } else if (sw_cursor_kind(cursor) == SW_NODE_COMMAND) {
-            sw_slice text = sw_cursor_text(cursor);
-            const sw_command *command =
-                sw_command_find((sw_slice){text.data + 1, text.length > 0 ? text.length - 1 : 0});
-            if (command != NULL && command->kind == SW_COMMAND_DURATION) {
-                sw_word_duration(text, word);
-                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
-                sw_cursor_next(cursor);
-            }
-        }
+        read_value_behind(reader, cursor, word, music);
     }
-    /* `4 *2/3`, `4 .` and `4*#x` are legal too */
     while (sw_cursor_is_mark(cursor, '*') || (word->has_value && sw_cursor_is_mark(cursor, '.'))) {
-        bool dot = sw_cursor_text(cursor).data[0] == '.';
-        sw_cursor after = *cursor;
-        sw_cursor_next(&after);
-        if (dot) {
-            word->duration.dots++;
-        } else if (sw_cursor_more(&after)) {
-            sw_value factor = sw_read_item(reader, &after);
-            sw_rational product = sw_rational_mul(
-                sw_rational_make(word->duration.factor_num, word->duration.factor_den), factor.rational);
-            if (factor.kind == SW_VALUE_NUMBER && sw_rational_valid(product) && product.num <= INT32_MAX &&
-                product.den <= INT32_MAX) {
-                word->duration.factor_num = (int32_t)product.num;
-                word->duration.factor_den = (int32_t)product.den;
-                word->has_factor = true;
-            }
-        }
-        sw_music_at(reader, music)->end = after_end(&after, cursor);
-        *cursor = after;
+        sw_cursor before = *cursor;
+        read_loose_factor(reader, cursor, word);
+        sw_music_at(reader, music)->end = after_end(cursor, &before);
     }
     sw_music *m = sw_music_at(reader, music);
+    if (word->too_large) {
+        sw_findings_add(&reader->reading->findings, SW_ERROR, "unresolved", m->file, m->start, m->end,
+                        "this duration has more dots, or a larger factor, than can be counted; it is read "
+                        "without them");
+    }
     if (word->has_value) {
         reader->duration = word->duration;
         m->flags |= SW_MUSIC_WRITTEN_VALUE;
@@ -120,13 +154,17 @@ static uint32_t add_note(sw_reader *reader, const sw_cursor *cursor, const sw_no
     return music;
 }
 
-static void set_octave(sw_music *m, const sw_word *word)
+static void set_octave(sw_reader *reader, sw_music *m, const sw_word *word)
 {
-    m->octave_marks = (int8_t)word->octave_marks;
-    m->pitch.octave = (int8_t)(word->octave_marks - 1);
+    m->octave_marks = sw_pitch_octave(word->octave_marks);
+    m->pitch.octave = sw_pitch_octave(word->octave_marks - 1);
     if (word->has_check) {
         m->flags |= SW_MUSIC_CHECKED;
-        m->check = (int8_t)(word->check_marks - 1);
+        m->check = sw_pitch_octave(word->check_marks - 1);
+    }
+    if (m->octave_marks != word->octave_marks || m->pitch.octave != word->octave_marks - 1) {
+        sw_findings_add(&reader->reading->findings, SW_ERROR, "unresolved", m->file, m->start, m->end,
+                        "this note has %d octave marks, more than can be counted", abs(word->octave_marks));
     }
 }
 
@@ -193,7 +231,7 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
         if (name != NULL) {
             music = add_note(reader, cursor, node, &word, name);
             read_loose_marks(reader, cursor, &word, music);
-            set_octave(sw_music_at(reader, music), &word);
+            set_octave(reader, sw_music_at(reader, music), &word);
         }
     }
     if (music == SW_NO_INDEX) {
@@ -218,6 +256,28 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
 }
 
 /* ---- chords ---- */
+
+/* What a chord takes of an item inside: the note in what `\tweak color #red c` has wrapped; of a variable's
+ * note a copy, which has the place of the item. */
+static uint32_t chord_member(sw_reader *reader, uint32_t item)
+{
+    uint32_t music = item;
+    bool shared = false;
+    const sw_music *m = sw_music_at(reader, music);
+    while ((m->kind == SW_MUSIC_SEQUENCE || m->kind == SW_MUSIC_CALL || m->kind == SW_MUSIC_REFERENCE) &&
+           m->first != SW_NO_INDEX) {
+        shared = shared || m->kind == SW_MUSIC_REFERENCE;
+        music = m->first;
+        m = sw_music_at(reader, music);
+    }
+    if (!shared || (m->kind != SW_MUSIC_NOTE && m->kind != SW_MUSIC_DRUM)) {
+        return shared ? item : music;
+    }
+    uint32_t copy = sw_music_copy(reader, music);
+    sw_music_at(reader, copy)->next = SW_NO_INDEX;
+    sw_music_at(reader, copy)->origin = sw_origin(reader, sw_music_at(reader, item)->start);
+    return copy;
+}
 
 sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor)
 {
@@ -244,14 +304,7 @@ sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor)
             }
             continue;
         }
-        uint32_t music = value.music;
-        /* `\tweak color #red c` gives the note itself, perhaps wrapped; the chord takes the notes inside. */
-        sw_music *m = sw_music_at(reader, music);
-        while ((m->kind == SW_MUSIC_SEQUENCE || m->kind == SW_MUSIC_TAG) && m->first != SW_NO_INDEX &&
-               m->kind != SW_MUSIC_TAG) {
-            music = m->first;
-            m = sw_music_at(reader, music);
-        }
+        uint32_t music = chord_member(reader, value.music);
         sw_read_post_events(reader, &inside, music);
         free_flag |= sw_music_at(reader, music)->flags & SW_MUSIC_FREE;
         sw_children_add(reader, &children, music);

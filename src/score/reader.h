@@ -53,8 +53,11 @@ typedef struct sw_function {
     const char *signature; /* as in sw_command */
     sw_command_kind kind;
     const uint32_t *parameters; /* names, as many as the signature has letters */
-    uint32_t body_file;         /* the template #{ ... #}: items [body, body_end) of that file's syntax ... */
-    uint32_t body;              /* ... or SW_NO_INDEX when the body is real Scheme, which is not run */
+    const sw_slice *defaults; /* as many: the expression for an argument left out, empty when there is none */
+    uint32_t file;            /* where it is defined ... */
+    uint32_t node;            /* ... and the Scheme node there that does it */
+    uint32_t body;            /* the template #{ ... #}: items [body, body_end) of that file's syntax, or
+                                 SW_NO_INDEX when the body is real Scheme, which is not run */
     uint32_t body_end;
     size_t given_back; /* a body in Scheme that is only this parameter; SIZE_MAX: it is not */
 } sw_function;
@@ -211,6 +214,9 @@ uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root)
 sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor);
 /* Reads # or $ and its expression. */
 sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor);
+/* What a Scheme expression without LilyPond inside is: a number, text, symbol, pitch, note value. What it
+ * can't be told of leaves *value as it is. */
+void sw_read_constant(sw_reader *reader, sw_value *value, sw_slice text);
 /* The drum (a name in the reading's names) that a word means in drum mode, 0 when it means none. */
 uint32_t sw_drum_find(const sw_reader *reader, sw_slice word);
 /* Reads the scores in a markup: they are added to `inner`. */
@@ -227,8 +233,9 @@ uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
 
 /* ---- arguments ---- */
 
-enum { SW_MAX_ARGUMENTS = 10 };
-/* Reads arguments by a signature; returns how many. Arguments left out have kind NONE. */
+enum { SW_MAX_ARGUMENTS = 10 }; /* of the language's own commands */
+/* Reads arguments by a signature into `arguments`, which has room for one a letter; returns how many.
+ * Arguments left out have kind NONE. */
 size_t sw_read_arguments(sw_reader *reader, sw_cursor *cursor, const char *signature, sw_value *arguments);
 /* What a function of the language makes of its arguments. */
 sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *arguments, size_t count,

@@ -39,7 +39,7 @@ static bool read_rational(sw_slice text, sw_rational *number)
         int64_t part = 0;
         if ((at > 0 && !read_integer((sw_slice){text.data, at}, &whole)) ||
             (at + 1 < text.length && !read_integer(sw_datum_rest(text, at + 1), &part)) ||
-            text.length - at > 10 || whole > 1000000) {
+            text.length - at > 10 || whole > 1000000 || whole < -1000000) {
             return false;
         }
         for (size_t i = at + 1; i < text.length; i++) {
@@ -59,6 +59,90 @@ static void set_number(sw_value *value, sw_rational number)
     value->rational = number;
 }
 
+/* FLAT, SEMI-SHARP, -1/2 ...: in quarter tones. */
+static bool read_alteration(sw_slice text, int8_t *quarter_tones)
+{
+    static const struct {
+        const char *name;
+        int8_t quarter_tones;
+    } names[] = {
+        {"DOUBLE-FLAT", -4}, {"THREE-Q-FLAT", -3}, {"FLAT", -2},         {"SEMI-FLAT", -1},   {"NATURAL", 0},
+        {"SEMI-SHARP", 1},   {"SHARP", 2},         {"THREE-Q-SHARP", 3}, {"DOUBLE-SHARP", 4},
+    };
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        if (sw_slice_is(text, names[i].name)) {
+            *quarter_tones = names[i].quarter_tones;
+            return true;
+        }
+    }
+    sw_rational number;
+    if (!read_rational(text, &number) || number.num > 10000 || number.num < -10000) {
+        return false;
+    }
+    *quarter_tones = sw_pitch_alteration((int)(4 * number.num / number.den));
+    return true;
+}
+
+static bool read_small(sw_slice text, int farthest, int *number)
+{
+    int64_t wide;
+    if (!read_integer(text, &wide) || wide > farthest || wide < -farthest) {
+        return false;
+    }
+    *number = (int)wide;
+    return true;
+}
+
+/* (ly:make-pitch octave step alteration), without the function's name. Steps count on beyond the octave. */
+static void read_pitch(sw_value *value, const sw_slice *words, size_t count)
+{
+    int octave;
+    int step;
+    int8_t alteration = 0;
+    if (count < 2 || count > 3 || !read_small(words[0], 10000, &octave) ||
+        !read_small(words[1], 10000, &step) || (count == 3 && !read_alteration(words[2], &alteration))) {
+        return;
+    }
+    int octaves = step >= 0 ? step / 7 : -((6 - step) / 7);
+    value->kind = SW_VALUE_PITCH;
+    value->pitch = (sw_pitch){(int8_t)(step - octaves * 7), sw_pitch_octave(octave + octaves), alteration};
+}
+
+/* (ly:make-duration log dots num den): the factor may be one fraction too. */
+static void read_note_value(sw_value *value, const sw_slice *words, size_t count)
+{
+    int log;
+    int dots = 0;
+    sw_rational factor = {1, 1};
+    sw_rational divisor = {1, 1};
+    if (count < 1 || count > 4 || !read_small(words[0], 16, &log) ||
+        (count > 1 && !read_small(words[1], 20, &dots)) || dots < 0 ||
+        (count > 2 && !read_rational(words[2], &factor)) ||
+        (count > 3 && (!read_rational(words[3], &divisor) || divisor.num == 0))) {
+        return;
+    }
+    factor = sw_rational_div(factor, divisor);
+    if (!sw_rational_valid(factor) || factor.num > INT32_MAX || factor.num < 0 || factor.den > INT32_MAX) {
+        return;
+    }
+    value->kind = SW_VALUE_DURATION;
+    value->number.has_value = true;
+    value->number.has_factor = count > 2;
+    value->number.duration =
+        (sw_duration){(int8_t)log, (uint8_t)dots, (int32_t)factor.num, (int32_t)factor.den};
+}
+
+/* (cons a b), (ly:make-moment a b), (ly:make-moment a/b) */
+static void read_fraction(sw_value *value, const sw_slice *words, size_t count)
+{
+    sw_rational number;
+    sw_rational divisor = {1, 1};
+    if ((count == 1 || count == 2) && read_rational(words[0], &number) &&
+        (count == 1 || (read_rational(words[1], &divisor) && divisor.num != 0))) {
+        set_number(value, sw_rational_div(number, divisor));
+    }
+}
+
 /* (function a b ...) for the few functions that give constants. */
 static void read_form(sw_value *value, sw_slice form)
 {
@@ -68,35 +152,15 @@ static void read_form(sw_value *value, sw_slice form)
          form = sw_datum_rest(form, at)) {
         count++;
     }
-    int64_t numbers[5] = {0};
-    sw_rational fraction = {0, 1};
-    for (size_t i = 1; i < count; i++) {
-        if (!read_integer(words[i], &numbers[i - 1]) && i < 3 && !read_rational(words[i], &fraction)) {
-            return;
-        }
+    if (count == 0) {
+        return;
     }
-    if (count == 3 && (sw_slice_is(words[0], "cons") || sw_slice_is(words[0], "ly:make-moment"))) {
-        set_number(value, sw_rational_make(numbers[0], numbers[1]));
-    } else if (count == 2 && sw_slice_is(words[0], "ly:make-moment")) {
-        set_number(value, fraction.num != 0 ? fraction : sw_rational_make(numbers[0], 1));
-    } else if (count >= 3 && sw_slice_is(words[0], "ly:make-pitch")) {
-        value->kind = SW_VALUE_PITCH;
-        value->pitch = (sw_pitch){(int8_t)numbers[1], (int8_t)numbers[0], 0};
-        if (count > 3 && sw_slice_is(words[3], "FLAT")) {
-            value->pitch.alter = -2;
-        } else if (count > 3 && sw_slice_is(words[3], "SHARP")) {
-            value->pitch.alter = 2;
-        } else if (count > 3 && read_rational(words[3], &fraction)) {
-            value->pitch.alter = (int8_t)(4 * fraction.num / fraction.den);
-        }
-    } else if (count >= 2 && sw_slice_is(words[0], "ly:make-duration")) {
-        value->kind = SW_VALUE_DURATION;
-        value->number.has_value = true;
-        value->number.duration = (sw_duration){(int8_t)numbers[0], (uint8_t)numbers[1], 1, 1};
-        if (count > 4 && numbers[3] != 0) {
-            value->number.duration.factor_num = (int32_t)numbers[2];
-            value->number.duration.factor_den = (int32_t)numbers[3];
-        }
+    if (sw_slice_is(words[0], "ly:make-moment") || (count == 3 && sw_slice_is(words[0], "cons"))) {
+        read_fraction(value, words + 1, count - 1);
+    } else if (sw_slice_is(words[0], "ly:make-pitch")) {
+        read_pitch(value, words + 1, count - 1);
+    } else if (sw_slice_is(words[0], "ly:make-duration")) {
+        read_note_value(value, words + 1, count - 1);
     }
 }
 
@@ -141,7 +205,7 @@ static bool is_name(sw_slice text)
     return text.length > 0;
 }
 
-static void read_constant(sw_reader *reader, sw_value *value, sw_slice text)
+void sw_read_constant(sw_reader *reader, sw_value *value, sw_slice text)
 {
     sw_names *names = reader->reading->names;
     sw_rational number;
@@ -296,6 +360,53 @@ static bool makes_mark(sw_slice text)
     return false;
 }
 
+/* Scheme with LilyPond inside: its music when it is all there is, between #{ and #}. */
+static sw_value read_lilypond_inside(sw_reader *reader, const sw_cursor *cursor, uint32_t index,
+                                     const sw_value *where, bool defined)
+{
+    const sw_syntax *syntax = cursor->syntax;
+    uint32_t behind = syntax->nodes[index].next;
+    sw_slice head = sw_syntax_slice(syntax, index + 1);
+    uint32_t first = index + 2;
+    uint32_t end = first;
+    while (end < behind && syntax->nodes[end].kind != SW_NODE_SCHEME_TEXT) {
+        end = syntax->nodes[end].next;
+    }
+    bool whole = head.length <= strlen("##{") && behind == (end < behind ? syntax->nodes[end].next : end);
+    uint32_t outer = reader->origin; /* as for the template of a function */
+    reader->origin = outer == SW_NO_INDEX ? where->start + 1 : outer;
+    sw_value value = sw_read_embedded(reader, cursor->file, first, end, where);
+    reader->origin = outer;
+    if (!whole && !defined) {
+        sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value.file, value.start, value.end,
+                        "this Scheme expression computes music; the LilyPond inside it is not heard");
+        value.kind = SW_VALUE_SCHEME;
+    }
+    return value;
+}
+
+/* The variable that an expression names, NULL when it names none. */
+static const sw_value *variable_of(const sw_reader *reader, sw_slice text)
+{
+    return is_name(text) ? sw_lookup(reader, sw_names_find(reader->reading->names, text)) : NULL;
+}
+
+/* A variable's value where its name stands. */
+static sw_value use_of(sw_reader *reader, const sw_value *variable, sw_slice name, const sw_value *where)
+{
+    sw_value value = *variable;
+    value.file = where->file;
+    value.start = where->start;
+    value.end = where->end;
+    if (value.kind == SW_VALUE_MUSIC && value.music != SW_NO_INDEX) {
+        value.music = sw_music_wrap(reader, SW_MUSIC_REFERENCE, where, variable->music, true);
+        sw_music_at(reader, value.music)->name = sw_names_find(reader->reading->names, name);
+    } else if (value.kind == SW_VALUE_POST) {
+        value.music = sw_music_add(reader, SW_MUSIC_MARK, where->file, where->start, where->end);
+    }
+    return value;
+}
+
 sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
 {
     const sw_node *node = sw_cursor_node(cursor);
@@ -310,6 +421,7 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
     sw_cursor_next(cursor);
     const sw_function *function = sw_read_function(reader, cursor->file, index);
     sw_slice name = defined_name(text);
+    const sw_value *variable = name.length == 0 ? variable_of(reader, text) : NULL;
     if (function != NULL) {
         value.kind = SW_VALUE_FUNCTION;
         value.function = function;
@@ -317,40 +429,11 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
         value.kind = SW_VALUE_POST;
         value.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
     } else if (node->kind == SW_NODE_EMBEDDED) {
-        const sw_syntax *syntax = cursor->syntax;
-        sw_slice head = sw_syntax_slice(syntax, index + 1);
-        uint32_t first = index + 2;
-        uint32_t end = first;
-        while (end < node->next && syntax->nodes[end].kind != SW_NODE_SCHEME_TEXT) {
-            end = syntax->nodes[end].next;
-        }
-        bool whole = head.length <= 3 && node->next == (end < node->next ? syntax->nodes[end].next : end);
-        uint32_t outer = reader->origin; /* as for the template of a function */
-        reader->origin = outer == SW_NO_INDEX ? node->start + 1 : outer;
-        value = sw_read_embedded(reader, cursor->file, first, end, &value);
-        reader->origin = outer;
-        if (!whole && name.length == 0) {
-            sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value.file, value.start,
-                            value.end,
-                            "this Scheme expression computes music; the LilyPond inside it is not heard");
-            value.kind = SW_VALUE_SCHEME;
-        }
-    } else if (is_name(text) && name.length == 0 &&
-               sw_lookup(reader, sw_names_find(reader->reading->names, text)) != NULL) {
-        const sw_value *variable = sw_lookup(reader, sw_names_find(reader->reading->names, text));
-        sw_value copy = *variable;
-        copy.file = value.file;
-        copy.start = value.start;
-        copy.end = value.end;
-        if (copy.kind == SW_VALUE_MUSIC && copy.music != SW_NO_INDEX) {
-            copy.music = sw_music_wrap(reader, SW_MUSIC_REFERENCE, &value, variable->music, true);
-            sw_music_at(reader, copy.music)->name = sw_names_find(reader->reading->names, text);
-        } else if (copy.kind == SW_VALUE_POST) {
-            copy.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
-        }
-        return copy;
+        value = read_lilypond_inside(reader, cursor, index, &value, name.length > 0);
+    } else if (variable != NULL) {
+        return use_of(reader, variable, text, &value);
     } else if (!read_length_form(reader, &value, text)) {
-        read_constant(reader, &value, name.length > 0 ? defined_value(text, name) : text);
+        sw_read_constant(reader, &value, name.length > 0 ? defined_value(text, name) : text);
     }
     if (name.length > 0) {
         sw_define(reader, sw_names_add(reader->reading->names, name), &value);

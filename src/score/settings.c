@@ -30,6 +30,8 @@ void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_sp
         .voice = line->voice,
         .frame = here->frame,
         .grace = here->grace,
+        .grace_num = (int32_t)when.grace.num,
+        .grace_den = when.grace.den == 0 ? 1 : (int32_t)when.grace.den,
         .pitch = m->pitch,
     };
     if (m->kind == SW_MUSIC_KEY) {

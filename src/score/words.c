@@ -13,17 +13,15 @@ static bool is_name_byte(char c)
            c == '_';
 }
 
-/* A whole number, kept within what a duration can hold. */
+/* A whole number; one that is too large for a duration is -1. */
 static size_t read_number(sw_slice text, size_t at, int32_t *number)
 {
     int64_t value = 0;
     while (at < text.length && is_digit(text.data[at])) {
-        if (value < 100000000) {
-            value = value * 10 + (text.data[at] - '0');
-        }
+        value = value > INT32_MAX ? value : value * 10 + (text.data[at] - '0');
         at++;
     }
-    *number = (int32_t)value;
+    *number = value > INT32_MAX ? -1 : (int32_t)value;
     return at;
 }
 
@@ -64,9 +62,9 @@ static size_t read_value(sw_slice text, sw_word *word)
         return 0;
     }
     word->has_value = true;
-    while (at < text.length && text.data[at] == '.' && word->duration.dots < 20) {
-        word->duration.dots++;
-        at++;
+    for (; at < text.length && text.data[at] == '.'; at++) {
+        word->too_large = word->duration.dots >= SW_MAX_DOTS;
+        word->duration.dots = (uint8_t)(word->duration.dots + !word->too_large);
     }
     return at;
 }
@@ -84,8 +82,10 @@ size_t sw_word_duration(sw_slice text, sw_word *word)
         sw_rational factor =
             sw_rational_mul(sw_rational_make(word->duration.factor_num, word->duration.factor_den),
                             sw_rational_make(num, den));
-        if (!sw_rational_valid(factor) || factor.num > INT32_MAX || factor.den > INT32_MAX) {
+        if (num < 0 || den < 0 || !sw_rational_valid(factor) || factor.num > INT32_MAX ||
+            factor.den > INT32_MAX) {
             factor = sw_rational_make(1, 1);
+            word->too_large = true;
         }
         word->duration.factor_num = (int32_t)factor.num;
         word->duration.factor_den = (int32_t)factor.den;

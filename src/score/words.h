@@ -7,6 +7,8 @@
 #include "stavewright/pitch.h"
 #include "syntax/note_names.h"
 
+enum { SW_MAX_DOTS = 20 }; /* of a note value */
+
 typedef struct sw_word {
     sw_slice name;    /* letters, `-`, `_` and `.` */
     int octave_marks; /* ' counts 1, , counts -1 */
@@ -17,6 +19,7 @@ typedef struct sw_word {
     int check_marks;
     bool has_value;       /* a note value stands there */
     bool has_factor;      /* *n or *n/m stands there */
+    bool too_large;       /* its numbers are larger than a duration can hold, and are not taken */
     sw_duration duration; /* the value as written; factor 1/1 when none is */
 } sw_word;
 

@@ -26,6 +26,38 @@ static sw_draft_change *const appliers[] = {
     [SW_CHANGE_NEW_STAFF] = sw_change_new_staff,
 };
 
+/* Whether a note of the draft has the pitch that a change wants of it. */
+static bool has_pitch(const sw_draft *draft, const sw_change *change)
+{
+    const sw_event *event = &draft->score->events[change->event];
+    const sw_draft_item *item = sw_draft_item_of(draft, event->chord);
+    sw_pitch wanted = sw_score_written_pitch(draft->reading, draft->score, event->frame, change->pitch);
+    bool there = item == NULL; /* gone by another change */
+    bool right = false;
+    for (size_t c = 0; item != NULL && c < item->cell_count; c++) {
+        for (size_t n = 0; n < item->cells[c].note_count; n++) {
+            bool own = item->cells[c].notes[n].old == event->music;
+            there = there || own;
+            right = right || (own && sw_pitch_equal(item->cells[c].notes[n].pitch, wanted));
+        }
+    }
+    return right || !there;
+}
+
+/* What is written once can't get two pitches, when several changes reach it in different places. */
+static bool agree(sw_draft *draft)
+{
+    const sw_edit_request *request = draft->request;
+    for (size_t i = 0; i < request->count && request->count > 1; i++) {
+        const sw_change *change = &request->changes[i];
+        if (change->kind == SW_CHANGE_PITCH && !has_pitch(draft, change)) {
+            return sw_draft_fail(draft, change->event,
+                                 "two changes want different pitches of one written note");
+        }
+    }
+    return true;
+}
+
 static bool apply(sw_draft *draft)
 {
     const sw_edit_request *request = draft->request;
@@ -34,6 +66,9 @@ static bool apply(sw_draft *draft)
         if (!appliers[change->kind](draft, change) || draft->error != NULL) {
             return false;
         }
+    }
+    if (!agree(draft)) {
+        return false;
     }
     sw_draft_mend_ties(draft);
     sw_draft_mend_repeats(draft);

@@ -679,8 +679,11 @@ static bool compare_settings(const proof *p, const sw_score *before, const sw_sc
 static bool compare_score(const proof *p, const sw_score *before, const sw_score *after)
 {
     const uint32_t *match = match_staves(p, before, after);
-    if (match == NULL || !compare_bars(p, before, after)) {
-        return match != NULL || say(p, "the staves would not be the same");
+    if (match == NULL) {
+        return say(p, "the staves would not be the same");
+    }
+    if (!compare_bars(p, before, after)) {
+        return false;
     }
     range *old = staff_ranges(p, before);
     range *new = staff_ranges(p, after);

@@ -24,10 +24,20 @@ static const char folder[] = "tests/reference/moments";
 typedef struct row {
     size_t score; /* from 1 */
     sw_rational moment;
+    sw_rational grace;
     const char *kind;
     uint32_t line;   /* from 1 */
     uint32_t column; /* from 0 */
 } row;
+
+static bool read_fraction(const char *text, sw_rational *fraction)
+{
+    char *end;
+    long long num = strtoll(text, &end, 10);
+    long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
+    *fraction = sw_rational_make(num, den);
+    return *end == '\0';
+}
 
 static bool read_row(char *line, row *r)
 {
@@ -39,12 +49,23 @@ static bool read_row(char *line, row *r)
     if (count < 7) {
         return false;
     }
-    char *end;
-    long long num = strtoll(cells[1], &end, 10);
-    long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
-    *r = (row){strtoul(cells[0], NULL, 10), sw_rational_make(num, den), cells[3],
-               (uint32_t)strtoul(cells[5], NULL, 10), (uint32_t)strtoul(cells[6], NULL, 10)};
-    return *end == '\0';
+    *r = (row){.score = strtoul(cells[0], NULL, 10),
+               .kind = cells[3],
+               .line = (uint32_t)strtoul(cells[5], NULL, 10),
+               .column = (uint32_t)strtoul(cells[6], NULL, 10)};
+    return read_fraction(cells[1], &r->moment) && read_fraction(cells[2], &r->grace);
+}
+
+static bool is_at(const row *r, sw_rational onset, int32_t grace_num, int32_t grace_den)
+{
+    return sw_rational_equal(r->moment, onset) &&
+           sw_rational_equal(r->grace, sw_rational_make(grace_num, grace_den));
+}
+
+/* What stands directly before grace notes has their offset for the compiler, and 0 for us. */
+static bool setting_is_at(const row *r, const sw_setting *s)
+{
+    return s->grace ? is_at(r, s->onset, s->grace_num, s->grace_den) : sw_rational_equal(r->moment, s->onset);
 }
 
 static bool has_length(const char *kind)
@@ -81,14 +102,14 @@ static bool is_in_tree(const sw_reading *reading, const row *r)
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *s = &score->settings[i];
         bool marks = reading->music[s->music].kind == SW_MUSIC_CHORD;
-        if (sw_rational_equal(s->onset, r->moment) &&
+        if (setting_is_at(r, s) &&
             (marks ? has_mark(reading, s->music, r) : stands_at(reading, s->music, r))) {
             return true;
         }
     }
     for (size_t i = 0; i < score->event_count; i++) {
         const sw_event *e = &score->events[i];
-        if (sw_rational_equal(e->onset, r->moment) &&
+        if (is_at(r, e->onset, e->grace_num, e->grace_den) &&
             (has_mark(reading, e->music, r) || has_mark(reading, e->chord, r))) {
             return true;
         }
