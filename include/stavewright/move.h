@@ -2,7 +2,7 @@
 #ifndef STAVEWRIGHT_MOVE_H
 #define STAVEWRIGHT_MOVE_H
 
-#include "stavewright/change.h"
+#include "stavewright/edit.h"
 #include "stavewright/selection.h"
 
 /* What a transformation gives back. Owns everything in it. */
@@ -17,6 +17,14 @@ typedef struct sw_move {
 
 void sw_move_free(sw_move *move);
 
+/* Where a transformation works: what all that is given allows. */
+typedef struct sw_places {
+    const char *staff; /* as for sw_staff_find; NULL: every staff with notes on the lines */
+    sw_bar_range bars;
+    uint32_t first_line; /* lines of the file that was named, from 1; 0: no matter where it is written */
+    uint32_t last_line;
+} sw_places;
+
 typedef struct sw_hands_options {
     const char *staff;      /* as for sw_staff_find */
     sw_bar_range bars;      /* outside of them the music stays with the right hand */
@@ -30,5 +38,15 @@ typedef struct sw_hands_options {
  * done: *error is a sentence, with file:line:column where there is a place (free() it). */
 sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
                        const sw_read_options *reading_options, char **error);
+
+typedef struct sw_octave_options {
+    sw_places places; /* a staff or lines are needed */
+    int by;           /* octaves up, or down when negative; not 0 */
+    sw_elsewhere elsewhere;
+} sw_octave_options;
+
+/* Shifts notes by octaves. What is tied to a chosen note moves along. Errors as for sw_move_hands. */
+sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
+                        const sw_read_options *reading_options, char **error);
 
 #endif

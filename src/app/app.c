@@ -39,10 +39,27 @@ static const sw_subcommand subcommands[] = {
      "  --span N            widest interval of one hand (10 = a tenth)\n"
      "  --fingers N         fingers of one hand\n"
      "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
      "  --why               say what was chosen and why\n"
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
+    {"octave", "FILE --by N", "shift notes by octaves",
+     "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
+     "then,\n"
+     "as an editor's filter needs it.\n\n"
+     "  --by N              so many octaves up, or down with -N\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --bars 8-9 --by 1\n",
+     sw_command_octave},
     {"outline", "PATH...", "print staves, instruments, bars, metre, keys, tempos and the duration",
      "PATH is a file, a folder (all scores below it) or - (standard input).\n\n"
      "  --include FOLDER    look for included files here, too; may be given several times\n\n"

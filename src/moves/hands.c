@@ -426,17 +426,12 @@ static void place_findings(sw_move *move)
 sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
                        const sw_read_options *reading_options, char **error)
 {
-    *error = NULL;
-    sw_move *move = sw_alloc_zero(1, sizeof *move);
-    sw_reading *reading = sw_read(path, reading_options, error);
-    if (reading == NULL) {
-        sw_move_free(move);
+    sw_move *move = sw_move_open(path, reading_options, error);
+    if (move == NULL) {
         return NULL;
     }
-    sw_move_add_main(move, reading);
-    sw_hands h = {.move = move, .reading = reading};
-    bool done =
-        sw_move_read_linked(move, path, reading_options, error) && run(&h, options, reading_options, error);
+    sw_hands h = {.move = move, .reading = move->mains[0]};
+    bool done = run(&h, options, reading_options, error);
     place_findings(move);
     free(h.events);
     free(h.notes);

@@ -50,3 +50,20 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     sw_paths_free(&mains);
     return good;
 }
+
+sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error)
+{
+    *error = NULL;
+    sw_reading *reading = sw_read(path, options, error);
+    if (reading == NULL) {
+        return NULL;
+    }
+    sw_move *move = sw_alloc_zero(1, sizeof *move);
+    sw_move_add_main(move, reading);
+    bool alone = strcmp(path, "-") == 0; /* standard input without a name: nobody includes it */
+    if (!alone && !sw_move_read_linked(move, path, options, error)) {
+        sw_move_free(move);
+        return NULL;
+    }
+    return move;
+}

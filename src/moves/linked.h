@@ -11,5 +11,7 @@ void sw_move_add_main(sw_move *move, sw_reading *reading);
  * another variable. A file that can't be read is left alone, with a line in the notes. False with *error
  * (free() it) when the folder can't be read. */
 bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error);
+/* A move that has read the file and the main files that are linked to it. NULL with *error (free() it). */
+sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error);
 
 #endif

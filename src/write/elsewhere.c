@@ -1,5 +1,6 @@
 /* Items that are written once and heard in several places. */
 #include <stdlib.h>
+#include <string.h>
 
 #include "write/print.h"
 
@@ -92,8 +93,11 @@ static bool allow(sw_draft *draft, uint32_t event, const sw_draft_item *item, sw
     }
     const sw_music *m = &draft->reading->music[item->music];
     sw_place at = sw_text_place(draft->reading->files[m->file].text, m->start);
-    sw_buffer_format(notes, "%s:%u:%u: note: bar %d of \"%s\" changes along\n",
-                     draft->reading->files[m->file].text->path, at.line, at.column + 1, number, label);
+    char *place = sw_arena_format(draft->arena, "note: bar %d of \"%s\" changes along\n", number, label);
+    if (notes->length == 0 || strstr(notes->data, place) == NULL) { /* once a bar */
+        sw_buffer_format(notes, "%s:%u:%u: %s", draft->reading->files[m->file].text->path, at.line,
+                         at.column + 1, place);
+    }
     return true;
 }
 

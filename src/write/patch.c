@@ -35,9 +35,8 @@ bool sw_patch_finish(sw_patch *patch, char **error)
         if (!sw_edits_finish(&file->edits, file->text, &where)) {
             sw_place place = sw_text_place(file->text, where);
             if (asprintf(error,
-                         "%s:%u:%u: this place would have to become two different things, because it is used "
-                         "with different "
-                         "music in several scores; nothing is changed",
+                         "%s:%u:%u: this would have to become two different things, because it is used in "
+                         "several places, each behind other music; nothing is changed",
                          file->text->path, place.line, place.column + 1) < 0) {
                 abort();
             }

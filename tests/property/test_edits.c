@@ -357,6 +357,13 @@ static void check_again(const sw_reading *reading, const sw_score *score, const 
     const char *path = reading->files[0].text->path;
     sw_reading *result = sw_read(path, &options, &error);
     const sw_score *again = &result->scores[score - reading->scores];
+    const sw_event *event = &again->events[change->event];
+    if (change->event >= again->event_count || event->kind != score->events[change->event].kind ||
+        !sw_rational_equal(event->onset, score->events[change->event].onset)) {
+        free(texts); /* parts that are combined anew: the number leads to another event */
+        sw_reading_free(result);
+        return;
+    }
     sw_patch second = {0};
     bool done = run(result, again, change, 1, SW_ELSEWHERE_FOLLOW, &options, &second, &error);
     repeated++;

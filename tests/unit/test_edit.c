@@ -131,7 +131,7 @@ static void test_time(void **state)
     CHECK("{ \\repeat unfold 2 c'2 }",
           "refused: /dev/null/memory.ly:1:20: this is written once and heard in several places (also in bar "
           "1 of \"staff 1\"); say "
-          "whether all of them shall change",
+          "whether all of them shall change (--everywhere) or this one, in a copy (--copy)",
           .kind = SW_CHANGE_SPLIT, .event = 0, .moment = {1, 4});
     CHECK("{ r4 \\grace d'8 e'4 f'2 }",
           "refused: /dev/null/memory.ly:1:13: a grace note takes no time of its own, so its length stays",
@@ -183,11 +183,12 @@ static void test_runs(void **state)
           "motif = {\n  d'4 e'8\n}\n\nm = { c'4 \\motif f'8 }\n\\score { \\m }\n",
           .kind = SW_CHANGE_NEW_VARIABLE, .event = 1, .last = 2, .text = "motif");
     sw_pitch low[] = {{0, -1, 0}};
-    CHECK("\\new Staff \\relative { c'4 d e f }",
-          "\\new Staff \\relative { c'4 << { \\voiceOne d e } \\new Voice { \\voiceTwo c,4~ c } >> \\oneVoice "
-          "f' }",
-          .kind = SW_CHANGE_NEW_VOICE, .event = 1, .last = 2, .moment = {1, 4}, .until = {3, 4},
-          .pitches = low, .pitch_count = 1);
+    CHECK(
+        "\\new Staff \\relative { c'4 d e f }",
+        "\\new Staff \\relative { c'4 << { \\voiceOne d e } \\new Voice { \\voiceTwo c,4~ c } >> \\oneVoice "
+        "f' }",
+        .kind = SW_CHANGE_NEW_VOICE, .event = 1, .last = 2, .moment = {1, 4}, .until = {3, 4}, .pitches = low,
+        .pitch_count = 1);
     CHECK("<< \\new Staff { \\clef bass c1 }\n   \\new Staff { R1 } >>",
           "<< \\new Staff { \\clef bass R1 }\n   \\new Staff { c1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 0, .last = 0, .voice = 1);

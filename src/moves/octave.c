@@ -1,0 +1,88 @@
+/* Shifts notes by octaves. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "moves/linked.h"
+#include "moves/places.h"
+
+static void explain(sw_move *move, const sw_chosen *chosen, int by)
+{
+    const sw_score *score = chosen->score;
+    uint32_t last = SW_NO_INDEX;
+    size_t count = 0;
+    for (size_t i = 0; i <= chosen->count; i++) {
+        uint32_t staff =
+            i == chosen->count ? SW_NO_INDEX : score->voices[score->events[chosen->events[i]].voice].staff;
+        if (staff != last && count > 0) {
+            char text[32];
+            sw_buffer_format(&move->why, "%s: %zu note%s %d octave%s %s\n",
+                             sw_staff_label(chosen->reading, score, last, text), count, count == 1 ? "" : "s",
+                             abs(by), abs(by) == 1 ? "" : "s", by > 0 ? "higher" : "lower");
+            count = 0;
+        }
+        last = staff;
+        count++;
+    }
+}
+
+/* The changes that the move wants. False with *error for what has no octave. */
+static bool plan(const sw_chosen *chosen, int by, sw_change *changes, size_t *count, char **error)
+{
+    *count = 0;
+    for (size_t i = 0; i < chosen->count; i++) {
+        const sw_event *event = &chosen->score->events[chosen->events[i]];
+        int octave = event->pitch.octave + by;
+        if (event->kind != SW_EVENT_NOTE) {
+            continue; /* percussion */
+        }
+        if (octave < -6 || octave > 8) {
+            *error = strdup("that leads out of the range of hearing; nothing is changed");
+            return false;
+        }
+        changes[*count] = (sw_change){.kind = SW_CHANGE_PITCH, .event = chosen->events[i]};
+        changes[*count].pitch = event->pitch;
+        changes[(*count)++].pitch.octave = (int8_t)octave;
+    }
+    if (*count == 0) {
+        *error = strdup("there is only percussion here, which has no octaves; nothing is changed");
+    }
+    return *count > 0;
+}
+
+static bool run(sw_move *move, const sw_octave_options *options, const sw_read_options *reading_options,
+                char **error)
+{
+    sw_chosen chosen;
+    if (!sw_places_choose(move, &options->places, &chosen, error)) {
+        return false;
+    }
+    size_t count = 0;
+    sw_change *changes = sw_alloc_zero(chosen.count + 1, sizeof *changes);
+    sw_edit_request request = {.reading = chosen.reading,
+                               .score = chosen.score,
+                               .changes = changes,
+                               .elsewhere = options->elsewhere,
+                               .mains = move->mains,
+                               .main_count = move->main_count,
+                               .options = reading_options};
+    bool done = plan(&chosen, options->by, changes, &count, error);
+    request.count = count;
+    done = done && sw_edit_score(&request, &move->patch, &move->notes, error);
+    if (done) {
+        explain(move, &chosen, options->by);
+    }
+    free(changes);
+    free(chosen.events);
+    return done;
+}
+
+sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
+                        const sw_read_options *reading_options, char **error)
+{
+    sw_move *move = sw_move_open(path, reading_options, error);
+    if (move != NULL && !run(move, options, reading_options, error)) {
+        sw_move_free(move);
+        return NULL;
+    }
+    return move;
+}

@@ -1,0 +1,18 @@
+/* Choosing what a transformation works on. Private to moves/. */
+#ifndef SW_MOVES_PLACES_H
+#define SW_MOVES_PLACES_H
+
+#include "stavewright/move.h"
+
+typedef struct sw_chosen {
+    const sw_reading *reading; /* one of the move's mains */
+    const sw_score *score;
+    uint32_t *events; /* chosen notes, in the order of the score; free() */
+    size_t count;
+} sw_chosen;
+
+/* Finds the notes that the places mean, in the first score that has some: of mains[0], or, where that has no
+ * score of its own, of a file that includes it. False with *error (free() it). */
+bool sw_places_choose(const sw_move *move, const sw_places *places, sw_chosen *chosen, char **error);
+
+#endif
