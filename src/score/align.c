@@ -46,7 +46,8 @@ static bool bears(const sw_context *context, uint32_t name)
     return context->id == name && name != 0;
 }
 
-/* The voice of this name that lives at a moment; when there is none, *begins is where the next one begins. */
+/* The voice of this name (any voice for 0) that lives at a moment; when there is none, *begins is where the
+ * next one begins. */
 static const sw_context *voice_at(const singer *s, uint32_t name, sw_moment now, sw_moment *begins,
                                   bool *will)
 {
@@ -70,7 +71,8 @@ static const sw_context *voice_at(const singer *s, uint32_t name, sw_moment now,
     }
     for (uint32_t v = 0; !known && v < s->p->score->voice_count; v++) {
         const sw_context *owner = sw_contexts_owner(s->p->contexts, v);
-        if (bears(owner, name)) { /* made by itself, as those of \partCombine and of cues */
+        bool any = name == 0 && sw_contexts_is(s->p->contexts, owner, "Voice");
+        if (any || bears(owner, name)) { /* made by itself, as those of \partCombine and of cues */
             return owner;
         }
     }
@@ -100,17 +102,19 @@ static bool death_of(const singer *s, const sw_context *context, sw_moment now, 
     return found;
 }
 
-/* From now on the verse hears a voice: its notes from a moment on, or only those behind it. */
+/* From now on the verse hears a voice: its notes from a moment on, with the grace notes in front of it, or
+ * only those behind it. */
 static void listen_to(singer *s, const sw_context *context, sw_moment now, bool behind)
 {
     s->context = context;
     s->dies = death_of(s, context, now, &s->death);
-    s->strokes = sw_hearing_strokes(s->hearing, context);
+    s->strokes = sw_hearing_strokes(s->hearing, context, s->verse->range);
     size_t low = 0;
     size_t high = s->strokes->count;
     while (low < high) {
         size_t middle = (low + high) / 2;
-        int order = sw_moment_compare(s->strokes->items[middle].when, now);
+        sw_moment when = s->strokes->items[middle].when;
+        int order = behind ? sw_moment_compare(when, now) : sw_rational_compare(when.main, now.main);
         if (order < 0 || (order == 0 && behind)) {
             low = middle + 1;
         } else {
@@ -126,9 +130,8 @@ static const sw_stroke *next_stroke(singer *s)
     const sw_verse *v = s->verse;
     for (; s->strokes != NULL && s->stroke < s->strokes->count; s->stroke++) {
         const sw_stroke *stroke = &s->strokes->items[s->stroke];
-        bool first = sw_moment_compare(stroke->when, v->start) == 0;
-        if (stroke->sung && stroke->event < v->behind && stroke->event >= v->from_event &&
-            stroke->event < v->end_event && (!first || stroke->event >= v->reached)) {
+        bool first = sw_rational_equal(stroke->when.main, v->start.main);
+        if (stroke->sung && stroke->event < v->behind && (!first || stroke->event >= v->reached)) {
             return stroke;
         }
     }
@@ -234,8 +237,8 @@ static uint32_t wanted_name(const singer *s)
 static bool find_voice(singer *s, bool behind)
 {
     uint32_t name = wanted_name(s);
-    if (name == 0 || (s->context != NULL && s->context->id == name)) {
-        return s->context != NULL;
+    if (s->context != NULL && (name == 0 || s->context->id == name)) {
+        return true;
     }
     sw_moment begins = s->now;
     bool will;
@@ -245,7 +248,7 @@ static bool find_voice(singer *s, bool behind)
         return true;
     }
     const sw_stroke *next = s->context == NULL ? NULL : next_stroke(s);
-    if (!will || (next != NULL && sw_moment_compare(next->when, begins) <= 0)) {
+    if (!will || (next != NULL && sw_moment_compare(next->when, begins) < 0)) {
         return s->context != NULL;
     }
     s->now = begins;

@@ -247,7 +247,7 @@ void sw_lyrics_follow(sw_player *p, uint32_t music, sw_moment when, const sw_spo
     read_text(p, music, here,
               (sw_verse){.line = line_of(p, here->context),
                          .name = at(p, music)->name,
-                         .end_event = SW_NO_INDEX,
+                         .range = {0, SW_NO_INDEX},
                          .start = when,
                          .behind = (uint32_t)p->score->event_count,
                          .reached = (uint32_t)p->reached});
@@ -294,8 +294,7 @@ sw_moment sw_lyrics_add(sw_player *p, uint32_t music, sw_moment when, const sw_s
         read_text(p, c, here,
                   (sw_verse){.line = line,
                              .target = target,
-                             .from_event = own ? from : 0,
-                             .end_event = own ? (uint32_t)p->score->event_count : SW_NO_INDEX,
+                             .range = {own ? from : 0, own ? (uint32_t)p->score->event_count : SW_NO_INDEX},
                              .start = when,
                              .behind = (uint32_t)p->score->event_count,
                              .reached = reached});

@@ -22,6 +22,7 @@
 #define SW_SCORE_LYRICS_H
 
 #include "score/player.h"
+#include "score/strokes.h"
 
 typedef enum sw_text_kind {
     SW_TEXT_SYLLABLE,
@@ -45,10 +46,9 @@ typedef struct sw_verse {
     uint32_t line;
     size_t first_item; /* in order of the text */
     size_t end_item;
-    uint32_t name;       /* of the voice; for \addlyrics: */
-    sw_context *target;  /* the context that is followed, otherwise NULL */
-    uint32_t from_event; /* only these of its events are sung */
-    uint32_t end_event;
+    uint32_t name;        /* of the voice; for \addlyrics: */
+    sw_context *target;   /* the context that is followed, otherwise NULL */
+    sw_event_range range; /* only these of its events are sung */
     sw_moment start;
     uint32_t behind;  /* hears only the events that the walk came to before this one ... */
     uint32_t reached; /* ... and at its start only those from this one on */

@@ -167,6 +167,19 @@ static void go_through_layouts(sw_player *p, const char *type, block_setting *se
     }
 }
 
+/* The voices of old notation are defined with beams by hand. */
+static bool has_beams_by_hand(const char *type)
+{
+    static const char *const types[] = {"GregorianTranscriptionVoice", "KievanVoice", "MensuralVoice",
+                                        "PetrucciVoice", "VaticanaVoice"};
+    for (size_t i = 0; i < sizeof types / sizeof types[0]; i++) {
+        if (strcmp(type, types[i]) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 sw_melisma_rules sw_melisma_rules_of(sw_player *p, const sw_context *voice)
 {
     sw_melisma_rules rules;
@@ -176,7 +189,9 @@ sw_melisma_rules sw_melisma_rules_of(sw_player *p, const sw_context *voice)
     for (const sw_context *c = voice; c != NULL; c = c->parent) {
         sw_melisma_rule *rule = &rules.levels[c->level];
         sw_melisma_rule outer = *rule; /* of groups the innermost holds */
-        go_through_layouts(p, sw_reading_name(p->reader->reading, c->type), set_rule, rule);
+        const char *type = sw_reading_name(p->reader->reading, c->type);
+        rule->automatic_beams = has_beams_by_hand(type) ? 0 : rule->automatic_beams;
+        go_through_layouts(p, type, set_rule, rule);
         if (c->with != SW_NO_INDEX) {
             const sw_music *m = sw_music_at(p->reader, c->with);
             go_through_block(p->reader, m->file, (uint32_t)m->num, set_rule, rule);

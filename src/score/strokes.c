@@ -30,6 +30,7 @@ typedef struct slurred_grace {
 
 typedef struct known_strokes {
     const sw_context *target;
+    sw_event_range range;
     sw_strokes strokes;
 } known_strokes;
 
@@ -467,7 +468,8 @@ static bool is_note(const sw_event *event)
 }
 
 /* The events [begin, end) of the order happen at one moment: what they do to the voice. */
-static void end_moment(sw_hearing *h, size_t begin, size_t end, sw_moment when, voice_state *s, turn *t)
+static void end_moment(sw_hearing *h, size_t begin, size_t end, sw_moment when, sw_event_range range,
+                       voice_state *s, turn *t)
 {
     tie begun[MAX_TIES];
     size_t begun_count = 0;
@@ -476,6 +478,9 @@ static void end_moment(sw_hearing *h, size_t begin, size_t end, sw_moment when, 
     bool grace = !sw_rational_is_zero(when.grace);
     bool slurred = false;
     for (size_t i = begin; i < end; i++) {
+        if (h->order[i] < range.from || h->order[i] >= range.end) {
+            continue;
+        }
         const sw_event *event = &h->p->score->events[h->order[i]];
         uint8_t kind = at(h, event->chord)->kind;
         t->tie = false;
@@ -504,11 +509,11 @@ static void end_moment(sw_hearing *h, size_t begin, size_t end, sw_moment when, 
     end_beams(s, t, grace);
 }
 
-static void set_notes(const sw_hearing *h, size_t begin, size_t end, sw_stroke *stroke)
+static void set_notes(const sw_hearing *h, size_t begin, size_t end, sw_event_range range, sw_stroke *stroke)
 {
     for (size_t i = begin; i < end; i++) {
         const sw_event *event = &h->p->score->events[h->order[i]];
-        if (is_note(event)) {
+        if (is_note(event) && h->order[i] >= range.from && h->order[i] < range.end) {
             bool grace = event->grace_num != 0;
             sw_rational over = grace ? event->onset : sw_event_end(event);
             stroke->end = stroke->sung ? sw_rational_max(stroke->end, over) : over;
@@ -540,7 +545,7 @@ static size_t first_event(const sw_hearing *h, uintptr_t context)
     return low;
 }
 
-static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice)
+static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice, sw_event_range range)
 {
     const sw_score *score = h->p->score;
     sw_strokes strokes = {0};
@@ -564,8 +569,8 @@ static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice)
             event++;
         }
         sw_stroke stroke = {.when = when, .event = SW_NO_INDEX, .busy = !deaf && is_on(&state, true)};
-        set_notes(h, begin, event, &stroke);
-        end_moment(h, begin, event, when, &state, &t);
+        set_notes(h, begin, event, range, &stroke);
+        end_moment(h, begin, event, when, range, &state, &t);
         stroke.stays = !deaf && is_on(&state, false);
         stroke.tied = !deaf && is_on(&state, true);
         stroke.tied_until = state.tie_count > 0 ? state.ties[0].end : when;
@@ -655,37 +660,39 @@ static bool stands_in(const sw_context *context, const sw_context *target)
     return context != NULL;
 }
 
-static known_strokes *find_known(const sw_hearing *h, const sw_context *target)
+static known_strokes *find_known(const sw_hearing *h, const sw_context *target, sw_event_range range)
 {
     for (size_t i = 0; i < h->known_count; i++) {
-        if (h->known[i]->target == target) {
+        const known_strokes *known = h->known[i];
+        if (known->target == target && known->range.from == range.from && known->range.end == range.end) {
             return h->known[i];
         }
     }
     return NULL;
 }
 
-static const sw_strokes *keep(sw_hearing *h, const sw_context *target, sw_strokes strokes)
+static const sw_strokes *keep(sw_hearing *h, const sw_context *target, sw_event_range range,
+                              sw_strokes strokes)
 {
     known_strokes *known = sw_alloc(sizeof *known);
-    *known = (known_strokes){target, strokes};
+    *known = (known_strokes){target, range, strokes};
     h->known = sw_grow(h->known, h->known_count, &h->known_capacity, sizeof *h->known);
     h->known[h->known_count++] = known;
     return &known->strokes;
 }
 
-static const sw_strokes *voice_strokes(sw_hearing *h, const sw_context *voice)
+static const sw_strokes *voice_strokes(sw_hearing *h, const sw_context *voice, sw_event_range range)
 {
-    known_strokes *known = find_known(h, voice);
-    return known != NULL ? &known->strokes : keep(h, voice, strokes_of_voice(h, voice));
+    known_strokes *known = find_known(h, voice, range);
+    return known != NULL ? &known->strokes : keep(h, voice, range, strokes_of_voice(h, voice, range));
 }
 
-const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target)
+const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target, sw_event_range range)
 {
     if (target->level == SW_LEVEL_VOICE) {
-        return voice_strokes(h, target);
+        return voice_strokes(h, target, range);
     }
-    known_strokes *known = find_known(h, target);
+    known_strokes *known = find_known(h, target, range);
     if (known != NULL) {
         return &known->strokes;
     }
@@ -695,7 +702,7 @@ const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target)
     for (uint32_t v = 0; v < h->p->score->voice_count; v++) {
         const sw_context *voice = sw_contexts_owner(h->p->contexts, v);
         bool twice = false; /* a voice that went to another staff and back */
-        const sw_strokes *strokes = stands_in(voice, target) ? voice_strokes(h, voice) : NULL;
+        const sw_strokes *strokes = stands_in(voice, target) ? voice_strokes(h, voice, range) : NULL;
         for (size_t i = 0; i < count; i++) {
             twice = twice || parts[i].strokes == strokes;
         }
@@ -704,7 +711,7 @@ const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target)
             parts[count++] = (part){voice, strokes, 0};
         }
     }
-    const sw_strokes *merged = keep(h, target, merge(h, parts, count));
+    const sw_strokes *merged = keep(h, target, range, merge(h, parts, count));
     free(parts);
     return merged;
 }

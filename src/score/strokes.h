@@ -22,12 +22,19 @@ typedef struct sw_strokes {
     size_t capacity;
 } sw_strokes;
 
+/* Some of a score's events, in the order of the walk. */
+typedef struct sw_event_range {
+    uint32_t from;
+    uint32_t end;
+} sw_event_range;
+
 typedef struct sw_hearing sw_hearing;
 
 /* `graces`: syllables are set to grace notes too, so that their slurs count. */
 sw_hearing *sw_hearing_new(sw_player *p, bool graces);
 void sw_hearing_free(sw_hearing *hearing);
-/* The strokes of a context: of a voice, or of all voices of a staff. They live as long as the hearing. */
-const sw_strokes *sw_hearing_strokes(sw_hearing *hearing, const sw_context *target);
+/* The strokes of a context: of a voice, or of all voices of a staff; in both only those events that are
+ * numbered [from, end) in the order of the walk. They live as long as the hearing. */
+const sw_strokes *sw_hearing_strokes(sw_hearing *hearing, const sw_context *target, sw_event_range range);
 
 #endif

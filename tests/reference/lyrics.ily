@@ -90,9 +90,16 @@
 \layout {
   \context { \Score \consists #lyrics-engraver }
   \context { \Lyrics \consists #(lyrics-listener lyrics-syllable) }
+  \context { \VaticanaLyrics \consists #(lyrics-listener lyrics-syllable) }
+  \context { \GregorianTranscriptionLyrics \consists #(lyrics-listener lyrics-syllable) }
   \context { \Voice \consists #(lyrics-listener lyrics-note) }
   \context { \DrumVoice \consists #(lyrics-listener lyrics-note) }
   \context { \TabVoice \consists #(lyrics-listener lyrics-note) }
   \context { \CueVoice \consists #(lyrics-listener lyrics-note) }
   \context { \NullVoice \consists #(lyrics-listener lyrics-note) }
+  \context { \VaticanaVoice \consists #(lyrics-listener lyrics-note) }
+  \context { \GregorianTranscriptionVoice \consists #(lyrics-listener lyrics-note) }
+  \context { \MensuralVoice \consists #(lyrics-listener lyrics-note) }
+  \context { \PetrucciVoice \consists #(lyrics-listener lyrics-note) }
+  \context { \KievanVoice \consists #(lyrics-listener lyrics-note) }
 }

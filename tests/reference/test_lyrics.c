@@ -76,13 +76,15 @@ static const char *base_name(const char *path)
 static bool stands_at(const sw_reading *reading, const sw_syllable *s, const row *r)
 {
     const sw_music *m = &reading->music[s->music];
-    const sw_text *text = reading->files[m->file].text;
+    const sw_file *file = &reading->files[m->file];
+    const char *name = file->said_name != 0 ? sw_reading_name(reading, file->said_name) : file->text->path;
     sw_slice calls = sw_music_calls(reading, s->music);
-    sw_place begin = sw_text_place(text, m->start - (uint32_t)calls.length);
-    sw_place end = sw_text_place(text, m->end);
-    return strcmp(base_name(text->path), r->file) == 0 &&
-           (begin.line < r->line || (begin.line == r->line && begin.column <= r->column)) &&
-           (end.line > r->line || (end.line == r->line && end.column > r->column));
+    sw_place begin = sw_text_place(file->text, m->start - (uint32_t)calls.length);
+    sw_place end = sw_text_place(file->text, m->end);
+    int64_t line = (int64_t)r->line - file->line_shift;
+    return strcmp(base_name(name), base_name(r->file)) == 0 &&
+           (begin.line < line || (begin.line == line && begin.column <= r->column)) &&
+           (end.line > line || (end.line == line && end.column > r->column));
 }
 
 /* The same letters; blanks don't count, because the compiler joins the words of a markup with them. */
