@@ -49,7 +49,14 @@ static sw_word take_option(sw_words *words, const char *word)
     if (words->option == words->option_count) {
         return unknown_option(words, word);
     }
-    if (word[length] == '=') {
+    bool is_flag = words->option >= words->option_count - words->flag_count;
+    if (is_flag && word[length] == '=') {
+        sw_say_bad(words->command, "%s takes no value", words->options[words->option]);
+        return SW_WORD_BAD;
+    }
+    if (is_flag) {
+        words->value = NULL;
+    } else if (word[length] == '=') {
         words->value = word + length + 1;
     } else if (words->next < words->count) {
         words->value = words->items[words->next++];

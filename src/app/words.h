@@ -11,12 +11,13 @@ typedef struct sw_words {
     const char *command;
     const char *const *options; /* their names; each takes a value, behind it or behind `=` */
     size_t option_count;
+    size_t flag_count; /* so many of the last ones take no value */
     char **items;
     int count;
     int next;
     bool only_paths;   /* behind -- */
     size_t option;     /* after SW_WORD_OPTION: its index */
-    const char *value; /* after SW_WORD_OPTION its value, after SW_WORD_PATH the path */
+    const char *value; /* after SW_WORD_OPTION its value or NULL, after SW_WORD_PATH the path */
 } sw_words;
 
 /* The next of the words. After SW_WORD_BAD what is wrong has been said on standard error. */
