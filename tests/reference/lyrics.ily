@@ -1,14 +1,15 @@
 %% Asks the compiler when it sets each syllable. One row each,
-%%   score  moment  grace  text  line  voice  ends  file  line  column
-%% where `line` is the id of the Lyrics context and `voice` the id of the voice whose notes it takes ("-" when the syllable has a
-%% duration of its own). `ends` is the end of the last note that this voice sings on the syllable: the notes at its moment, and those
-%% behind it for which the compiler says that a melisma is on; "-" when it follows a whole staff.
+%%   score  moment  grace  text  link  line  voice  ends  file  line  column
+%% where `link` is -- or __ when such a sign stands behind it, otherwise -; `line` is the id of the Lyrics context and `voice` the
+%% id of the voice whose notes it takes ("-" when the syllable has a duration of its own). `ends` is the end of the last note that
+%% this voice sings on the syllable: the notes at its moment, and those behind it for which the compiler says that a melisma is on;
+%% "-" when it follows a whole staff.
 %% Used like oracle.ily; writes FILE.lyrics.tsv.
 \version "2.24.0"
 
 #(define lyrics-port #f)
 #(define lyrics-score 0)
-#(define lyrics-rows '()) % newest first: line, voice, moment, end of its own duration, text, place
+#(define lyrics-rows '()) % newest first: line, voice, moment, end of its own duration, text, place, ...
 #(define lyrics-notes '()) % newest first: voice, moment, end, whether a melisma is on
 
 #(define (lyrics-out)
@@ -37,8 +38,15 @@
            (cons (list context (and (ly:context? voice) voice) now (lyrics-end now event)
                        (if (string? text) text (markup->string text))
                        (if (ly:input-location? input) (ly:input-file-line-char-column input) '("-" 0 0))
-                       (eq? #t (ly:context-property context 'ignoreMelismata)))
+                       (eq? #t (ly:context-property context 'ignoreMelismata))
+                       (list "-"))
                  lyrics-rows))))
+
+%% The sign belongs to the newest syllable of its line.
+#(define (lyrics-link sign)
+   (lambda (context event)
+     (let ((row (assq context lyrics-rows)))
+       (if row (set-car! (eighth row) sign)))))
 
 %% `notes` in order of time, from the moment of the syllable on.
 #(define (lyrics-last-end notes now next ignore end)
@@ -59,8 +67,8 @@
                     now (and next (third next)) (seventh row) (ly:moment-main now)))
                    (fourth row)))
           (place (sixth row)))
-     (format (lyrics-out) "~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\n"
-             lyrics-score (ly:moment-main now) (ly:moment-grace now) (fifth row) (ly:context-id (first row))
+     (format (lyrics-out) "~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\t~a\n"
+             lyrics-score (ly:moment-main now) (ly:moment-grace now) (fifth row) (car (eighth row)) (ly:context-id (first row))
              (if voice (ly:context-id voice) "-") (or end "-") (basename (first place)) (second place) (third place))))
 
 #(define lyrics-engraver
@@ -85,7 +93,13 @@
       ((initialize engraver)
        (ly:add-listener (lambda (event) (note context event))
                         (ly:context-events-below context)
-                        (if (eq? note lyrics-note) 'note-event 'lyric-event))))))
+                        (if (eq? note lyrics-note) 'note-event 'lyric-event))
+       (if (eq? note lyrics-syllable)
+           (begin
+             (ly:add-listener (lambda (event) ((lyrics-link "--") context event))
+                              (ly:context-events-below context) 'hyphen-event)
+             (ly:add-listener (lambda (event) ((lyrics-link "__") context event))
+                              (ly:context-events-below context) 'extender-event)))))))
 
 \layout {
   \context { \Score \consists #lyrics-engraver }

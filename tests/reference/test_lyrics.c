@@ -26,6 +26,7 @@ typedef struct row {
     sw_rational moment;
     sw_rational grace;
     const char *text;
+    const char *link; /* "--", "__" or "-" */
     const char *line_id;
     const char *voice_id; /* "-": none */
     sw_rational end;
@@ -46,24 +47,25 @@ static bool read_fraction(const char *text, sw_rational *result)
 
 static bool read_row(char *line, row *r)
 {
-    char *cells[10];
+    char *cells[11];
     size_t count = 0;
-    for (char *rest = line, *cell; count < 10 && (cell = strsep(&rest, "\t")) != NULL;) {
+    for (char *rest = line, *cell; count < 11 && (cell = strsep(&rest, "\t")) != NULL;) {
         cells[count++] = cell;
     }
-    if (count < 10) {
+    if (count < 11) {
         return false;
     }
     *r = (row){.score = strtoul(cells[0], NULL, 10),
                .text = cells[3],
-               .line_id = cells[4],
-               .voice_id = cells[5],
-               .has_end = strcmp(cells[6], "-") != 0,
-               .file = cells[7],
-               .line = (uint32_t)strtoul(cells[8], NULL, 10),
-               .column = (uint32_t)strtoul(cells[9], NULL, 10)};
+               .link = cells[4],
+               .line_id = cells[5],
+               .voice_id = cells[6],
+               .has_end = strcmp(cells[7], "-") != 0,
+               .file = cells[8],
+               .line = (uint32_t)strtoul(cells[9], NULL, 10),
+               .column = (uint32_t)strtoul(cells[10], NULL, 10)};
     return read_fraction(cells[1], &r->moment) && read_fraction(cells[2], &r->grace) &&
-           (!r->has_end || read_fraction(cells[6], &r->end));
+           (!r->has_end || read_fraction(cells[7], &r->end));
 }
 
 static const char *base_name(const char *path)
@@ -112,12 +114,31 @@ static bool is_voice(const sw_reading *reading, const sw_score *score, const sw_
            strncmp(id, "uniqueContext", strlen("uniqueContext")) == 0;
 }
 
+static bool has_link(const sw_syllable *s, const char *link)
+{
+    uint32_t want = strcmp(link, "--") == 0   ? SW_SYLLABLE_HYPHEN
+                    : strcmp(link, "__") == 0 ? SW_SYLLABLE_EXTENDER
+                                              : 0;
+    return (s->flags & (SW_SYLLABLE_HYPHEN | SW_SYLLABLE_EXTENDER)) == want;
+}
+
+/* The note must be there when the syllable is. */
+static bool is_on_its_note(const sw_score *score, const sw_syllable *s)
+{
+    if ((s->flags & SW_SYLLABLE_OWN_LENGTH) != 0) {
+        return s->event == SW_NO_INDEX && s->voice == SW_NO_INDEX;
+    }
+    const sw_event *e = &score->events[s->event];
+    return (e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM) && e->voice == s->voice &&
+           sw_rational_equal(e->onset, s->onset) && e->grace_num == s->grace_num;
+}
+
 static bool is_same(const sw_reading *reading, const sw_score *score, const sw_syllable *s, const row *r)
 {
     if (!sw_rational_equal(s->onset, r->moment) ||
         !sw_rational_equal((sw_rational){s->grace_num, s->grace_den}, r->grace) ||
         strcmp(sw_reading_name(reading, score->lines[s->line].id), r->line_id) != 0 ||
-        !stands_at(reading, s, r) ||
+        !stands_at(reading, s, r) || !has_link(s, r->link) || !is_on_its_note(score, s) ||
         !same_text(sw_reading_name(reading, reading->music[s->music].name), r->text)) {
         return false;
     }
