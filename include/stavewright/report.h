@@ -11,6 +11,10 @@
  * score onset grace duration kind pitch staff voice file line column (line from 1, column from 0 in
  * characters). */
 void sw_report_events(const sw_reading *reading, sw_buffer *result);
+/* One row a syllable, line by line, tab-separated:
+ * score onset grace duration bar beat syllable staff voice verse line-id file line column; the verse counts
+ * the lines of lyrics from 1, staff and voice are - for syllables with a length of their own. */
+void sw_report_lyrics(const sw_reading *reading, sw_buffer *result);
 /* Staves with instruments and voices, bars, metre, key and tempo changes, and the duration, for each score.
  */
 void sw_report_outline(const sw_reading *reading, sw_buffer *result);

@@ -37,7 +37,7 @@ typedef enum sw_music_kind {
     SW_MUSIC_REPEAT_CHORD, /* q */
     SW_MUSIC_BARE,         /* a duration alone: the note or chord before it again; without one a stroke of no
                               pitch, the drum "()" */
-    SW_MUSIC_LYRIC,        /* a syllable */
+    SW_MUSIC_LYRIC,        /* a syllable: name = its plain text; also a group of figures, without one */
     /* compounds */
     SW_MUSIC_SEQUENCE,
     SW_MUSIC_SIMULTANEOUS,
@@ -62,12 +62,13 @@ typedef enum sw_music_kind {
     SW_MUSIC_CUE,          /* \cueDuring: the same in a voice of its own */
     SW_MUSIC_KILL_CUES,    /* \killCues: no cues below */
     SW_MUSIC_AUTO_CHANGE,  /* staves "up" and "down" by pitch */
-    SW_MUSIC_ADD_LYRICS,
-    SW_MUSIC_SPAN,      /* \skip { ... }: silence as long as the music `reference` */
-    SW_MUSIC_CALL,      /* a call that leaves the notes in its argument as they are: \crossStaff { ... };
-                           flag SW_MUSIC_AS_REST: they are not heard (clusters) */
-    SW_MUSIC_UNCERTAIN, /* children: the music inside a call whose effect is not known; flag SW_MUSIC_NEW: it
-                           is known, and the notes below are its result: not as the text has them */
+    SW_MUSIC_ADD_LYRICS, /* \lyricsto: name = voice, child; with flag SW_MUSIC_NEW \addlyrics: belongs to the
+                            music before it */
+    SW_MUSIC_SPAN,       /* \skip { ... }: silence as long as the music `reference` */
+    SW_MUSIC_CALL,       /* a call that leaves the notes in its argument as they are: \crossStaff { ... };
+                            flag SW_MUSIC_AS_REST: they are not heard (clusters) */
+    SW_MUSIC_UNCERTAIN,  /* children: the music inside a call whose effect is not known; flag SW_MUSIC_NEW: it
+                            is known, and the notes below are its result: not as the text has them */
     /* without length */
     SW_MUSIC_BAR_CHECK,
     SW_MUSIC_MARK,    /* belongs to a note: articulation, dynamic, slur end, text ... */
@@ -220,6 +221,33 @@ typedef struct sw_bar {
     int32_t beat_value;
 } sw_bar;
 
+/* A line of lyrics below or above a staff: one verse, as a rule. */
+typedef struct sw_lyric_line {
+    uint32_t id;    /* name of the Lyrics context, 0 when there is none */
+    uint32_t music; /* the node that made it: CONTEXT or ADD_LYRICS */
+} sw_lyric_line;
+
+enum {                                /* sw_syllable.flags */
+       SW_SYLLABLE_HYPHEN = 1 << 0,   /* a -- follows: the word goes on */
+       SW_SYLLABLE_EXTENDER = 1 << 1, /* a __ follows */
+       SW_SYLLABLE_EMPTY = 1 << 2, /* _: takes a note but sets nothing, so the syllable before it goes on */
+       SW_SYLLABLE_OWN_LENGTH = 1 << 3 /* follows no voice: onset and duration are written in the lyrics */
+};
+
+/* A syllable at the moment when it is sung. */
+typedef struct sw_syllable {
+    sw_rational onset;
+    sw_rational duration; /* up to the end of the last note of its melisma, or its own */
+    int32_t grace_num;    /* grace offset, as in sw_event */
+    int32_t grace_den;
+    uint32_t music; /* LYRIC node: its text is what is written, its name what is printed */
+    uint32_t frame;
+    uint32_t line;  /* index into the score's lines of lyrics */
+    uint32_t event; /* the first note that is sung on it, SW_NO_INDEX when it follows no voice */
+    uint32_t voice; /* of that note, SW_NO_INDEX */
+    uint32_t flags;
+} sw_syllable;
+
 /* Tempo in force from a moment on. */
 typedef struct sw_tempo {
     sw_rational onset;
@@ -253,6 +281,12 @@ typedef struct sw_score {
     sw_tempo *tempos; /* at least one */
     size_t tempo_count;
     size_t tempo_capacity;
+    sw_lyric_line *lines; /* in order of appearance */
+    size_t line_count;
+    size_t line_capacity;
+    sw_syllable *syllables; /* line by line, each in order of time */
+    size_t syllable_count;
+    size_t syllable_capacity;
     sw_rational length;
     uint32_t file; /* where its \score (or its music) stands */
     uint32_t start;
@@ -358,6 +392,8 @@ sw_pitch sw_score_written_pitch(const sw_reading *reading, const sw_score *score
 sw_place sw_event_place(const sw_reading *reading, const sw_event *event);
 /* Onset + duration. */
 sw_rational sw_event_end(const sw_event *event);
+/* Line and column of a written syllable. */
+sw_place sw_syllable_place(const sw_reading *reading, const sw_syllable *syllable);
 
 /* ---- marks ---- */
 

@@ -29,6 +29,11 @@ static const sw_subcommand subcommands[] = {
      "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "
      "is middle C).\n"
      "A last column `uncertain` stands on rows inside a call whose effect on the notes is not known.\n\n"
+     "  --lyrics            instead of notes the sung syllables, verse by verse. Columns: score onset grace "
+     "duration bar\n"
+     "                      beat syllable staff voice verse line-id file line column. The duration holds the "
+     "whole\n"
+     "                      melisma; staff and voice are - for syllables with a length of their own\n"
      "  --include FOLDER    look for included files here, too; may be given several times\n\n"
      "example: stavewright events corpus/1m1-first-light/score.ly | grep harp1\n",
      sw_command_events},

@@ -14,7 +14,9 @@ typedef struct arguments {
     const char *command;
     const char *folders[MAX_FOLDERS];
     sw_read_options options;
-    sw_paths paths; /* the scores to read */
+    sw_paths paths;  /* the scores to read */
+    bool has_lyrics; /* the command knows --lyrics */
+    bool wants_lyrics;
 } arguments;
 
 static int take_path(arguments *a, const char *path)
@@ -32,9 +34,13 @@ static int take_path(arguments *a, const char *path)
 
 static int take_arguments(arguments *a, int count, char **items)
 {
-    static const char *const options[] = {"--include"};
-    sw_words words = {
-        .command = a->command, .options = options, .option_count = 1, .items = items, .count = count};
+    static const char *const options[] = {"--include", "--lyrics"};
+    sw_words words = {.command = a->command,
+                      .options = options,
+                      .option_count = a->has_lyrics ? 2 : 1,
+                      .flag_count = a->has_lyrics ? 1 : 0,
+                      .items = items,
+                      .count = count};
     bool named = false;
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
         if (word == SW_WORD_BAD) {
@@ -45,6 +51,8 @@ static int take_arguments(arguments *a, int count, char **items)
             if (take_path(a, words.value) != SW_EXIT_CLEAN) {
                 return SW_EXIT_BAD;
             }
+        } else if (words.option == 1) {
+            a->wants_lyrics = true;
         } else if (a->options.include_path_count < MAX_FOLDERS) {
             a->folders[a->options.include_path_count++] = words.value;
         } else {
@@ -90,14 +98,14 @@ static int report(const arguments *a, const char *path, void (*print)(const sw_r
 
 int sw_command_events(int count, char **items)
 {
-    arguments a = {.command = "events"};
+    arguments a = {.command = "events", .has_lyrics = true};
     int status = take_arguments(&a, count, items);
     if (status == SW_EXIT_CLEAN && a.paths.count > 1) {
         /* The rows of several would not be told apart. */
         status = sw_say_bad(a.command, "one score at a time, and here are %zu; name one, such as %s",
                             a.paths.count, a.paths.items[0]);
     } else if (status == SW_EXIT_CLEAN) {
-        status = report(&a, a.paths.items[0], sw_report_events);
+        status = report(&a, a.paths.items[0], a.wants_lyrics ? sw_report_lyrics : sw_report_events);
     }
     sw_paths_free(&a.paths);
     return status;

@@ -8,6 +8,11 @@ struct sw_contexts {
     sw_score *score;
     sw_arena *arena;
     sw_context *top;
+    sw_context **owners; /* by voice of the score */
+    size_t owner_capacity;
+    sw_life *lives;
+    size_t life_count;
+    size_t life_capacity;
 };
 
 /* ---- kinds of contexts ---- */
@@ -119,6 +124,8 @@ static sw_context *make(sw_contexts *contexts, sw_context *parent, uint32_t type
     context->staff = parent->staff;
     context->voice = SW_NO_INDEX;
     context->frame = frame;
+    context->with = SW_NO_INDEX;
+    context->lyrics = sw_slice_ends(sw_slice_of(text_of(contexts, type)), "Lyrics");
     set_aliases(contexts, context);
     context->silent = parent->silent || is_silent(text_of(contexts, type));
     context->sibling = parent->children;
@@ -145,6 +152,7 @@ sw_contexts *sw_contexts_new(sw_reader *reader, sw_score *score)
         .staff = SW_NO_INDEX,
         .voice = SW_NO_INDEX,
         .frame = SW_NO_INDEX,
+        .with = SW_NO_INDEX,
     };
     return contexts;
 }
@@ -152,6 +160,8 @@ sw_contexts *sw_contexts_new(sw_reader *reader, sw_score *score)
 void sw_contexts_free(sw_contexts *contexts)
 {
     sw_arena_free(contexts->arena);
+    free(contexts->owners);
+    free(contexts->lives);
     free(contexts);
 }
 
@@ -346,9 +356,38 @@ uint32_t sw_contexts_voice_index(sw_contexts *contexts, sw_context *voice)
         sw_score *score = contexts->score;
         score->voices = sw_grow(score->voices, score->voice_count, &score->voice_capacity, sizeof(sw_voice));
         score->voices[score->voice_count] = (sw_voice){voice->staff, voice->type, voice->id};
+        contexts->owners =
+            sw_grow(contexts->owners, score->voice_count, &contexts->owner_capacity, sizeof(sw_context *));
+        contexts->owners[score->voice_count] = voice;
         voice->voice = (uint32_t)score->voice_count++;
     }
     return voice->voice;
+}
+
+sw_context *sw_contexts_owner(const sw_contexts *contexts, uint32_t voice)
+{
+    return contexts->owners[voice];
+}
+
+bool sw_contexts_is(const sw_contexts *contexts, const sw_context *context, const char *type)
+{
+    return is_a(context, name_of(contexts, type));
+}
+
+void sw_contexts_lived(sw_contexts *contexts, sw_context *context, sw_moment begin, sw_moment end)
+{
+    if (context->level != SW_LEVEL_VOICE && context->aliases[1] == 0) {
+        return;
+    }
+    contexts->lives =
+        sw_grow(contexts->lives, contexts->life_count, &contexts->life_capacity, sizeof(sw_life));
+    contexts->lives[contexts->life_count++] = (sw_life){context, begin, end};
+}
+
+const sw_life *sw_contexts_lives(const sw_contexts *contexts, size_t *count)
+{
+    *count = contexts->life_count;
+    return contexts->lives;
 }
 
 uint32_t sw_contexts_staff_index(const sw_contexts *contexts, const sw_context *here)

@@ -37,9 +37,19 @@ typedef struct sw_context {
     bool named;           /* the staff has been looked at: see sw_contexts_name_staff */
     bool awaited;         /* a staff made by a \change before its own \new was reached */
     bool silent;          /* plays no notes: chord names, null voices */
+    bool lyrics;          /* a line of lyrics */
+    uint32_t line;        /* from 1: number of that line, 0 as long as it has no syllables */
+    uint32_t with;        /* the CONTEXT node whose \with block it was given, or SW_NO_INDEX */
     const sw_turn *turns; /* stands for other voices: see sw_contexts_route */
     size_t turn_count;
 } sw_context;
+
+/* A time from one \new or \context of a voice until its music ends. */
+typedef struct sw_life {
+    sw_context *context;
+    sw_moment begin;
+    sw_moment end;
+} sw_life;
 
 typedef struct sw_contexts sw_contexts;
 
@@ -65,6 +75,14 @@ sw_context *sw_contexts_route(sw_contexts *contexts, sw_context *first, const sw
 sw_context *sw_contexts_at(sw_context *here, sw_moment when);
 /* The voice's index in the score. */
 uint32_t sw_contexts_voice_index(sw_contexts *contexts, sw_context *voice);
+/* The context to which a voice of the score belongs. A context that went to another staff has several. */
+sw_context *sw_contexts_owner(const sw_contexts *contexts, uint32_t voice);
+/* True when the context has this type, or an \alias for it. */
+bool sw_contexts_is(const sw_contexts *contexts, const sw_context *context, const char *type);
+/* Notes that a voice has lived; nothing for other contexts. */
+void sw_contexts_lived(sw_contexts *contexts, sw_context *context, sw_moment begin, sw_moment end);
+/* All lives, in the order of the music. */
+const sw_life *sw_contexts_lives(const sw_contexts *contexts, size_t *count);
 /* The staff around `here`, SW_NO_INDEX outside of every staff. */
 uint32_t sw_contexts_staff_index(const sw_contexts *contexts, const sw_context *here);
 /* \change: moves the voice at `here` to another staff. */

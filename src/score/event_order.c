@@ -54,6 +54,17 @@ void sw_sort_events(sw_score *score)
     for (size_t i = 0; i < score->event_count; i++) {
         sorted[i] = score->events[order[i]];
     }
+    if (score->syllable_count > 0) { /* they know their events by number */
+        uint32_t *places = sw_alloc(score->event_count * sizeof *places);
+        for (uint32_t i = 0; i < score->event_count; i++) {
+            places[order[i]] = i;
+        }
+        for (size_t i = 0; i < score->syllable_count; i++) {
+            uint32_t *event = &score->syllables[i].event;
+            *event = *event == SW_NO_INDEX ? SW_NO_INDEX : places[*event];
+        }
+        free(places);
+    }
     free(order);
     free(score->events);
     score->events = sorted;

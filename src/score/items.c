@@ -108,6 +108,16 @@ uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *wh
     return music;
 }
 
+void sw_music_add_lyrics(sw_reader *reader, uint32_t music, uint32_t lyrics)
+{
+    while (music != SW_NO_INDEX && sw_music_at(reader, music)->next != SW_NO_INDEX) {
+        music = sw_music_at(reader, music)->next;
+    }
+    if (music != SW_NO_INDEX && lyrics != SW_NO_INDEX && music != lyrics) {
+        sw_music_at(reader, music)->next = lyrics;
+    }
+}
+
 void sw_music_set_duration(sw_music *music, sw_duration duration)
 {
     music->log = duration.log;
@@ -427,15 +437,33 @@ static sw_value read_number(sw_reader *reader, sw_cursor *cursor)
     return value;
 }
 
+/* What a syllable prints: `_` in a word is a blank. */
+static uint32_t plain_syllable(sw_reader *reader, const sw_cursor *cursor)
+{
+    sw_slice text = sw_cursor_text(cursor);
+    if (sw_cursor_kind(cursor) != SW_NODE_LYRIC_WORD || memchr(text.data, '_', text.length) == NULL) {
+        return sw_read_plain_text(reader, cursor->file, cursor->at);
+    }
+    sw_buffer plain = {0};
+    for (size_t i = 0; i < text.length; i++) {
+        sw_buffer_char(&plain, text.data[i] == '_' ? ' ' : text.data[i]);
+    }
+    uint32_t name = sw_names_add(reader->reading->names, sw_buffer_slice(&plain));
+    sw_buffer_free(&plain);
+    return name;
+}
+
 static sw_value read_lyric_word(sw_reader *reader, sw_cursor *cursor)
 {
     const sw_node *node = sw_cursor_node(cursor);
     sw_slice text = sw_cursor_text(cursor);
+    bool hyphen = node->kind == SW_NODE_LYRIC_WORD && (sw_slice_is(text, "--") || sw_slice_is(text, "__"));
+    uint32_t plain = hyphen ? 0 : plain_syllable(reader, cursor);
     sw_cursor_next(cursor);
-    bool hyphen = sw_slice_is(text, "--") || sw_slice_is(text, "__") || sw_slice_is(text, "~");
     uint32_t music = sw_music_add(reader, hyphen ? SW_MUSIC_SETTING : SW_MUSIC_LYRIC, cursor->file,
                                   node->start, node->end);
     if (!hyphen) {
+        sw_music_at(reader, music)->name = plain;
         sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
         sw_read_duration(reader, cursor, &word, music);
     }

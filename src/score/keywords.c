@@ -206,13 +206,16 @@ static sw_value read_lyrics(sw_reader *reader, sw_cursor *cursor, const sw_value
     uint32_t voice = named ? read_name(reader, cursor) : 0;
     sw_mode outer = reader->mode;
     reader->mode = SW_MODE_LYRICS;
-    read_with(cursor);
+    uint32_t with = read_with(cursor);
     uint32_t text = sw_read_music(reader, cursor);
     reader->mode = outer;
     uint32_t music = sw_music_wrap(reader, SW_MUSIC_ADD_LYRICS, where, text, false);
-    sw_music_at(reader, music)->name = voice;
-    sw_music_at(reader, music)->end = end_of(reader, text, where->end);
-    return music_from(where, music, sw_music_at(reader, music)->end);
+    sw_music *m = sw_music_at(reader, music);
+    m->name = voice;
+    m->num = (int32_t)with; /* the node of the \with block; 0: none */
+    m->end = end_of(reader, text, m->end);
+    m->flags |= named ? 0 : SW_MUSIC_NEW;
+    return music_from(where, music, m->end);
 }
 
 /* \alternative { a b }: the block's items become the children. */

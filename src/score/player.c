@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "score/lyrics.h"
 #include "score/player.h"
 
 static const sw_music *at(const sw_player *p, uint32_t music)
@@ -54,12 +55,15 @@ static sw_rational measure(sw_player *p, uint32_t music, const sw_spot *here)
         return sw_rational_zero();
     }
     bool muted = p->muted;
+    bool in_text = p->in_text;
     uint32_t chord = p->last_chord;
     uint32_t note = p->last_note;
     p->muted = true;
+    p->in_text = false;
     sw_moment zero = {sw_rational_zero(), sw_rational_zero()};
     sw_moment end = sw_walk(p, music, zero, here);
     p->muted = muted;
+    p->in_text = in_text;
     p->last_chord = chord;
     p->last_note = note;
     return here->grace ? end.grace : end.main;
@@ -166,8 +170,11 @@ static void walk_setting(sw_player *p, uint32_t music, sw_moment when, const sw_
 {
     if (sw_listens(p)) {
         sw_listen_setting(p, music, when, here);
-    } else {
-        sw_player_setting(p, music, when, here);
+        return;
+    }
+    sw_player_setting(p, music, when, here);
+    if (p->in_text || (!p->muted && here->context->lyrics)) {
+        sw_lyrics_setting(p, music, when, here);
     }
 }
 
@@ -251,7 +258,11 @@ sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const s
                 in_run = true;
             }
         }
-        when = sw_walk(p, child, when, here);
+        if (child != first) {
+            p->reached = p->score->event_count;
+            p->step++;
+        }
+        when = sw_walk_sung(p, child, when, here);
     }
     if (in_run) {
         when.grace = sw_rational_zero();
@@ -287,8 +298,12 @@ sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here)
 static sw_moment walk_simultaneous(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
 {
     sw_moment end = when;
+    size_t reached = p->reached;
+    uint32_t step = p->step;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        end = latest(end, sw_walk(p, child, when, here));
+        p->reached = reached;
+        p->step = step;
+        end = latest(end, sw_walk_sung(p, child, when, here));
     }
     return end;
 }
@@ -338,14 +353,38 @@ static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, cons
     sw_spot inside = *here;
     if (p->recording != NULL) {
         inside.recorded = sw_recording_enter(p->recording, here->recorded, music);
+    } else if (p->in_text) {
+        inside.recorded = sw_lyrics_enter(p, music, here->recorded);
     } else if (!p->muted) {
         inside.context =
             sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music, here->frame);
+        if (music == p->sung) {
+            p->sung_context = inside.context;
+        }
         if (m->num > 0) {
+            inside.context->with = music;
             sw_contexts_apply_with(p->contexts, inside.context, m->file, (uint32_t)m->num);
         }
     }
-    return m->first == SW_NO_INDEX ? when : sw_walk(p, m->first, when, &inside);
+    sw_moment end = m->first == SW_NO_INDEX ? when : sw_walk_sung(p, m->first, when, &inside);
+    if (!p->muted && p->recording == NULL) {
+        sw_contexts_lived(p->contexts, inside.context, when, end);
+    }
+    return end;
+}
+
+/* A node that the walk goes into by a frame of its own. */
+static uint32_t step_into(sw_player *p, uint32_t music, const sw_spot *here)
+{
+    return p->muted && !p->in_text ? here->frame : sw_player_frame(p, here->frame, music, 0);
+}
+
+sw_moment sw_walk_sung(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+{
+    uint32_t next = at(p, music)->next;
+    bool is_sung = next != SW_NO_INDEX && at(p, next)->kind == SW_MUSIC_ADD_LYRICS &&
+                   (at(p, next)->flags & SW_MUSIC_NEW) != 0 && !p->muted && p->recording == NULL;
+    return is_sung ? sw_lyrics_add(p, music, when, here) : sw_walk(p, music, when, here);
 }
 
 sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
@@ -378,6 +417,9 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
             p->last_note = music;
         }
         end = sw_later(when, length, here->grace);
+        if (p->in_text) {
+            sw_lyrics_pause(p, music, when, end, here);
+        }
         break;
     }
     case SW_MUSIC_CHORD: {
@@ -416,9 +458,15 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     }
     case SW_MUSIC_LYRIC:
         end = sw_later(when, note_length(m, here), here->grace);
+        if (p->in_text || (!p->muted && p->recording == NULL && here->context->lyrics)) {
+            sw_lyrics_syllable(p, music, when, end, here);
+        }
         break;
     case SW_MUSIC_SPAN:
         end = sw_later(when, measure(p, m->reference, here), here->grace);
+        if (p->in_text) {
+            sw_lyrics_pause(p, music, when, end, here);
+        }
         break;
     case SW_MUSIC_SEQUENCE:
         end = sw_walk_sequence(p, m->first, when, here);
@@ -451,7 +499,7 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         break;
     case SW_MUSIC_SCALE:
         inside.scale = sw_rational_mul(here->scale, sw_rational_make(m->num, m->den));
-        inside.frame = p->muted ? here->frame : sw_player_frame(p, here->frame, music, 0);
+        inside.frame = step_into(p, music, here);
         end = sw_walk_sequence(p, m->first, when, &inside);
         sw_listen_scale(p, music, when, end, here);
         break;
@@ -480,8 +528,8 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     case SW_MUSIC_REFERENCE:
     case SW_MUSIC_RELATIVE:
         if (m->first != SW_NO_INDEX) {
-            inside.frame = p->muted ? here->frame : sw_player_frame(p, here->frame, music, 0);
-            end = sw_walk(p, m->first, when, &inside);
+            inside.frame = step_into(p, music, here);
+            end = sw_walk_sung(p, m->first, when, &inside);
         }
         break;
     case SW_MUSIC_CUE:
@@ -510,6 +558,10 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
                                                : sw_walk_auto_change(p, music, when, here);
         break;
     case SW_MUSIC_ADD_LYRICS:
+        if (!p->muted && p->recording == NULL && (m->flags & SW_MUSIC_NEW) == 0) {
+            sw_lyrics_follow(p, music, when, here);
+        }
+        break;
     case SW_MUSIC_EMPTY:
     case SW_MUSIC_MARK:
         break;
@@ -537,6 +589,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         .quote_count = pending->quote_count,
         .last_chord = SW_NO_INDEX,
         .last_note = SW_NO_INDEX,
+        .sung = SW_NO_INDEX,
         .event_limit = events_left(reader),
         .step_limit = sw_reader_bound(reader, SW_MAX_STEPS),
     };
@@ -546,7 +599,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         .frame = SW_NO_INDEX,
     };
     sw_moment begin = {sw_rational_zero(), sw_rational_zero()};
-    sw_moment end = sw_walk(&p, pending->music, begin, &top);
+    sw_moment end = sw_walk_sung(&p, pending->music, begin, &top);
     score->length = end.main;
     reader->events += score->event_count;
     if (p.too_many) {
@@ -563,6 +616,9 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
     }
     sw_player_settle_settings(&p);
     sw_quotes_end(&p);
+    if (p.lyrics != NULL) {
+        sw_lyrics_align(&p);
+    }
     sw_contexts_free(p.contexts);
     sw_sort_events(score);
 }

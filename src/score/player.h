@@ -24,7 +24,7 @@ typedef struct sw_spot {
     int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
     uint8_t tremolo_dots; /* ... and get so many dots more */
     uint32_t pass;        /* of the unfolded repeat around, from 1 */
-    uint32_t recorded;    /* number of the context in the recording */
+    uint32_t recorded;    /* number of the context in the recording, or of the line in a text that is sung */
 } sw_spot;
 
 /* A setting at a place where no note has been yet. */
@@ -49,6 +49,12 @@ typedef struct sw_player {
     bool muted;               /* only the time is wanted */
     sw_recording *recording;  /* usually NULL */
     struct sw_quotes *quotes; /* made by the first quote */
+    struct sw_lyrics *lyrics; /* made by the first syllable or setting of a line of lyrics */
+    bool in_text;             /* goes through a text that takes its time from notes, see lyrics.h */
+    size_t reached;           /* events before the step of the innermost sequence around that is under way */
+    uint32_t step;            /* its number */
+    uint32_t sung;            /* CONTEXT node that an \addlyrics belongs to ... */
+    sw_context *sung_context; /* ... and the context that it leads to */
     sw_early_setting *early;
     size_t early_count;
     size_t early_capacity;
@@ -74,6 +80,9 @@ sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const s
 
 /* Puts the events in order: staves, voices, time. */
 void sw_sort_events(sw_score *score);
+
+/* Plays a node and what \addlyrics adds to it: its siblings. */
+sw_moment sw_walk_sung(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
 
 /* ---- settings.c ---- */
 

@@ -234,9 +234,15 @@ sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node)
 static void add_toplevel_music(sw_reader *reader, sw_pending_list *scores, const sw_value *value)
 {
     const sw_music *m = sw_music_at(reader, value->music);
-    if (m->kind == SW_MUSIC_ADD_LYRICS || m->kind == SW_MUSIC_MARK || m->kind == SW_MUSIC_BAR_CHECK ||
-        m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_EMPTY) {
-        return; /* belongs to the score before it, or is a \pageBreak between scores */
+    if (m->kind == SW_MUSIC_ADD_LYRICS) {
+        if (scores->count > 0) {
+            sw_music_add_lyrics(reader, scores->items[scores->count - 1].music, value->music);
+        }
+        return;
+    }
+    if (m->kind == SW_MUSIC_MARK || m->kind == SW_MUSIC_BAR_CHECK || m->kind == SW_MUSIC_SETTING ||
+        m->kind == SW_MUSIC_EMPTY) {
+        return; /* a \pageBreak between scores */
     }
     sw_pending pending = {.music = value->music,
                           .file = value->file,
@@ -342,7 +348,7 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
         /* `\addlyrics` behind the music belongs to the variable. */
         while (sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_COMMAND &&
                sw_slice_is(sw_cursor_text(cursor), "\\addlyrics")) {
-            sw_read_item(reader, cursor);
+            sw_music_add_lyrics(reader, value.music, sw_read_item(reader, cursor).music);
         }
     }
     uint32_t end = value.end;

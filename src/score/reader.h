@@ -185,6 +185,8 @@ void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
  * \relative when `free`. */
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
                        bool is_free);
+/* Puts what an \addlyrics has made behind the music that it belongs to. */
+void sw_music_add_lyrics(sw_reader *reader, uint32_t music, uint32_t lyrics);
 void sw_music_set_duration(sw_music *music, sw_duration duration);
 /* One of the bounds above for these sources: large ones may stand for as much more as they are long. */
 size_t sw_reader_bound(const sw_reader *reader, size_t bound);

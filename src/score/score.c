@@ -15,6 +15,8 @@ static void free_score(sw_score *score)
     free(score->settings);
     free(score->bars);
     free(score->tempos);
+    free(score->lines);
+    free(score->syllables);
 }
 
 void sw_reading_free(sw_reading *reading)
@@ -50,7 +52,8 @@ size_t sw_reading_memory(const sw_reading *reading)
     for (size_t i = 0; i < reading->score_count; i++) {
         const sw_score *s = &reading->scores[i];
         bytes += s->event_capacity * sizeof(sw_event) + s->frame_capacity * sizeof(sw_frame) +
-                 s->setting_capacity * sizeof(sw_setting) + s->bar_capacity * sizeof(sw_bar);
+                 s->setting_capacity * sizeof(sw_setting) + s->bar_capacity * sizeof(sw_bar) +
+                 s->line_capacity * sizeof(sw_lyric_line) + s->syllable_capacity * sizeof(sw_syllable);
     }
     return bytes;
 }
@@ -127,6 +130,12 @@ sw_place sw_event_place(const sw_reading *reading, const sw_event *event)
 sw_rational sw_event_end(const sw_event *event)
 {
     return sw_rational_add(event->onset, event->duration);
+}
+
+sw_place sw_syllable_place(const sw_reading *reading, const sw_syllable *syllable)
+{
+    const sw_music *m = &reading->music[syllable->music];
+    return sw_text_place(reading->files[m->file].text, m->start);
 }
 
 uint32_t sw_score_bar_at(const sw_score *score, sw_rational onset)

@@ -88,7 +88,7 @@ static bool allow(sw_draft *draft, uint32_t event, const sw_draft_item *item, sw
         return sw_draft_fail(
             draft, item->event,
             "this is written once and heard in several places (also in bar %d of \"%s\"); say "
-            "whether all of them shall change",
+            "whether all of them shall change (--everywhere) or this one, in a copy (--copy)",
             number, label);
     }
     const sw_music *m = &draft->reading->music[item->music];

@@ -1,9 +1,10 @@
 #!/usr/bin/env python3
-"""Asks the compiler again for what the reading tests go by: reading/*.ly, bars/*.ly, moments/*.ly and the sample of the
-manual's examples. Says what has changed; with --write stores the new answers.
+"""Asks the compiler again for what the reading tests go by: reading/*.ly, bars/*.ly, moments/*.ly, lyrics/*.ly and the
+sample of the manual's examples. Says what has changed; with --write stores the new answers.
 
-With --scores FOLDER compares the bars of the real scores listed there (see test_truth.py) with the compiler's instead; it takes
-as long as the compiler needs for all of them. BUILD/tests/reference/test_bars must have been built.
+With --scores FOLDER compares the bars and lyrics of the real scores listed there (see test_truth.py) with the compiler's
+instead; it takes as long as the compiler needs for all of them. BUILD/tests/reference/test_bars and test_lyrics must have been
+built.
 
 usage: ask_compiler.py LILYPOND [--write | --scores FOLDER]"""
 import csv
@@ -15,14 +16,14 @@ import tempfile
 
 os.environ["SW_LILYPOND"] = sys.argv[1]
 os.environ.setdefault("SW_BUILD", "build")
-from compiler import BARS, KEPT, LILYPOND, MOMENTS, ORACLE, notes  # noqa: E402
+from compiler import BARS, KEPT, LILYPOND, LYRICS, MOMENTS, ORACLE, notes  # noqa: E402
 import manual  # noqa: E402
 
 HERE = pathlib.Path(__file__).resolve().parent
 WRITE = "--write" in sys.argv
 
 
-KINDS = {ORACLE: "truth", BARS: "bars", MOMENTS: "moments"}  # NAME.kind.tsv is what the listener writes
+KINDS = {ORACLE: "truth", BARS: "bars", MOMENTS: "moments", LYRICS: "lyrics"}  # NAME.kind.tsv is what the listener writes
 
 
 def ask(sources, folder, listener=ORACLE):
@@ -60,24 +61,25 @@ def check_stored(name, folder, listener, what):
     return changed
 
 
-def compare_bars(scores):
-    """The bars of real scores; what the compiler says is kept in BUILD for the next time."""
-    command = pathlib.Path(os.environ["SW_BUILD"]) / "tests/reference/test_bars"
+def compare_scores(scores, listener):
+    """The bars or lyrics of real scores; what the compiler says is kept in BUILD for the next time."""
+    kind = KINDS[listener]
+    command = pathlib.Path(os.environ["SW_BUILD"]) / f"tests/reference/test_{kind}"
     equal = 0
     with open(scores / "LIST.tsv", newline="", encoding="utf-8") as listing:
         pieces = [row["main"] for row in csv.DictReader(listing, delimiter="\t")]
     KEPT.mkdir(parents=True, exist_ok=True)
     for piece in pieces:
         name = KEPT / piece.replace("/", "-")
-        rows = KEPT / f"{name.name}.bars.tsv"
+        rows = KEPT / f"{name.name}.{kind}.tsv"
         if not rows.exists():
-            subprocess.run([LILYPOND, "-s", f"-dinclude-settings={BARS}", "-dno-print-pages", "-o", name, scores / piece],
+            subprocess.run([LILYPOND, "-s", f"-dinclude-settings={listener}", "-dno-print-pages", "-o", name, scores / piece],
                            stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         result = subprocess.run([command, scores / piece, rows], capture_output=True, text=True)
         equal += result.returncode == 0
         if result.returncode != 0:
             print(f"{piece}: {(result.stdout + result.stderr).splitlines()[0]}")
-    print(f"# bars: {equal} of {len(pieces)} pieces equal")
+    print(f"# {kind}: {equal} of {len(pieces)} pieces equal")
     return len(pieces) - equal
 
 
@@ -108,7 +110,9 @@ def check_sample(folder):
 
 
 if "--scores" in sys.argv:
-    sys.exit(1 if compare_bars(pathlib.Path(sys.argv[sys.argv.index("--scores") + 1])) else 0)
+    SCORES = pathlib.Path(sys.argv[sys.argv.index("--scores") + 1])
+    sys.exit(1 if compare_scores(SCORES, BARS) + compare_scores(SCORES, LYRICS) else 0)
 with tempfile.TemporaryDirectory() as temp:
     sys.exit(1 if check_stored("reading", temp, ORACLE, notes) + check_stored("bars", temp, BARS, list) +
-             check_stored("moments", temp, MOMENTS, list) + check_sample(temp) else 0)
+             check_stored("moments", temp, MOMENTS, list) + check_stored("lyrics", temp, LYRICS, list) +
+             check_sample(temp) else 0)

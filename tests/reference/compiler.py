@@ -9,6 +9,7 @@ LILYPOND = os.environ["SW_LILYPOND"]
 ORACLE = pathlib.Path(__file__).resolve().parent / "oracle.ily"
 BARS = ORACLE.with_name("bars.ily")
 MOMENTS = ORACLE.with_name("moments.ily")
+LYRICS = ORACLE.with_name("lyrics.ily")
 KEPT = pathlib.Path(os.environ["SW_BUILD"]) / "truth"
 
 
