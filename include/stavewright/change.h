@@ -28,8 +28,11 @@ typedef struct sw_patch {
 /* Adds an edit; files are told apart by their real path, so that a file reached through two main files is
  * one. An edit that is there already is not added again. */
 void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement);
-/* Sorts the edits and makes the changed texts. False when two edits overlap: *error is then a sentence
- * (free() it). */
+/* The edits of a file so far, to add one that may stand several times at one place. Valid until the next file
+ * is added. */
+sw_edits *sw_patch_edits(sw_patch *patch, const sw_text *text);
+/* Sorts the edits and makes the changed texts; may be called again after more edits. False when two edits
+ * overlap: *error is then a sentence (free() it). */
 bool sw_patch_finish(sw_patch *patch, char **error);
 /* The unified diff of all files. */
 void sw_patch_diff(const sw_patch *patch, sw_buffer *result);

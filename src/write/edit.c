@@ -86,6 +86,32 @@ static bool is_empty(const sw_patch *patch)
     return true;
 }
 
+/* Proves the patch. Where notes have come in (or gone) on which the words that follow would be sung,
+ * underscores in the lyrics take them (or go), and the proof begins anew. */
+static bool prove(const sw_draft *draft, sw_patch *patch, sw_buffer *notes, char **error)
+{
+    enum { MOST_MENDS = 32 };
+    for (int i = 0;; i++) {
+        sw_word_mend mend;
+        if (sw_draft_prove(draft, patch, &mend, error)) {
+            return true;
+        }
+        if (mend.text == NULL || i == MOST_MENDS) {
+            return false;
+        }
+        free(*error);
+        *error = NULL;
+        sw_place place = sw_text_place(mend.text, mend.start);
+        sw_buffer_format(notes, "%s:%u:%u: note: _ is %s here, so that the words stay on their notes\n",
+                         mend.text->path, place.line, place.column + 1,
+                         mend.put[0] == '\0' ? "taken out" : "put in");
+        sw_edits_add(sw_patch_edits(patch, mend.text), mend.start, mend.end, sw_slice_of(mend.put));
+        if (!sw_patch_finish(patch, error)) {
+            return false;
+        }
+    }
+}
+
 bool sw_edit_score(const sw_edit_request *request, sw_patch *patch, sw_buffer *notes, char **error)
 {
     *error = NULL;
@@ -98,7 +124,7 @@ bool sw_edit_score(const sw_edit_request *request, sw_patch *patch, sw_buffer *n
     }
     done = done && sw_patch_finish(patch, error) &&
            (is_empty(patch) || (sw_sources_are_known(request->mains, request->main_count, patch, error) &&
-                                sw_draft_prove(draft, patch, error)));
+                                prove(draft, patch, notes, error)));
     if (!done || is_empty(patch)) {
         sw_patch_free(patch);
     }

@@ -4,27 +4,29 @@
 
 #include "write/division.h"
 
-void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement)
+sw_edits *sw_patch_edits(sw_patch *patch, const sw_text *text)
 {
-    sw_file_patch *file = NULL;
-    for (size_t i = 0; i < patch->count && file == NULL; i++) {
+    for (size_t i = 0; i < patch->count; i++) {
         if (sw_text_same_file(patch->files[i].text, text)) {
-            file = &patch->files[i];
+            return &patch->files[i].edits;
         }
     }
-    if (file == NULL) {
-        patch->files = sw_grow(patch->files, patch->count, &patch->capacity, sizeof *patch->files);
-        file = &patch->files[patch->count++];
-        *file = (sw_file_patch){.text = text};
-    }
-    for (size_t i = 0; i < file->edits.count; i++) {
-        const sw_edit *edit = &file->edits.items[i];
+    patch->files = sw_grow(patch->files, patch->count, &patch->capacity, sizeof *patch->files);
+    patch->files[patch->count] = (sw_file_patch){.text = text};
+    return &patch->files[patch->count++].edits;
+}
+
+void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement)
+{
+    sw_edits *edits = sw_patch_edits(patch, text);
+    for (size_t i = 0; i < edits->count; i++) {
+        const sw_edit *edit = &edits->items[i];
         if (edit->start == start && edit->end == end &&
             sw_slice_equal((sw_slice){edit->text, edit->length}, replacement)) {
             return;
         }
     }
-    sw_edits_add(&file->edits, start, end, replacement);
+    sw_edits_add(edits, start, end, replacement);
 }
 
 bool sw_patch_finish(sw_patch *patch, char **error)
@@ -44,6 +46,7 @@ bool sw_patch_finish(sw_patch *patch, char **error)
         }
         sw_buffer after = {0};
         sw_edits_apply(&file->edits, file->text, &after);
+        sw_text_free(file->after);
         file->after = sw_text_from_bytes(file->text->path, sw_buffer_slice(&after));
         sw_buffer_free(&after);
     }

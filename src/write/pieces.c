@@ -205,6 +205,13 @@ static bool divide_freely(sw_slot *slot, const stretch *s, const sw_cell *cell, 
     return true;
 }
 
+static bool say_unwritable(sw_draft *draft, const stretch *s)
+{
+    char text[SW_RATIONAL_TEXT];
+    return sw_draft_fail(draft, s->item->event, "no row of note values says %s whole notes here",
+                         sw_rational_print(s->length, text));
+}
+
 static bool divide_stretch(sw_draft *draft, sw_slot *slot, const stretch *s)
 {
     const sw_event *event = &draft->score->events[s->item->event];
@@ -232,9 +239,7 @@ static bool divide_stretch(sw_draft *draft, sw_slot *slot, const stretch *s)
         }
     }
     if (!done) {
-        char text[SW_RATIONAL_TEXT];
-        return sw_draft_fail(draft, s->item->event, "no row of note values says %s whole notes here",
-                             sw_rational_print(s->length, text));
+        return say_unwritable(draft, s);
     }
     slot->pieces[first].first = true;
     slot->pieces[first].whole = s->whole;
@@ -287,27 +292,99 @@ static void append_cell(sw_draft *draft, stretch *s, const sw_cell *next)
     }
 }
 
-bool sw_slot_divide(sw_draft *draft, sw_slot *slot)
+/* The stretches of a slot, in order; their number. */
+static size_t find_stretches(sw_draft *draft, const sw_slot *slot, stretch **all)
 {
-    bool open = false;
-    stretch s = {0};
+    size_t most = 0;
+    for (size_t i = 0; i < slot->item_count; i++) {
+        most += slot->items[i]->cell_count;
+    }
+    *all = sw_arena_alloc(draft->arena, (most + 1) * sizeof **all);
+    size_t count = 0;
     for (size_t i = 0; i < slot->item_count; i++) {
         sw_draft_item *item = slot->items[i];
         for (size_t c = 0; c < item->cell_count; c++) {
             const sw_cell *cell = &item->cells[c];
-            bool goes_on = open && is_one_stretch(&s.cell, cell);
-            if (goes_on) {
-                append_cell(draft, &s, cell);
+            if (count > 0 && is_one_stretch(&(*all)[count - 1].cell, cell)) {
+                append_cell(draft, &(*all)[count - 1], cell);
                 continue;
             }
-            if (open && !divide_stretch(draft, slot, &s)) {
-                return false;
-            }
-            s = (stretch){.cell = *cell, .item = item, .length = cell->length};
-            sw_cell_set_notes(draft, &s.cell, cell->notes, cell->note_count);
-            s.whole = item->cell_count == 1 && cell->kind == sw_draft_old_kind(draft, item);
-            open = true;
+            stretch *s = &(*all)[count++];
+            *s = (stretch){.cell = *cell, .item = item, .length = cell->length};
+            sw_cell_set_notes(draft, &s->cell, cell->notes, cell->note_count);
+            s->whole = item->cell_count == 1 && cell->kind == sw_draft_old_kind(draft, item);
         }
     }
-    return !open || divide_stretch(draft, slot, &s);
+    return count;
+}
+
+/* How many stretches from the first on make a tuplet of 3 in the time of 2 (or 5 of 4, 7 of 4): together they
+ * have a length of plain values again. 0 when these are none. */
+static size_t find_tuplet(const sw_draft *draft, const stretch *all, size_t count, int *actual, int *normal)
+{
+    const sw_rational one = {1, 1};
+    const sw_draft_item *item = all[0].item;
+    if (is_plain(all[0].length) || all[0].whole || !sw_rational_equal(item->scale, one) ||
+        !sw_rational_equal(factor_of(draft->reading, item->music), one) ||
+        (draft->score->events[item->event].flags & SW_EVENT_GRACE) != 0) {
+        return 0;
+    }
+    int64_t odd = all[0].length.den;
+    while (odd % 2 == 0) {
+        odd /= 2;
+    }
+    *actual = (int)odd;
+    *normal = odd == 3 ? 2 : 4;
+    sw_rational total = sw_rational_zero();
+    for (size_t i = 0; i < count && (odd == 3 || odd == 5 || odd == 7); i++) {
+        total = sw_rational_add(total, all[i].length);
+        if (is_plain(total)) {
+            return i + 1;
+        }
+    }
+    return 0;
+}
+
+static bool divide_tuplet(sw_draft *draft, sw_slot *slot, const stretch *all, size_t count, int actual,
+                          int normal)
+{
+    size_t first = slot->piece_count;
+    sw_rational stretched = sw_rational_make(actual, normal);
+    for (size_t i = 0; i < count; i++) {
+        stretch s = all[i];
+        size_t begin = slot->piece_count;
+        s.length = sw_rational_mul(s.length, stretched);
+        s.whole = false;
+        sw_cell *cell = sw_arena_alloc(draft->arena, sizeof *cell);
+        *cell = s.cell;
+        const sw_rational one = {1, 1};
+        if (!divide_freely(slot, &s, cell, one)) {
+            return say_unwritable(draft, &all[i]);
+        }
+        slot->pieces[begin].first = true;
+        slot->pieces[slot->piece_count - 1].last = true;
+        slot->pieces[slot->piece_count - 1].tied = cell->tied;
+    }
+    slot->pieces[first].tuplet_actual = actual;
+    slot->pieces[first].tuplet_normal = normal;
+    slot->pieces[slot->piece_count - 1].tuplet_ends = true;
+    return true;
+}
+
+bool sw_slot_divide(sw_draft *draft, sw_slot *slot)
+{
+    stretch *all;
+    size_t count = find_stretches(draft, slot, &all);
+    for (size_t i = 0; i < count;) {
+        int actual;
+        int normal;
+        size_t tuplet = find_tuplet(draft, all + i, count - i, &actual, &normal);
+        bool done = tuplet > 0 ? divide_tuplet(draft, slot, all + i, tuplet, actual, normal)
+                               : divide_stretch(draft, slot, &all[i]);
+        if (!done) {
+            return false;
+        }
+        i += tuplet > 0 ? tuplet : 1;
+    }
+    return true;
 }

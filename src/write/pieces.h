@@ -15,6 +15,9 @@ typedef struct sw_piece {
     bool last;                 /* of its stretch: has those of the end; the others are tied to the next */
     bool whole;                /* stands for all of its item, unchanged in time */
     bool fresh;                /* continues no text: `item` only says which language is in force */
+    bool tuplet_ends;          /* a tuplet that is made here ends behind it */
+    int tuplet_actual;         /* one begins before it: so many ... */
+    int tuplet_normal;         /* ... in the time of so many; 0: none */
     bool tied; /* the last piece of a stretch that goes on in the next item by a tie that is made */
 } sw_piece;
 

@@ -348,9 +348,14 @@ static void print_pieces(printer *p, const sw_slot *slot)
         if (i > 0) {
             sw_buffer_char(p->out, ' ');
         }
-        bool inner = put_body(p, &slot->pieces[i]);
-        put_value(p, &slot->pieces[i]);
-        put_marks(p, &slot->pieces[i], inner);
+        const sw_piece *piece = &slot->pieces[i];
+        if (piece->tuplet_actual != 0) {
+            sw_buffer_format(p->out, "\\tuplet %d/%d { ", piece->tuplet_actual, piece->tuplet_normal);
+        }
+        bool inner = put_body(p, piece);
+        put_value(p, piece);
+        put_marks(p, piece, inner);
+        sw_buffer_string(p->out, piece->tuplet_ends ? " }" : "");
     }
 }
 

@@ -40,6 +40,7 @@ typedef struct proof {
     const sw_reading *after;
     uint32_t *item; /* by music node of `before`: 1 + the draft item that is written there, 0 if none */
     sw_arena *arena;
+    sw_word_mend *mend;
     char **error;
 } proof;
 
@@ -676,6 +677,65 @@ static bool compare_settings(const proof *p, const sw_score *before, const sw_sc
     return i == before->setting_count || say(p, "commands between the notes would be lost, added or moved");
 }
 
+/* The next syllable that is set, from an index on: an underscore takes a note without being seen. */
+static size_t next_word(const sw_score *score, size_t i)
+{
+    while (i < score->syllable_count && (score->syllables[i].flags & SW_SYLLABLE_EMPTY) != 0) {
+        i++;
+    }
+    return i;
+}
+
+/* What would bring a syllable back to its note: an underscore before it where it comes too early; one less
+ * where it comes too late and has one before it. */
+static void mend_word(const proof *p, const sw_score *before, size_t i, bool early)
+{
+    const sw_syllable *syllable = &before->syllables[i];
+    if (!early && (i == 0 || (before->syllables[i - 1].flags & SW_SYLLABLE_EMPTY) == 0 ||
+                   before->syllables[i - 1].line != syllable->line)) {
+        return;
+    }
+    const sw_music *m = &p->before->music[early ? syllable->music : before->syllables[i - 1].music];
+    const sw_text *text = p->before->files[m->file].text;
+    *p->mend = (sw_word_mend){text, m->start, early ? m->start : m->end, early ? "_ " : ""};
+    while (!early && p->mend->end < text->length && text->bytes[p->mend->end] == ' ') {
+        p->mend->end++;
+    }
+}
+
+/* Syllables are sung on the notes that are there: where one comes or goes, all that follow would move. */
+static bool compare_words(const proof *p, const sw_score *before, const sw_score *after)
+{
+    size_t i = next_word(before, 0);
+    size_t k = next_word(after, 0);
+    while (i < before->syllable_count && k < after->syllable_count &&
+           sw_rational_equal(before->syllables[i].onset, after->syllables[k].onset) &&
+           before->syllables[i].line == after->syllables[k].line &&
+           same_name(p, p->before->music[before->syllables[i].music].name,
+                     p->after->music[after->syllables[k].music].name)) {
+        i = next_word(before, i + 1);
+        k = next_word(after, k + 1);
+    }
+    if (i == before->syllable_count && k == after->syllable_count) {
+        return true;
+    }
+    bool both = i < before->syllable_count && k < after->syllable_count &&
+                before->syllables[i].line == after->syllables[k].line;
+    int order = both ? sw_rational_compare(after->syllables[k].onset, before->syllables[i].onset) : 0;
+    if (order != 0) {
+        mend_word(p, before, i, order < 0);
+    }
+    const sw_score *score = i < before->syllable_count ? before : after;
+    const sw_reading *reading = i < before->syllable_count ? p->before : p->after;
+    const sw_syllable *syllable = &score->syllables[i < before->syllable_count ? i : k];
+    uint32_t bar = sw_score_bar_at(score, syllable->onset);
+    const char *what = sw_arena_format(
+        p->arena, "the words would be sung on other notes, from \"%s\" in bar %d on; mend the lyrics first",
+        sw_reading_name(reading, reading->music[syllable->music].name),
+        bar == SW_NO_INDEX ? 0 : score->bars[bar].number);
+    return say(p, what);
+}
+
 static bool compare_score(const proof *p, const sw_score *before, const sw_score *after)
 {
     const uint32_t *match = match_staves(p, before, after);
@@ -700,7 +760,7 @@ static bool compare_score(const proof *p, const sw_score *before, const sw_score
             return false;
         }
     }
-    return compare_settings(p, before, after, match);
+    return compare_settings(p, before, after, match) && compare_words(p, before, after);
 }
 
 static size_t count_errors(const sw_reading *reading)
@@ -713,13 +773,13 @@ static size_t count_errors(const sw_reading *reading)
 }
 
 static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw_read_options *options,
-                       char **error)
+                       sw_word_mend *mend, char **error)
 {
     sw_reading *after = sw_read(before->files[0].text->path, options, error);
     if (after == NULL) {
         return false;
     }
-    proof p = {draft, before, after, sw_draft_find_items(draft, before), sw_arena_new(), error};
+    proof p = {draft, before, after, sw_draft_find_items(draft, before), sw_arena_new(), mend, error};
     bool same = true;
     if (count_errors(after) > count_errors(before)) {
         same = say(&p, "the result would have an error");
@@ -735,8 +795,9 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
     return same;
 }
 
-bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, char **error)
+bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, sw_word_mend *mend, char **error)
 {
+    *mend = (sw_word_mend){0};
     const sw_edit_request *request = draft->request;
     size_t given = request->options == NULL ? 0 : request->options->overlay_count;
     const sw_text **overlays = sw_alloc((patch->count + given + 1) * sizeof *overlays);
@@ -751,7 +812,7 @@ bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, char **error)
     with.overlay_count = patch->count + given;
     bool proved = true;
     for (size_t i = 0; i < request->main_count && proved; i++) {
-        proved = prove_main(draft, request->mains[i], &with, error);
+        proved = prove_main(draft, request->mains[i], &with, mend, error);
     }
     free(overlays);
     return proved;

@@ -192,6 +192,10 @@ static void test_runs(void **state)
     CHECK("<< \\new Staff { \\clef bass c1 }\n   \\new Staff { R1 } >>",
           "<< \\new Staff { \\clef bass R1 }\n   \\new Staff { c1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 0, .last = 0, .voice = 1);
+    CHECK("<< \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 }\n"
+          "   \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 } >>",
+          .kind = SW_CHANGE_COPY_RUN, .event = 0, .last = 3, .voice = 1);
     CHECK("<<\n  \\new Staff { \\clef bass c1 d }\n>>",
           "<<\n  \\new Staff { \\clef bass c1 d }\n  \\new Staff = \"Tuba\" \\with { instrumentName = "
           "\"Tuba\" } { \\clef bass R1*2 }\n>>",
