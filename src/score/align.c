@@ -349,8 +349,10 @@ void sw_lyrics_align(sw_player *p)
         if (waits && !over[verse->after]) {
             continue;
         }
-        qsort(lyrics->items + verse->first_item, verse->end_item - verse->first_item, sizeof *lyrics->items,
-              compare_items);
+        if (verse->end_item > verse->first_item) {
+            qsort(lyrics->items + verse->first_item, verse->end_item - verse->first_item,
+                  sizeof *lyrics->items, compare_items);
+        }
         singer s = {.p = p, .hearing = hearing, .verse = verse, .item = verse->first_item};
         s.now = waits ? ends[verse->after] : verse->start;
         sing(&s, waits);

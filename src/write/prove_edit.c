@@ -721,8 +721,8 @@ static bool compare_words(const proof *p, const sw_score *before, const sw_score
     }
     bool both = i < before->syllable_count && k < after->syllable_count &&
                 before->syllables[i].line == after->syllables[k].line;
-    int order = both ? sw_rational_compare(after->syllables[k].onset, before->syllables[i].onset) : 0;
-    if (order != 0) {
+    int order = both ? sw_rational_compare(after->syllables[k].onset, before->syllables[i].onset) : 1;
+    if (i < before->syllable_count && order != 0) { /* without a note at the end of its line it is late, too */
         mend_word(p, before, i, order < 0);
     }
     const sw_score *score = i < before->syllable_count ? before : after;

@@ -222,6 +222,23 @@ static void test_elsewhere(void **state)
     close_edit(&e);
 }
 
+/* Words stay on the notes that they were sung on. */
+static void test_words(void **state)
+{
+    (void)state;
+    CHECK("<< \\new Voice = v { c'4 d' e'2 } \\new Lyrics \\lyricsto v { one two three } >>",
+          "<< \\new Voice = v { c'8 c' d'4 e'2 } \\new Lyrics \\lyricsto v { one _ two three } >>",
+          .kind = SW_CHANGE_SPLIT, .event = 0, .moment = {1, 8});
+    CHECK("<< \\new Voice = v { c'4 d' e'2 } \\new Lyrics \\lyricsto v { one _ three } >>",
+          "<< \\new Voice = v { c'4 r e'2 } \\new Lyrics \\lyricsto v { one three } >>",
+          .kind = SW_CHANGE_SILENCE, .event = 1);
+    CHECK(
+        "<< \\new Voice = v { c'4 d' e'2 } \\new Lyrics \\lyricsto v { one two three } >>",
+        "refused: the edit is refused: in /dev/null/memory.ly, the words would be sung on other notes, from "
+        "\"two\" in bar 1 on; mend the lyrics first; nothing is written",
+        .kind = SW_CHANGE_SILENCE, .event = 1);
+}
+
 /* Bytes that are not edited stay: odd blanks, comments, tabs, CRLF, no line end at the end. */
 static void test_bytes_stay(void **state)
 {
@@ -233,9 +250,9 @@ static void test_bytes_stay(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_pitch),     cmocka_unit_test(test_time),       cmocka_unit_test(test_chords),
-        cmocka_unit_test(test_rests),     cmocka_unit_test(test_marks),      cmocka_unit_test(test_runs),
-        cmocka_unit_test(test_elsewhere), cmocka_unit_test(test_bytes_stay),
+        cmocka_unit_test(test_pitch),     cmocka_unit_test(test_time),  cmocka_unit_test(test_chords),
+        cmocka_unit_test(test_rests),     cmocka_unit_test(test_marks), cmocka_unit_test(test_runs),
+        cmocka_unit_test(test_elsewhere), cmocka_unit_test(test_words), cmocka_unit_test(test_bytes_stay),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
