@@ -207,8 +207,8 @@ static sw_value passed_on(sw_reader *reader, sw_value given, const sw_value *cal
     uint32_t music = given.kind == SW_VALUE_MUSIC ? given.music : SW_NO_INDEX;
     for (int steps = 0; music != SW_NO_INDEX && steps < 32; steps++) {
         sw_music *m = sw_music_at(reader, music);
-        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == call->file) {
-            m->origin = sw_origin(reader, call->start);
+        if (sw_music_has_origin(m)) {
+            sw_set_origin(reader, m, call->file, call->start);
         }
         bool through =
             m->kind == SW_MUSIC_REFERENCE ||
@@ -245,10 +245,9 @@ static sw_value read_template(sw_reader *reader, const sw_function *function, co
     }
     sw_duration duration = reader->duration;
     uint32_t origin = reader->origin;
-    if (origin == SW_NO_INDEX && function->body_file == call->file) {
-        /* All that the template makes has the place of the call. In another file than the call's, that can't
-         * be said. */
+    if (origin == SW_NO_INDEX) { /* all that the template makes has the place of the call */
         reader->origin = call->start;
+        reader->origin_file = call->file;
     }
     struct sw_open_call open = {function, reader->calls};
     reader->calls = &open;

@@ -10,12 +10,38 @@
 static uint32_t after_end(const sw_cursor *cursor, const sw_cursor *before)
 {
     uint32_t last = before->at;
+    if (cursor->abbreviated != before->abbreviated) {
+        return before->syntax->nodes[last].end;
+    }
     for (uint32_t node = before->at; node < cursor->at; node = cursor->syntax->nodes[node].next) {
         if (cursor->syntax->nodes[node].kind != SW_NODE_COMMENT) {
             last = node;
         }
     }
     return cursor->syntax->nodes[last].end;
+}
+
+/* A command or Scheme that stands for a note value: \breve, or a variable such as $value. */
+static bool named_duration(const sw_reader *reader, const sw_cursor *cursor, sw_word *word)
+{
+    sw_node_kind kind = sw_cursor_kind(cursor);
+    sw_slice text = sw_cursor_text(cursor);
+    if ((kind != SW_NODE_COMMAND && kind != SW_NODE_SCHEME) || text.length < 2) {
+        return false;
+    }
+    sw_slice name = sw_slice_from(text, 1);
+    const sw_value *variable = sw_lookup(reader, sw_names_find(reader->reading->names, name));
+    if (variable != NULL) {
+        bool number = variable->kind == SW_VALUE_NUMBER && variable->number.has_value;
+        if (variable->kind == SW_VALUE_DURATION || (number && kind == SW_NODE_SCHEME)) {
+            word->duration = variable->number.duration;
+            word->has_value = true;
+            word->has_factor = variable->number.has_factor;
+        }
+        return word->has_value;
+    }
+    const sw_command *command = kind == SW_NODE_COMMAND ? sw_command_find(name) : NULL;
+    return command != NULL && command->kind == SW_COMMAND_DURATION && sw_word_duration(text, word) > 0;
 }
 
 void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music)
@@ -31,15 +57,9 @@ void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint3
                 sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
                 sw_cursor_next(cursor);
             }
-        } else if (sw_cursor_kind(cursor) == SW_NODE_COMMAND) {
-            sw_slice text = sw_cursor_text(cursor);
-            const sw_command *command =
-                sw_command_find((sw_slice){text.data + 1, text.length > 0 ? text.length - 1 : 0});
-            if (command != NULL && command->kind == SW_COMMAND_DURATION) {
-                sw_word_duration(text, word);
-                sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
-                sw_cursor_next(cursor);
-            }
+        } else if (named_duration(reader, cursor, word)) {
+            sw_music_at(reader, music)->end = sw_cursor_node(cursor)->end;
+            sw_cursor_next(cursor);
         }
     }
     /* `4 *2/3`, `4 .` and `4*#x` are legal too */
@@ -116,7 +136,7 @@ static uint32_t add_note(sw_reader *reader, const sw_cursor *cursor, const sw_no
     m->name_length = (uint8_t)word->name.length;
     m->pitch = (sw_pitch){name->step, -1, name->alter};
     m->reference = SW_NO_INDEX;
-    m->origin = sw_origin(reader, node->start);
+    sw_set_origin(reader, m, cursor->file, node->start);
     return music;
 }
 
@@ -185,7 +205,7 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
         if (drum != 0) {
             music = sw_music_add(reader, SW_MUSIC_DRUM, cursor->file, node->start, node->end);
             sw_music_at(reader, music)->name_length = (uint8_t)word.name.length;
-            sw_music_at(reader, music)->origin = sw_origin(reader, node->start);
+            sw_set_origin(reader, sw_music_at(reader, music), cursor->file, node->start);
             sw_music_at(reader, music)->name = drum;
         }
     } else {
@@ -206,7 +226,7 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
                               .end = node->end};
         }
         music = sw_music_add(reader, kind, cursor->file, node->start, node->end);
-        sw_music_at(reader, music)->origin = sw_origin(reader, node->start);
+        sw_set_origin(reader, sw_music_at(reader, music), cursor->file, node->start);
     }
     if (!in_chord) {
         sw_read_duration(reader, cursor, &word, music);
@@ -215,6 +235,18 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
         }
     }
     return music_value(cursor, node, music);
+}
+
+uint32_t sw_note_of_pitch(sw_reader *reader, const sw_value *value)
+{
+    uint32_t music = sw_music_add(reader, SW_MUSIC_NOTE, value->file, value->start, value->end);
+    sw_music *m = sw_music_at(reader, music);
+    m->flags = SW_MUSIC_PITCHED | SW_MUSIC_FREE;
+    m->pitch = value->pitch;
+    m->octave_marks = (int8_t)(value->pitch.octave + 1);
+    m->reference = SW_NO_INDEX;
+    sw_set_origin(reader, m, value->file, value->start);
+    return music;
 }
 
 /* ---- chords ---- */
@@ -238,6 +270,10 @@ sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor)
         }
         sw_value value =
             kind == SW_NODE_WORD ? sw_read_word(reader, &inside, true) : sw_read_item(reader, &inside);
+        if (value.kind == SW_VALUE_PITCH) { /* <$low $high> */
+            value.kind = SW_VALUE_MUSIC;
+            value.music = sw_note_of_pitch(reader, &value);
+        }
         if (value.kind != SW_VALUE_MUSIC || value.music == SW_NO_INDEX) {
             if (value.kind == SW_VALUE_POST && children.count > 0 && value.music != SW_NO_INDEX) {
                 sw_children_add(reader, &children, value.music);
