@@ -118,9 +118,10 @@ typedef struct sw_music {
     union {
         uint32_t name2;
         uint32_t list;   /* TAG, KEEP, DROP, VOLTA: number of a space-separated list in the reading's names */
-        uint32_t origin; /* NOTE, DRUM, rests: where the compiler says it stands; `\\tweak color #red c4`
-                            stands at the \\tweak */
+        uint32_t origin; /* what has a length of its own, but no CHORD: where the compiler says it stands;
+                            `\\tweak color #red c4` stands at the \\tweak */
     };
+    uint16_t origin_file; /* the file of that place: a template may be written in another one than its call */
 } sw_music;
 
 /* ---- scores: what is heard ---- */
@@ -291,6 +292,7 @@ typedef struct sw_score {
     uint32_t file; /* where its \score (or its music) stands */
     uint32_t start;
     uint32_t end;
+    bool in_markup; /* an example in a text, or an \incipit: no score of the piece */
 } sw_score;
 
 /* ---- reading ---- */
@@ -373,6 +375,10 @@ sw_slice sw_music_slice(const sw_reading *reading, uint32_t music);
  * `\tweak color #red \parenthesize `; empty when there are none. What hangs on it stands in its MARK
  * children. */
 sw_slice sw_music_calls(const sw_reading *reading, uint32_t music);
+/* Whether a node has a place of its own, origin_file and origin. */
+bool sw_music_has_origin(const sw_music *music);
+/* Whether that place is a call in front of it in the same text. */
+bool sw_music_is_called(const sw_music *music);
 /* The written duration of a node that has one. */
 sw_duration sw_music_duration(const sw_music *music);
 /* A name of the reading: "" for 0. */
@@ -388,8 +394,8 @@ sw_pitch sw_score_pitch(const sw_reading *reading, const sw_score *score, uint32
 /* The way back: what must be written there to sound like `heard`. */
 sw_pitch sw_score_written_pitch(const sw_reading *reading, const sw_score *score, uint32_t frame,
                                 sw_pitch heard);
-/* Line and column of an event's written note. */
-sw_place sw_event_place(const sw_reading *reading, const sw_event *event);
+/* File, line and column of an event's written note, as in the compiler's messages. */
+sw_place sw_event_place(const sw_reading *reading, const sw_event *event, uint32_t *file);
 /* Onset + duration. */
 sw_rational sw_event_end(const sw_event *event);
 /* Line and column of a written syllable. */

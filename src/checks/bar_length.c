@@ -260,7 +260,9 @@ static void check_score(sw_check *check, const sw_score *score)
 static void run(sw_check *check)
 {
     for (size_t s = 0; s < check->reading->score_count; s++) {
-        check_score(check, &check->reading->scores[s]);
+        if (!check->reading->scores[s].in_markup) {
+            check_score(check, &check->reading->scores[s]);
+        }
     }
 }
 

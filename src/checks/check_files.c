@@ -73,7 +73,9 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
     }
     keep(result, options, &reading->findings, numbers);
     keep(result, options, &findings, numbers);
-    result->scores += reading->score_count;
+    for (size_t i = 0; i < reading->score_count; i++) {
+        result->scores += !reading->scores[i].in_markup;
+    }
     free(numbers);
     sw_findings_free(&findings);
     sw_reading_free(reading);

@@ -297,6 +297,9 @@ static void run(sw_check *check)
 {
     for (size_t i = 0; i < check->reading->score_count; i++) {
         const sw_score *score = &check->reading->scores[i];
+        if (score->in_markup) {
+            continue;
+        }
         bool *staves = sw_alloc(score->staff_count + 1);
         for (uint32_t staff = 0; staff < score->staff_count; staff++) {
             player p;

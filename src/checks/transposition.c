@@ -82,6 +82,9 @@ static void run(sw_check *check)
 {
     for (size_t i = 0; i < check->reading->score_count; i++) {
         const sw_score *score = &check->reading->scores[i];
+        if (score->in_markup) {
+            continue;
+        }
         for (uint32_t staff = 0; staff < score->staff_count; staff++) {
             check_staff(check, score, staff);
         }

@@ -18,9 +18,8 @@ static void print_event(const sw_reading *reading, const sw_score *score, size_t
     char duration[SW_RATIONAL_TEXT];
     const sw_voice *voice = &score->voices[event->voice];
     const sw_music *music = &reading->music[event->music];
-    const sw_music *chord = &reading->music[event->chord];
-    bool repeated = chord->kind == SW_MUSIC_REPEAT_CHORD || chord->kind == SW_MUSIC_BARE;
-    sw_place place = sw_event_place(reading, event);
+    uint32_t written;
+    sw_place place = sw_event_place(reading, event, &written);
     sw_buffer_format(result, "%zu\t%s\t%s\t%s\t%s\t", number, sw_rational_print(event->onset, onset),
                      sw_rational_print((sw_rational){event->grace_num, event->grace_den}, grace),
                      sw_rational_print(event->duration, duration), kinds[event->kind]);
@@ -32,7 +31,7 @@ static void print_event(const sw_reading *reading, const sw_score *score, size_t
     } else {
         sw_buffer_char(result, '-');
     }
-    const sw_file *file = &reading->files[repeated ? chord->file : music->file];
+    const sw_file *file = &reading->files[written];
     const char *name = file->said_name != 0 ? sw_reading_name(reading, file->said_name) : file->text->path;
     sw_buffer_format(result, "\t%s\t%s\t%s\t%d\t%u%s\n",
                      sw_reading_name(reading, score->staves[voice->staff].id),

@@ -79,13 +79,16 @@ sw_value sw_apply_passed_on(const sw_apply_call *c, uint32_t music)
     if (music != SW_NO_INDEX) {
         add_prefix(c, music);
     }
+    while (music != SW_NO_INDEX && sw_music_at(c->reader, music)->kind == SW_MUSIC_TAG) {
+        music = sw_music_at(c->reader, music)->first;
+    }
     if (music != SW_NO_INDEX && sw_music_at(c->reader, music)->kind == SW_MUSIC_REFERENCE) {
         music = own_note(c->reader, music);
     }
     if (music != SW_NO_INDEX) {
         sw_music *m = sw_music_at(c->reader, music);
-        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == c->where->file) {
-            m->origin = sw_origin(c->reader, c->where->start);
+        if (sw_music_has_origin(m)) {
+            sw_set_origin(c->reader, m, c->where->file, c->where->start);
         } else if ((m->kind == SW_MUSIC_SETTING || m->kind == SW_MUSIC_SET) && m->file == c->where->file) {
             m->start = c->where->start; /* \once belongs to what it precedes */
         }
@@ -188,7 +191,7 @@ static sw_value skip(const sw_apply_call *c)
 {
     uint32_t music;
     sw_music *m = sw_apply_add(c, SW_MUSIC_SKIP, &music);
-    m->origin = sw_origin(c->reader, m->start);
+    sw_set_origin(c->reader, m, m->file, m->start);
     m->flags |= SW_MUSIC_WRITTEN_VALUE;
     if (c->arguments[0].kind == SW_VALUE_MUSIC) { /* as long as that music */
         m->kind = SW_MUSIC_SPAN;
@@ -259,9 +262,17 @@ static sw_value tuplet(const sw_apply_call *c)
     return scale(c, true);
 }
 
-static sw_value scale_durations(const sw_apply_call *c)
+static sw_value times(const sw_apply_call *c)
 {
     return scale(c, false);
+}
+
+/* Changes the music itself, so a note by itself has the place of the call. */
+static sw_value scale_durations(const sw_apply_call *c)
+{
+    sw_value value = scale(c, false);
+    sw_apply_passed_on(c, sw_music_at(c->reader, value.music)->first);
+    return value;
 }
 
 static sw_value grace(const sw_apply_call *c)
@@ -306,7 +317,7 @@ static sw_value after(const sw_apply_call *c)
     uint32_t music;
     sw_music *gap = sw_apply_add(c, SW_MUSIC_SKIP, &music);
     sw_music_set_duration(gap, c->arguments[0].number.duration);
-    gap->origin = sw_origin(c->reader, gap->start);
+    sw_set_origin(c->reader, gap, gap->file, gap->start);
     gap->next = later;
     music = sw_music_wrap(c->reader, SW_MUSIC_SEQUENCE, c->where, music, false);
     sw_music_at(c->reader, music)->next = main_music;
@@ -395,7 +406,7 @@ static const sw_apply_row rows[] = {
     {"skip", skip},
     {"slashedGrace", grace},
     {"time", metre},
-    {"times", scale_durations},
+    {"times", times},
     {"transpose", transpose},
     {"transposition", transposition},
     {"tuplet", tuplet},

@@ -8,12 +8,26 @@
 
 static const sw_pitch middle_c = {0, 0, 0};
 
+/* The first argument as a list of tags: `a.b` is one as well as `a,b` and #'(a b). */
+static uint32_t tag_list(const sw_apply_call *c)
+{
+    sw_names *names = c->reader->reading->names;
+    sw_buffer list = {0};
+    for (const char *at = sw_names_text(names, c->arguments[0].text); *at != '\0'; at++) {
+        sw_buffer_char(&list, *at == '.' ? ' ' : *at);
+    }
+    uint32_t name = sw_names_add(names, sw_buffer_slice(&list));
+    sw_buffer_free(&list);
+    return name;
+}
+
 /* The tags are the music's own property. */
 static sw_value with_list(const sw_apply_call *c, sw_music_kind kind)
 {
     uint32_t music = sw_apply_wrap(c, kind, true);
     sw_apply_passed_on(c, sw_music_at(c->reader, music)->first);
-    sw_music_at(c->reader, music)->list = c->arguments[0].text;
+    uint32_t list = tag_list(c);
+    sw_music_at(c->reader, music)->list = list;
     return sw_apply_music(c, music);
 }
 
@@ -57,7 +71,7 @@ static sw_value keep(const sw_apply_call *c)
 {
     sw_value value = with_list(c, SW_MUSIC_KEEP);
     sw_reader *reader = c->reader;
-    const char *kept = sw_reading_name(reader->reading, c->arguments[0].text);
+    const char *kept = sw_reading_name(reader->reading, sw_music_at(reader, value.music)->list);
     uint32_t rivals = 0;
     uint32_t others = 0;
     size_t grouped = 0;
@@ -84,7 +98,7 @@ static sw_value tag_group(const sw_apply_call *c)
     sw_reader *reader = c->reader;
     reader->tag_groups = sw_grow(reader->tag_groups, reader->tag_group_count, &reader->tag_group_capacity,
                                  sizeof *reader->tag_groups);
-    reader->tag_groups[reader->tag_group_count++] = c->arguments[0].text;
+    reader->tag_groups[reader->tag_group_count++] = tag_list(c);
     return sw_apply_nothing(c);
 }
 
@@ -92,7 +106,7 @@ static sw_value add_to_tag(const sw_apply_call *c)
 {
     bool front = strcmp(c->command->name, "pushToTag") == 0;
     uint32_t music = c->arguments[2].music;
-    sw_insert_at_tag(c->reader, music, c->arguments[0].text, c->arguments[1].music, front);
+    sw_insert_at_tag(c->reader, music, tag_list(c), c->arguments[1].music, front);
     return sw_apply_passed_on(c, music);
 }
 

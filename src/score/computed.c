@@ -215,8 +215,10 @@ typedef struct last {
 static void write_out(sw_reader *reader, uint32_t music, uint32_t source)
 {
     uint32_t marks = child_of(reader, music);
-    uint32_t origin = sw_music_at(reader, music)->start;
-    uint32_t place = sw_music_at(reader, music)->file;
+    uint32_t start = sw_music_at(reader, music)->start;
+    uint32_t file = sw_music_at(reader, music)->file;
+    uint32_t origin = sw_music_at(reader, music)->origin;
+    uint16_t origin_file = sw_music_at(reader, music)->origin_file;
     if (sw_music_at(reader, source)->kind != SW_MUSIC_CHORD) {
         const sw_music *s = sw_music_at(reader, source);
         sw_music *m = sw_music_at(reader, music);
@@ -225,7 +227,6 @@ static void write_out(sw_reader *reader, uint32_t music, uint32_t source)
         m->pitch = s->pitch;
         m->octave_marks = s->octave_marks;
         m->name = s->name;
-        m->origin = origin;
         return;
     }
     sw_children notes = {.first = SW_NO_INDEX};
@@ -235,9 +236,10 @@ static void write_out(sw_reader *reader, uint32_t music, uint32_t source)
         }
         uint32_t twin = sw_music_copy(reader, child);
         sw_music *m = sw_music_at(reader, twin);
-        m->file = (uint16_t)place;
-        m->start = origin;
+        m->file = (uint16_t)file;
+        m->start = start;
         m->origin = origin;
+        m->origin_file = origin_file;
         sw_children_add(reader, &notes, twin);
     }
     if (notes.count > 0) {

@@ -270,8 +270,8 @@ static sw_value passed_on(sw_reader *reader, sw_value given, const sw_value *cal
     uint32_t music = given.kind == SW_VALUE_MUSIC ? given.music : SW_NO_INDEX;
     for (int steps = 0; music != SW_NO_INDEX && steps < 32; steps++) {
         sw_music *m = sw_music_at(reader, music);
-        if (m->kind >= SW_MUSIC_NOTE && m->kind <= SW_MUSIC_SKIP && m->file == call->file) {
-            m->origin = sw_origin(reader, call->start);
+        if (sw_music_has_origin(m)) {
+            sw_set_origin(reader, m, call->file, call->start);
         }
         bool through =
             m->kind == SW_MUSIC_REFERENCE ||
@@ -335,6 +335,7 @@ static sw_value default_of(sw_reader *reader, const sw_function *function, size_
     sw_duration duration = reader->duration;
     uint32_t origin = reader->origin;
     reader->origin = syntax->nodes[function->node].start + 1;
+    reader->origin_file = function->file;
     value = sw_read_embedded(reader, function->file, syntax->nodes[head].next,
                              template_end(syntax, function->node, head), call);
     reader->origin = origin;
@@ -359,10 +360,9 @@ static sw_value read_template(sw_reader *reader, const sw_function *function, sw
         }
     }
     uint32_t origin = reader->origin;
-    if (origin == SW_NO_INDEX && function->file == call->file) {
-        /* All that the template makes has the place of the call. In another file than the call's, that can't
-         * be said. */
+    if (origin == SW_NO_INDEX) { /* all that the template makes has the place of the call */
         reader->origin = call->start;
+        reader->origin_file = call->file;
     }
     sw_value **saved = sw_alloc((count + 1) * sizeof *saved);
     for (size_t i = 0; i < count; i++) {

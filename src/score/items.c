@@ -9,12 +9,19 @@
 sw_cursor sw_cursor_inside(const sw_reader *reader, uint32_t file, uint32_t node)
 {
     const sw_syntax *syntax = reader->reading->files[file].syntax;
-    return (sw_cursor){syntax, file, node + 1, syntax->nodes[node].next};
+    return (sw_cursor){syntax, file, node + 1, syntax->nodes[node].next, NULL};
 }
 
 bool sw_cursor_more(sw_cursor *cursor)
 {
-    while (cursor->at < cursor->end) {
+    for (;;) {
+        if (cursor->at >= cursor->end) {
+            if (cursor->abbreviated == NULL) {
+                return false;
+            }
+            *cursor = cursor->abbreviated->rest;
+            continue;
+        }
         uint32_t kind = cursor->syntax->nodes[cursor->at].kind;
         if (kind == SW_NODE_ERROR) {
             cursor->at++; /* what stands inside an error is read as if it stood beside it */
@@ -24,7 +31,6 @@ bool sw_cursor_more(sw_cursor *cursor)
             return true;
         }
     }
-    return false;
 }
 
 sw_node_kind sw_cursor_kind(const sw_cursor *cursor)
@@ -78,9 +84,11 @@ sw_music *sw_music_at(const sw_reader *reader, uint32_t music)
     return &reader->reading->music[music];
 }
 
-uint32_t sw_origin(const sw_reader *reader, uint32_t start)
+void sw_set_origin(const sw_reader *reader, sw_music *music, uint32_t file, uint32_t start)
 {
-    return reader->origin == SW_NO_INDEX ? start : reader->origin;
+    bool called = reader->origin != SW_NO_INDEX;
+    music->origin = called ? reader->origin : start;
+    music->origin_file = (uint16_t)(called ? reader->origin_file : file);
 }
 
 void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music)
@@ -156,6 +164,9 @@ static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
         }
         sw_slice name = {text.data + 1, text.length - 1};
         const sw_value *value = sw_lookup(reader, sw_names_find(reader->reading->names, name));
+        if (value != NULL && value->kind == SW_VALUE_ABBREVIATION) {
+            return is_post_event(reader, value->items);
+        }
         if (value != NULL) {
             return value->kind == SW_VALUE_POST ||
                    (value->kind == SW_VALUE_FUNCTION && value->function->kind == SW_COMMAND_EVENT_FUNCTION);
@@ -264,10 +275,12 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
     } else if (value.kind == SW_VALUE_DURATION || (value.kind == SW_VALUE_NUMBER && value.number.has_value)) {
         music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
         sw_music_at(reader, music)->name = reader->no_pitch;
-        sw_music_at(reader, music)->origin = sw_origin(reader, value.start);
+        sw_set_origin(reader, sw_music_at(reader, music), value.file, value.start);
         sw_read_duration(reader, cursor, &value.number, music);
-    } else if ((value.kind == SW_VALUE_PITCH) && value.music != SW_NO_INDEX) {
-        music = value.music;
+    } else if (value.kind == SW_VALUE_PITCH) {
+        sw_word none = {.duration = {.factor_num = 1, .factor_den = 1}};
+        music = sw_note_of_pitch(reader, &value);
+        sw_read_duration(reader, cursor, &none, music);
     }
     if (music != SW_NO_INDEX && value.kind != SW_VALUE_POST) {
         uint32_t target = carrier(reader, music);

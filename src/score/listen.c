@@ -56,7 +56,7 @@ void sw_listen_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t 
     heard.chord = chord;
     heard.flags = here->flags | (here->grace ? SW_EVENT_GRACE : 0u);
     if (kind == SW_EVENT_NOTE) {
-        heard.pitch = sw_score_pitch(p->reader->reading, p->score, here->frame, at(p, music)->pitch);
+        heard.pitch = sw_player_note_pitch(p, music, here);
     }
     sw_recording_add(p->recording, &heard);
 }

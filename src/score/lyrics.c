@@ -210,8 +210,8 @@ static void read_text(sw_player *p, uint32_t music, const sw_spot *here, sw_vers
     inside.scale = (sw_rational){1, 1};
     inside.grace = false;
     inside.recorded = verse.line;
-    uint32_t chord = p->last_chord;
-    uint32_t note = p->last_note;
+    sw_played chord = p->last_chord;
+    sw_played note = p->last_note;
     size_t reached = p->reached;
     uint32_t step = p->step;
     p->muted = true;

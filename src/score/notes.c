@@ -11,6 +11,9 @@
 static uint32_t after_end(const sw_cursor *cursor, const sw_cursor *before)
 {
     uint32_t last = before->at;
+    if (cursor->abbreviated != before->abbreviated) {
+        return before->syntax->nodes[last].end;
+    }
     for (uint32_t node = before->at; node < cursor->at; node = cursor->syntax->nodes[node].next) {
         if (cursor->syntax->nodes[node].kind != SW_NODE_COMMENT) {
             last = node;
@@ -150,7 +153,7 @@ static uint32_t add_note(sw_reader *reader, const sw_cursor *cursor, const sw_no
     m->name_length = (uint8_t)word->name.length;
     m->pitch = (sw_pitch){name->step, -1, name->alter};
     m->reference = SW_NO_INDEX;
-    m->origin = sw_origin(reader, node->start);
+    sw_set_origin(reader, m, cursor->file, node->start);
     return music;
 }
 
@@ -223,7 +226,7 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
         if (drum != 0) {
             music = sw_music_add(reader, SW_MUSIC_DRUM, cursor->file, node->start, node->end);
             sw_music_at(reader, music)->name_length = (uint8_t)word.name.length;
-            sw_music_at(reader, music)->origin = sw_origin(reader, node->start);
+            sw_set_origin(reader, sw_music_at(reader, music), cursor->file, node->start);
             sw_music_at(reader, music)->name = drum;
         }
     } else {
@@ -244,7 +247,7 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
                               .end = node->end};
         }
         music = sw_music_add(reader, kind, cursor->file, node->start, node->end);
-        sw_music_at(reader, music)->origin = sw_origin(reader, node->start);
+        sw_set_origin(reader, sw_music_at(reader, music), cursor->file, node->start);
     }
     if (!in_chord) {
         sw_read_duration(reader, cursor, &word, music);
@@ -253,6 +256,18 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
         }
     }
     return music_value(cursor, node, music);
+}
+
+uint32_t sw_note_of_pitch(sw_reader *reader, const sw_value *value)
+{
+    uint32_t music = sw_music_add(reader, SW_MUSIC_NOTE, value->file, value->start, value->end);
+    sw_music *m = sw_music_at(reader, music);
+    m->flags = SW_MUSIC_PITCHED | SW_MUSIC_FREE;
+    m->pitch = value->pitch;
+    m->octave_marks = (int8_t)(value->pitch.octave + 1);
+    m->reference = SW_NO_INDEX;
+    sw_set_origin(reader, m, value->file, value->start);
+    return music;
 }
 
 /* ---- chords ---- */
@@ -275,7 +290,8 @@ static uint32_t chord_member(sw_reader *reader, uint32_t item)
     }
     uint32_t copy = sw_music_copy(reader, music);
     sw_music_at(reader, copy)->next = SW_NO_INDEX;
-    sw_music_at(reader, copy)->origin = sw_origin(reader, sw_music_at(reader, item)->start);
+    sw_set_origin(reader, sw_music_at(reader, copy), sw_music_at(reader, item)->file,
+                  sw_music_at(reader, item)->start);
     return copy;
 }
 
@@ -298,6 +314,10 @@ sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor)
         }
         sw_value value =
             kind == SW_NODE_WORD ? sw_read_word(reader, &inside, true) : sw_read_item(reader, &inside);
+        if (value.kind == SW_VALUE_PITCH) { /* <$low $high> */
+            value.kind = SW_VALUE_MUSIC;
+            value.music = sw_note_of_pitch(reader, &value);
+        }
         if (value.kind != SW_VALUE_MUSIC || value.music == SW_NO_INDEX) {
             if (value.kind == SW_VALUE_POST && children.count > 0 && value.music != SW_NO_INDEX) {
                 sw_children_add(reader, &children, value.music);

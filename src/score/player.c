@@ -56,8 +56,8 @@ static sw_rational measure(sw_player *p, uint32_t music, const sw_spot *here)
     }
     bool muted = p->muted;
     bool in_text = p->in_text;
-    uint32_t chord = p->last_chord;
-    uint32_t note = p->last_note;
+    sw_played chord = p->last_chord;
+    sw_played note = p->last_note;
     p->muted = true;
     p->in_text = false;
     sw_moment zero = {sw_rational_zero(), sw_rational_zero()};
@@ -74,14 +74,22 @@ sw_rational sw_music_length(sw_reader *reader, uint32_t music)
     sw_score nothing = {0}; /* muted, only the frames of repeats go there */
     sw_player p = {.reader = reader,
                    .score = &nothing,
-                   .last_chord = SW_NO_INDEX,
-                   .last_note = SW_NO_INDEX,
+                   .last_chord = {SW_NO_INDEX, SW_NO_INDEX},
+                   .last_note = {SW_NO_INDEX, SW_NO_INDEX},
                    .event_limit = SIZE_MAX,
                    .step_limit = sw_reader_bound(reader, SW_MAX_STEPS)};
     sw_spot here = {.scale = {1, 1}, .frame = SW_NO_INDEX};
     sw_rational length = measure(&p, music, &here);
     free(nothing.frames);
     return p.too_many ? (sw_rational){0, 0} : length;
+}
+
+/* ---- pitch ---- */
+
+sw_pitch sw_player_note_pitch(const sw_player *p, uint32_t note, const sw_spot *here)
+{
+    uint32_t frame = here->repeated != NULL ? here->repeated->frame : here->frame;
+    return sw_score_pitch(p->reader->reading, p->score, frame, at(p, note)->pitch);
 }
 
 /* ---- events ---- */
@@ -104,7 +112,6 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
     sw_context *voice =
         sw_contexts_voice(p->contexts, sw_contexts_at(here->context, when), kind == SW_EVENT_DRUM);
     score->events = sw_grow(score->events, score->event_count, &score->event_capacity, sizeof(sw_event));
-    const sw_music *m = at(p, music);
     sw_event *event = &score->events[score->event_count++];
     *event = (sw_event){
         .onset = when.main,
@@ -128,7 +135,7 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
         sw_contexts_name_staff(p->contexts, voice, here->frame);
     }
     if (kind == SW_EVENT_NOTE) {
-        event->pitch = sw_score_pitch(p->reader->reading, p->score, here->frame, m->pitch);
+        event->pitch = sw_player_note_pitch(p, music, here);
     }
     return event;
 }
@@ -314,7 +321,14 @@ static sw_moment walk_grace(sw_player *p, uint32_t music, sw_moment when, const 
     sw_spot inside = *here;
     inside.grace = true;
     inside.scale = here->scale;
-    if (here->grace) {
+    inside.among_graces = true;
+    if (here->among_graces) { /* among grace notes they have no length of their own */
+        uint32_t first = at(p, music)->first;
+        bool list = first != SW_NO_INDEX && at(p, first)->kind == SW_MUSIC_SEQUENCE;
+        walk_simultaneous(p, list ? at(p, first)->first : first, when, &inside);
+        return when;
+    }
+    if (here->grace) { /* a run of grace notes is being measured */
         return sw_walk_sequence(p, at(p, music)->first, when, &inside);
     }
     if (sw_rational_is_zero(when.grace)) {
@@ -414,7 +428,7 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         sw_player_event(p, as_rest ? SW_EVENT_REST : kinds[m->kind], music, music, when, length, here);
         sw_listen_marks(p, music, when, here);
         if (m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM) {
-            p->last_note = music;
+            p->last_note = (sw_played){music, here->frame};
         }
         end = sw_later(when, length, here->grace);
         if (p->in_text) {
@@ -430,8 +444,8 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
         }
         sw_rational length = note_length(m, here);
         if (has_notes(p, music)) {
-            p->last_chord = music;
-            p->last_note = music;
+            p->last_chord = (sw_played){music, here->frame};
+            p->last_note = p->last_chord;
         }
         play_chord(p, music, music, when, length, here);
         end = sw_later(when, length, here->grace);
@@ -439,16 +453,18 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
     }
     case SW_MUSIC_REPEAT_CHORD:
     case SW_MUSIC_BARE: {
-        uint32_t source = m->kind == SW_MUSIC_BARE ? p->last_note : p->last_chord;
+        sw_played played = m->kind == SW_MUSIC_BARE ? p->last_note : p->last_chord;
+        uint32_t source = played.music;
+        inside.repeated = &played;
         sw_rational length = note_length(m, here);
         sw_listen_marks(p, music, when, here);
         if (source != SW_NO_INDEX) {
             if (at(p, source)->kind == SW_MUSIC_CHORD) {
-                play_chord(p, source, music, when, length, here);
-                p->last_note = source;
+                play_chord(p, source, music, when, length, &inside);
+                p->last_note = played;
             } else {
                 sw_player_event(p, at(p, source)->kind == SW_MUSIC_DRUM ? SW_EVENT_DRUM : SW_EVENT_NOTE,
-                                source, music, when, length, here);
+                                source, music, when, length, &inside);
             }
         } else if (m->kind == SW_MUSIC_BARE) {
             sw_player_event(p, SW_EVENT_DRUM, music, music, when, length, here);
@@ -587,8 +603,8 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         .score = score,
         .contexts = sw_contexts_new(reader, score),
         .quote_count = pending->quote_count,
-        .last_chord = SW_NO_INDEX,
-        .last_note = SW_NO_INDEX,
+        .last_chord = {SW_NO_INDEX, SW_NO_INDEX},
+        .last_note = {SW_NO_INDEX, SW_NO_INDEX},
         .sung = SW_NO_INDEX,
         .event_limit = events_left(reader),
         .step_limit = sw_reader_bound(reader, SW_MAX_STEPS),

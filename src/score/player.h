@@ -11,6 +11,13 @@
 #include "score/recording.h"
 #include "score/tags.h"
 
+/* What a later q or bare duration repeats, and where: its pitches are not moved once more by a \transpose
+ * around the repetition alone. */
+typedef struct sw_played {
+    uint32_t music; /* SW_NO_INDEX: nothing yet */
+    uint32_t frame;
+} sw_played;
+
 /* What holds for the notes at a place of the walk; copied on the way down. */
 typedef struct sw_spot {
     sw_context *context;
@@ -19,12 +26,14 @@ typedef struct sw_spot {
     const sw_tag_filter *filter;
     uint32_t flags; /* sw_event.flags */
     bool grace;
-    uint8_t unfold;       /* inside \unfoldRepeats: which kinds, see sw_unfold_mask */
-    bool no_cues;         /* inside \killCues */
-    int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
-    uint8_t tremolo_dots; /* ... and get so many dots more */
-    uint32_t pass;        /* of the unfolded repeat around, from 1 */
-    uint32_t recorded;    /* number of the context in the recording, or of the line in a text that is sung */
+    bool among_graces;         /* inside \grace itself: one more \grace has no length there */
+    uint8_t unfold;            /* inside \unfoldRepeats: which kinds, see sw_unfold_mask */
+    bool no_cues;              /* inside \killCues */
+    int8_t tremolo_shift;      /* tremolo repeats: note values are doubled so often ... */
+    uint8_t tremolo_dots;      /* ... and get so many dots more */
+    uint32_t pass;             /* of the unfolded repeat around, from 1 */
+    uint32_t recorded;         /* number of the context in the recording, or of the line in a text that is sung */
+    const sw_played *repeated; /* at a q or bare duration: what it repeats; otherwise NULL */
 } sw_spot;
 
 /* A setting at a place where no note has been yet. */
@@ -38,9 +47,9 @@ typedef struct sw_player {
     sw_reader *reader;
     sw_score *score;
     sw_contexts *contexts;
-    size_t quote_count;  /* so many quotes are known to this score */
-    uint32_t last_chord; /* the chord that q repeats */
-    uint32_t last_note;  /* the note or chord that a bare duration repeats */
+    size_t quote_count;   /* so many quotes are known to this score */
+    sw_played last_chord; /* the chord that q repeats */
+    sw_played last_note;  /* the note or chord that a bare duration repeats */
     uint32_t depth;
     size_t event_limit;
     size_t step_limit; /* of reader->steps */
@@ -65,6 +74,8 @@ sw_moment sw_walk(sw_player *p, uint32_t music, sw_moment when, const sw_spot *h
 /* Makes an event at a place; NULL when none is wanted. The pointer is valid until the next one. */
 sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint32_t chord, sw_moment when,
                           sw_rational length, const sw_spot *here);
+/* The pitch of a note at a place. */
+sw_pitch sw_player_note_pitch(const sw_player *p, uint32_t note, const sw_spot *here);
 /* The grace offset, 0 or negative, at which some music begins. */
 sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here);
 /* A new frame: one more step down. */

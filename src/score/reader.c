@@ -77,6 +77,11 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
                       .file = cursor->file,
                       .start = node->start,
                       .end = node->end};
+    if (cursor->abbreviated != NULL) { /* what it stands for has the place of the use */
+        where.file = cursor->abbreviated->file;
+        where.start = cursor->abbreviated->start;
+        where.end = cursor->abbreviated->end;
+    }
     bool directed = text.data[0] != '\\'; /* `^\trill`: whatever it gives belongs to a note */
     size_t skip = directed ? 2 : 1;
     sw_slice name = {text.data + skip, text.length - skip};
@@ -95,6 +100,8 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
         result.end = where.end;
         if (variable->kind == SW_VALUE_FUNCTION) {
             result = sw_call(reader, cursor, variable->function, number, &where);
+        } else if (variable->kind == SW_VALUE_ABBREVIATION) {
+            result = sw_use_abbreviation(reader, cursor, variable->items, &where);
         } else if (variable->kind == SW_VALUE_MUSIC && variable->music != SW_NO_INDEX) {
             result.music = sw_music_wrap(reader, SW_MUSIC_REFERENCE, &where, variable->music, true);
             sw_music_at(reader, result.music)->name = number;
@@ -330,7 +337,9 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
     uint32_t inner = (uint32_t)reader->inner.count;
     sw_node_kind kind = sw_cursor_kind(cursor);
     sw_value value;
-    if (kind == SW_NODE_PUNCTUATION) { /* `x = -\markup ...`, a sign: the value follows */
+    if (sw_read_abbreviation(reader, cursor, &value)) {
+        /* done */
+    } else if (kind == SW_NODE_PUNCTUATION) { /* `x = -\markup ...`, a sign: the value follows */
         sw_cursor_next(cursor);
         if (!sw_cursor_more(cursor)) {
             return;
@@ -430,7 +439,7 @@ void sw_read_toplevel(sw_reader *reader, sw_cursor *cursor, sw_pending_list *sco
     }
 }
 
-static void play(sw_reader *reader, const sw_pending *pending)
+static void play(sw_reader *reader, const sw_pending *pending, bool in_markup)
 {
     if (!pending->heard || pending->music == SW_NO_INDEX) {
         return;
@@ -440,17 +449,18 @@ static void play(sw_reader *reader, const sw_pending *pending)
         sw_grow(reading->scores, reading->score_count, &reading->score_capacity, sizeof(sw_score));
     sw_score *score = &reading->scores[reading->score_count++];
     *score = (sw_score){.file = pending->file, .start = pending->start, .end = pending->end};
+    score->in_markup = in_markup || pending->late;
     sw_play(reader, pending, score);
     sw_timeline(reading, score);
     for (uint32_t i = 0; i < pending->inner_count; i++) {
-        play(reader, &reader->inner.items[pending->inner_first + i]);
+        play(reader, &reader->inner.items[pending->inner_first + i], true);
     }
 }
 
 static void play_all(sw_reader *reader)
 {
     for (size_t i = 0; i < reader->scores.count; i++) {
-        play(reader, &reader->scores.items[i]);
+        play(reader, &reader->scores.items[i], false);
     }
 }
 

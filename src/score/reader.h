@@ -40,12 +40,13 @@ typedef enum sw_value_kind {
     SW_VALUE_PITCH,  /* pitch */
     SW_VALUE_NUMBER, /* number, and duration when it can be one */
     SW_VALUE_DURATION,
-    SW_VALUE_TEXT,     /* text = name number of the plain text */
-    SW_VALUE_SYMBOL,   /* text = a word, a property path, or a space-separated list of them */
-    SW_VALUE_SCHEME,   /* anything else that only Scheme can know */
-    SW_VALUE_FUNCTION, /* function */
-    SW_VALUE_SCORE,    /* score */
-    SW_VALUE_OUTPUT    /* \layout, \midi, \paper, \header, \with */
+    SW_VALUE_TEXT,         /* text = name number of the plain text */
+    SW_VALUE_SYMBOL,       /* text = a word, a property path, or a space-separated list of them */
+    SW_VALUE_SCHEME,       /* anything else that only Scheme can know */
+    SW_VALUE_FUNCTION,     /* function */
+    SW_VALUE_ABBREVIATION, /* items: those before \\etc */
+    SW_VALUE_SCORE,        /* score */
+    SW_VALUE_OUTPUT        /* \layout, \midi, \paper, \header, \with */
 } sw_value_kind;
 
 /* A function that the sources define. */
@@ -70,6 +71,7 @@ typedef struct sw_value {
     sw_word number;       /* NUMBER, DURATION: decoded */
     sw_rational rational; /* NUMBER: its value, fractions included */
     const sw_function *function;
+    const struct sw_cursor *items;
     const struct sw_pending *score;
     uint32_t inner_first; /* scores in the markups of a variable's value: in the reader's `inner` */
     uint32_t inner_count;
@@ -84,7 +86,16 @@ typedef struct sw_cursor {
     uint32_t file;
     uint32_t at;
     uint32_t end;
+    const struct sw_abbreviated *abbreviated; /* these items stand for a name in other ones; otherwise NULL */
 } sw_cursor;
+
+/* The use of an abbreviation: its place, and the items behind it, which complete what it stands for. */
+typedef struct sw_abbreviated {
+    sw_cursor rest;
+    uint32_t file;
+    uint32_t start;
+    uint32_t end;
+} sw_abbreviated;
 
 /* Music that other music may quote. */
 typedef struct sw_quote {
@@ -146,8 +157,9 @@ typedef struct sw_reader {
     size_t events;                    /* of all scores played so far */
     size_t steps;                     /* nodes that were walked through so far */
     bool full;                        /* sw_reader_is_full was reported */
-    uint32_t origin;    /* the place of the outermost call whose template is read, SW_NO_INDEX outside */
-    uint32_t *reported; /* names that were already reported as unresolved */
+    uint32_t origin; /* the place of the outermost call whose template is read, SW_NO_INDEX outside ... */
+    uint32_t origin_file; /* ... and its file */
+    uint32_t *reported;   /* names that were already reported as unresolved */
     size_t reported_count;
     size_t reported_capacity;
 } sw_reader;
@@ -156,7 +168,8 @@ typedef struct sw_reader {
 
 /* The items inside a node. */
 sw_cursor sw_cursor_inside(const sw_reader *reader, uint32_t file, uint32_t node);
-/* Passes over comments and what the parser could not read; false at the end. */
+/* Passes over comments and what the parser could not read, and on from the end of an abbreviation to what
+ * follows its use; false at the end. */
 bool sw_cursor_more(sw_cursor *cursor);
 sw_node_kind sw_cursor_kind(const sw_cursor *cursor);
 const sw_node *sw_cursor_node(const sw_cursor *cursor);
@@ -172,8 +185,8 @@ uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint
 sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
 /* From here on note names are those of a language (in languages.c). */
 void sw_use_language(sw_reader *reader, const sw_language *language);
-/* Where the compiler says that a note stands that is written here: see `origin`. */
-uint32_t sw_origin(const sw_reader *reader, uint32_t start);
+/* Says where the compiler sees a note that is written at this place: see `origin`. */
+void sw_set_origin(const sw_reader *reader, sw_music *music, uint32_t file, uint32_t start);
 /* A growing list of children. */
 typedef struct sw_children {
     uint32_t first;
@@ -207,6 +220,8 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music);
 /* A word: a note, drum, rest or just a word. */
 sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord);
 sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor);
+/* A note without length of a pitch that Scheme gives: $pitch. */
+uint32_t sw_note_of_pitch(sw_reader *reader, const sw_value *value);
 /* Takes the duration that a word holds or that stands behind it after white space, and makes it the inherited
  * one. */
 void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music);
@@ -214,6 +229,11 @@ void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint3
 uint32_t sw_read_chord_mode(sw_reader *reader, sw_cursor *cursor, uint32_t root);
 /* Reads a command and its arguments. */
 sw_value sw_read_command(sw_reader *reader, sw_cursor *cursor);
+/* `\tweak color #red \etc`, up to the \etc: true when the items at the cursor are an abbreviation. */
+bool sw_read_abbreviation(sw_reader *reader, sw_cursor *cursor, sw_value *value);
+/* Reads what the items before an \etc make of the items at the cursor, for the call that is given. */
+sw_value sw_use_abbreviation(sw_reader *reader, sw_cursor *cursor, const sw_cursor *items,
+                             const sw_value *call);
 /* Reads # or $ and its expression. */
 sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor);
 /* What a Scheme expression without LilyPond inside is: a number, text, symbol, pitch, note value. What it

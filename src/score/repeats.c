@@ -56,8 +56,8 @@ static sw_moment walk_unfolded(sw_player *p, uint32_t music, sw_moment when, con
     uint32_t times = m->num > 0 ? (uint32_t)m->num : 1;
     uint32_t body = m->first;
     uint32_t alternatives = body == SW_NO_INDEX ? SW_NO_INDEX : at(p, body)->next;
-    uint32_t chord = p->last_chord;
-    uint32_t note = p->last_note;
+    sw_played chord = p->last_chord;
+    sw_played note = p->last_note;
     for (uint32_t pass = 1; pass <= times && body != SW_NO_INDEX && !p->too_many; pass++) {
         sw_spot inside = *here;
         inside.pass = pass;

@@ -265,7 +265,7 @@ static bool read_length_form(sw_reader *reader, sw_value *value, sw_slice text)
                                 value->end);
     sw_music *m = sw_music_at(reader, value->music);
     sw_music_set_duration(m, (sw_duration){0, 0, (int32_t)length.num, (int32_t)length.den});
-    m->origin = sw_origin(reader, value->start);
+    sw_set_origin(reader, m, value->file, value->start);
     m->flags |= SW_MUSIC_WRITTEN_VALUE;
     return true;
 }
@@ -303,7 +303,7 @@ static sw_slice defined_value(sw_slice text, sw_slice name)
 sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint32_t end,
                           const sw_value *where)
 {
-    sw_cursor cursor = {reader->reading->files[file].syntax, file, first, end};
+    sw_cursor cursor = {reader->reading->files[file].syntax, file, first, end, NULL};
     sw_children children = {0};
     sw_mode outer = reader->mode;
     reader->mode = SW_MODE_NOTES;
@@ -328,12 +328,16 @@ sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint
         }
         return value;
     }
-    value.music = sw_music_wrap(reader, SW_MUSIC_SEQUENCE, where,
-                                children.count > 0 ? children.first : SW_NO_INDEX, true);
+    bool marked = children.count > 0; /* one item and its marks: still that item */
+    uint8_t free_flag = 0;
     for (uint32_t c = children.count > 0 ? children.first : SW_NO_INDEX; c != SW_NO_INDEX;
          c = sw_music_at(reader, c)->next) {
-        sw_music_at(reader, value.music)->flags |= sw_music_at(reader, c)->flags & SW_MUSIC_FREE;
+        free_flag |= sw_music_at(reader, c)->flags & SW_MUSIC_FREE;
+        marked = marked && (c == children.first) != (sw_music_at(reader, c)->kind == SW_MUSIC_MARK);
     }
+    value.music = sw_music_wrap(reader, marked ? SW_MUSIC_CALL : SW_MUSIC_SEQUENCE, where,
+                                children.count > 0 ? children.first : SW_NO_INDEX, false);
+    sw_music_at(reader, value.music)->flags |= free_flag;
     return value;
 }
 
@@ -374,7 +378,10 @@ static sw_value read_lilypond_inside(sw_reader *reader, const sw_cursor *cursor,
     }
     bool whole = head.length <= strlen("##{") && behind == (end < behind ? syntax->nodes[end].next : end);
     uint32_t outer = reader->origin; /* as for the template of a function */
-    reader->origin = outer == SW_NO_INDEX ? where->start + 1 : outer;
+    if (outer == SW_NO_INDEX) {
+        reader->origin = where->start + 1;
+        reader->origin_file = cursor->file;
+    }
     sw_value value = sw_read_embedded(reader, cursor->file, first, end, where);
     reader->origin = outer;
     if (!whole && !defined) {

@@ -114,7 +114,17 @@ const char *sw_reading_name(const sw_reading *reading, uint32_t name)
     return sw_names_text(reading->names, name);
 }
 
-sw_place sw_event_place(const sw_reading *reading, const sw_event *event)
+bool sw_music_has_origin(const sw_music *music)
+{
+    return music->kind >= SW_MUSIC_NOTE && music->kind <= SW_MUSIC_BARE && music->kind != SW_MUSIC_CHORD;
+}
+
+bool sw_music_is_called(const sw_music *music)
+{
+    return sw_music_has_origin(music) && music->origin_file == music->file && music->origin < music->start;
+}
+
+sw_place sw_event_place(const sw_reading *reading, const sw_event *event, uint32_t *file)
 {
     /* The notes of a repeated chord stand where the repetition is written. */
     const sw_music *m = &reading->music[event->music];
@@ -122,9 +132,9 @@ sw_place sw_event_place(const sw_reading *reading, const sw_event *event)
     if (chord->kind == SW_MUSIC_REPEAT_CHORD || chord->kind == SW_MUSIC_BARE) {
         m = chord;
     }
-    bool single = m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
-                  m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
-    return sw_text_place(reading->files[m->file].text, single ? m->origin : m->start);
+    bool single = sw_music_has_origin(m);
+    *file = single ? m->origin_file : m->file;
+    return sw_text_place(reading->files[*file].text, single ? m->origin : m->start);
 }
 
 sw_rational sw_event_end(const sw_event *event)

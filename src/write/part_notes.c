@@ -197,7 +197,7 @@ static void put_inner_marks(sw_part_printer *p, uint32_t note)
 static void put_chord_note(sw_part_printer *p, uint32_t note, int marks)
 {
     const sw_music *m = sw_part_music(p, note);
-    if (m->origin < m->start) {
+    if (sw_music_is_called(m)) {
         sw_buffer_append(p->out, sw_text_slice(p->plan->reading->files[m->file].text, m->origin, m->start));
     }
     put_pitch(p, note, marks);
@@ -267,7 +267,7 @@ static void print_chord(sw_part_printer *p, uint32_t item)
     }
     if (unchanged && inherits_rightly(p, m) && !has_bare_factor(p, item)) {
         print_verbatim(p, item);
-    } else if (count == 1 && sw_part_music(p, notes[0])->origin >= sw_part_music(p, notes[0])->start) {
+    } else if (count == 1 && !sw_music_is_called(sw_part_music(p, notes[0]))) {
         put_pitch(p, notes[0], marks[0]);
         put_duration(p, item);
         put_inner_marks(p, notes[0]);

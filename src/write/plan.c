@@ -12,9 +12,7 @@ bool sw_is_item(const sw_music *music)
 uint32_t sw_node_begin(const sw_reading *reading, uint32_t music)
 {
     const sw_music *m = &reading->music[music];
-    bool called = m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
-                  m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
-    return called && m->origin < m->start ? m->origin : m->start;
+    return sw_music_is_called(m) ? m->origin : m->start;
 }
 
 uint32_t sw_node_end(const sw_reading *reading, uint32_t music)

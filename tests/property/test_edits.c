@@ -461,9 +461,10 @@ static void try_change(sw_reading *reading, const sw_score *score, sw_change_kin
     if (!sw_edit_score(&request, &patch, &notes, &error)) {
         if (verbose) {
             const sw_event *event = &score->events[change.event];
-            sw_place place = sw_event_place(reading, event);
+            uint32_t file;
+            sw_place place = sw_event_place(reading, event, &file);
             printf("  %s at %s:%u:%u: %s\n", kind_names[kind],
-                   reading->files[reading->music[event->music].file].text->path, place.line, place.column + 1,
+                   reading->files[file].text->path, place.line, place.column + 1,
                    error);
         }
         count_refusal(error);
