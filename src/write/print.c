@@ -111,9 +111,42 @@ static sw_slice between_notes(const printer *p, const sw_draft_item *item, const
     return from < to && sw_slice_trim(text).length == 0 ? text : blank;
 }
 
+/* The first or last note of a chord as it is written; SW_NO_INDEX when the item is none. */
+static uint32_t outer_note(const printer *p, uint32_t item, bool last)
+{
+    uint32_t found = SW_NO_INDEX;
+    uint32_t first = at(p, item)->kind == SW_MUSIC_CHORD ? at(p, item)->first : SW_NO_INDEX;
+    for (uint32_t c = first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_NOTE || at(p, c)->kind == SW_MUSIC_DRUM) {
+            found = c;
+            if (!last) {
+                break;
+            }
+        }
+    }
+    return found;
+}
+
+/* The blanks between a bracket of a chord and its first or last note, when that note is still the one there.
+ */
+static void put_padding(printer *p, const sw_draft_item *item, const sw_cell_note *note, bool last)
+{
+    if (note->old == SW_NO_INDEX || note->old != outer_note(p, item->music, last)) {
+        return;
+    }
+    const sw_music *m = at(p, item->music);
+    uint32_t from = last ? sw_item_end(p->reading, note->old) : m->start + 1;
+    uint32_t to = last ? sw_item_body_end(p->reading, item->music) - 1 : sw_item_begin(p->reading, note->old);
+    sw_slice text = sw_text_slice(p->reading->files[m->file].text, from, to);
+    if (from < to && sw_slice_trim(text).length == 0) {
+        sw_buffer_append(p->out, text);
+    }
+}
+
 static void put_chord(printer *p, const sw_draft_item *item, const sw_cell *cell)
 {
     sw_buffer_char(p->out, '<');
+    put_padding(p, item, &cell->notes[0], false);
     sw_pitch first = cell->notes[0].pitch;
     for (size_t n = 0; n < cell->note_count; n++) {
         if (n > 0) {
@@ -125,6 +158,7 @@ static void put_chord(printer *p, const sw_draft_item *item, const sw_cell *cell
         put_note(p, item, &cell->notes[n]);
         put_inner_marks(p, item, &cell->notes[n]);
     }
+    put_padding(p, item, &cell->notes[cell->note_count - 1], true);
     sw_buffer_char(p->out, '>');
     p->reference = first;
 }
@@ -193,7 +227,9 @@ static bool put_body(printer *p, const sw_piece *piece)
         copy.notes[n].marked = cell->notes[n].marked && piece->first;
         copy.notes[n].tied = cell->notes[n].tied && piece->last;
     }
-    if (cell->note_count == 1) {
+    uint32_t outer = piece->fresh ? SW_NO_INDEX : outer_note(p, item->music, false);
+    bool bracketed = outer != SW_NO_INDEX && outer == outer_note(p, item->music, true); /* <c-1>: stays so */
+    if (cell->note_count == 1 && !(bracketed && piece->first)) {
         put_note(p, item, &copy.notes[0]);
         return !piece->fresh;
     }
