@@ -1,39 +1,25 @@
 /* From a draft to text edits: each slot of touched items is written anew, keeping what it can of the old
  * text; then what follows is mended where it inherited something that has changed. */
-#include <ctype.h>
 #include <stdlib.h>
 #include <string.h>
 
-#include "write/division.h"
-#include "write/entry.h"
-#include "write/pieces.h"
-#include "write/print.h"
+#include "write/printer.h"
 
-typedef struct printer {
-    sw_draft *draft;
-    const sw_reading *reading;
-    sw_buffer *out;
-    bool relative;
-    sw_pitch reference;
-    sw_duration value; /* what the next item inherits */
-    bool repeats_values;
-} printer;
-
-static const sw_music *at(const printer *p, uint32_t music)
+static const sw_music *at(const sw_printer *p, uint32_t music)
 {
     return &p->reading->music[music];
 }
 
 /* ---- notes ---- */
 
-static int marks_for(printer *p, sw_pitch pitch)
+static int marks_for(sw_printer *p, sw_pitch pitch)
 {
     int marks = p->relative ? sw_pitch_relative_marks(p->reference, pitch) : pitch.octave + 1;
     p->reference = pitch;
     return marks;
 }
 
-static void put_octave(sw_buffer *out, int marks)
+void sw_print_octave(sw_buffer *out, int marks)
 {
     for (; marks > 0; marks--) {
         sw_buffer_char(out, '\'');
@@ -44,7 +30,7 @@ static void put_octave(sw_buffer *out, int marks)
 }
 
 /* Name, octave marks, reminders and octave check of one note. */
-static void put_note(printer *p, const sw_draft_item *item, const sw_cell_note *note)
+static void put_note(sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
 {
     const sw_music *old = note->old == SW_NO_INDEX ? NULL : at(p, note->old);
     sw_slice text = old == NULL ? (sw_slice){NULL, 0} : sw_music_slice(p->reading, note->old);
@@ -62,7 +48,7 @@ static void put_note(printer *p, const sw_draft_item *item, const sw_cell_note *
                          sw_pitch_print(note->pitch, pitch));
     }
     sw_buffer_append(p->out, name);
-    put_octave(p->out, marks_for(p, note->pitch));
+    sw_print_octave(p->out, marks_for(p, note->pitch));
     size_t body = old == NULL ? 0 : sw_item_body_end(p->reading, note->old) - old->start;
     if (same_name && memchr(text.data, '!', body) != NULL) {
         sw_buffer_char(p->out, '!');
@@ -72,12 +58,12 @@ static void put_note(printer *p, const sw_draft_item *item, const sw_cell_note *
     }
     if (old != NULL && (old->flags & SW_MUSIC_CHECKED) != 0) {
         sw_buffer_char(p->out, '=');
-        put_octave(p->out, note->pitch.octave + 1);
+        sw_print_octave(p->out, note->pitch.octave + 1);
     }
 }
 
 /* What stands at a note inside of its chord. */
-static void put_inner_marks(printer *p, const sw_draft_item *item, const sw_cell_note *note)
+static void put_inner_marks(sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
 {
     if (note->old == SW_NO_INDEX || p->draft->parent[note->old] != item->music) {
         return;
@@ -92,13 +78,13 @@ static void put_inner_marks(printer *p, const sw_draft_item *item, const sw_cell
     }
 }
 
-static bool is_own(const printer *p, const sw_draft_item *item, const sw_cell_note *note)
+static bool is_own(const sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
 {
     return note->old != SW_NO_INDEX && p->draft->parent[note->old] == item->music;
 }
 
 /* The blanks of the source between two notes of a chord that follow each other there; otherwise one. */
-static sw_slice between_notes(const printer *p, const sw_draft_item *item, const sw_cell_note *a,
+static sw_slice between_notes(const sw_printer *p, const sw_draft_item *item, const sw_cell_note *a,
                               const sw_cell_note *b)
 {
     const sw_slice blank = {" ", 1};
@@ -112,7 +98,7 @@ static sw_slice between_notes(const printer *p, const sw_draft_item *item, const
 }
 
 /* The first or last note of a chord as it is written; SW_NO_INDEX when the item is none. */
-static uint32_t outer_note(const printer *p, uint32_t item, bool last)
+static uint32_t outer_note(const sw_printer *p, uint32_t item, bool last)
 {
     uint32_t found = SW_NO_INDEX;
     uint32_t first = at(p, item)->kind == SW_MUSIC_CHORD ? at(p, item)->first : SW_NO_INDEX;
@@ -129,7 +115,7 @@ static uint32_t outer_note(const printer *p, uint32_t item, bool last)
 
 /* The blanks between a bracket of a chord and its first or last note, when that note is still the one there.
  */
-static void put_padding(printer *p, const sw_draft_item *item, const sw_cell_note *note, bool last)
+static void put_padding(sw_printer *p, const sw_draft_item *item, const sw_cell_note *note, bool last)
 {
     if (note->old == SW_NO_INDEX || note->old != outer_note(p, item->music, last)) {
         return;
@@ -143,7 +129,7 @@ static void put_padding(printer *p, const sw_draft_item *item, const sw_cell_not
     }
 }
 
-static void put_chord(printer *p, const sw_draft_item *item, const sw_cell *cell)
+static void put_chord(sw_printer *p, const sw_draft_item *item, const sw_cell *cell)
 {
     sw_buffer_char(p->out, '<');
     put_padding(p, item, &cell->notes[0], false);
@@ -164,7 +150,7 @@ static void put_chord(printer *p, const sw_draft_item *item, const sw_cell *cell
 }
 
 /* Whether all that stands at a note inside of its chord stays there. */
-static bool keeps_inner_marks(const printer *p, const sw_draft_item *item, const sw_cell_note *note)
+static bool keeps_inner_marks(const sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
 {
     bool all = true;
     for (uint32_t c = is_own(p, item, note) ? at(p, note->old)->first : SW_NO_INDEX; c != SW_NO_INDEX;
@@ -178,7 +164,7 @@ static bool keeps_inner_marks(const printer *p, const sw_draft_item *item, const
 }
 
 /* Whether the body of an item can stay as it is written, the notes being the same; moves the reference. */
-static bool keeps_body(printer *p, const sw_piece *piece)
+static bool keeps_body(sw_printer *p, const sw_piece *piece)
 {
     const sw_draft_item *item = piece->item;
     const sw_music *m = at(p, item->music);
@@ -203,7 +189,7 @@ static bool keeps_body(printer *p, const sw_piece *piece)
 
 /* The notes or the letter of a piece. Returns whether a single note has what stood at it inside of its chord
  * still to come, behind the value. */
-static bool put_body(printer *p, const sw_piece *piece)
+static bool put_body(sw_printer *p, const sw_piece *piece)
 {
     const sw_draft_item *item = piece->item;
     const sw_cell *cell = piece->cell;
@@ -239,7 +225,7 @@ static bool put_body(printer *p, const sw_piece *piece)
 
 /* ---- values ---- */
 
-static void put_value(printer *p, const sw_piece *piece)
+static void put_value(sw_printer *p, const sw_piece *piece)
 {
     const sw_music *m = at(p, piece->item->music);
     bool begins = !piece->fresh && piece->first && sw_rational_is_zero(piece->cell->start);
@@ -271,7 +257,7 @@ static void put_value(printer *p, const sw_piece *piece)
 /* ---- marks ---- */
 
 /* What stands before a mark in the source, behind its item or the mark before it. */
-static sw_slice before_mark(const printer *p, uint32_t item, uint32_t mark)
+static sw_slice before_mark(const sw_printer *p, uint32_t item, uint32_t mark)
 {
     const sw_music *m = at(p, item);
     uint32_t from = m->end;
@@ -303,7 +289,7 @@ static bool belongs(const sw_piece *piece, const sw_cell_mark *mark)
 }
 
 /* Comments that stand among marks that have gone. */
-static void keep_comments(printer *p, const sw_piece *piece, uint32_t mark)
+static void keep_comments(sw_printer *p, const sw_piece *piece, uint32_t mark)
 {
     sw_slice before = before_mark(p, piece->item->music, mark);
     if (piece->first && sw_rational_is_zero(piece->cell->start) &&
@@ -312,7 +298,7 @@ static void keep_comments(printer *p, const sw_piece *piece, uint32_t mark)
     }
 }
 
-static void put_marks(printer *p, const sw_piece *piece, bool inner)
+static void put_marks(sw_printer *p, const sw_piece *piece, bool inner)
 {
     if (piece->letter == 'n' && (!piece->last || piece->tied)) {
         sw_buffer_char(p->out, '~');
@@ -349,7 +335,7 @@ static void put_marks(printer *p, const sw_piece *piece, bool inner)
 
 /* Whether an item is the only argument of what stands around it, without brackets of its own: \repeat unfold
  * 8 c4, << c1 \\ e1 >>. */
-static bool stands_alone(const printer *p, uint32_t item)
+static bool stands_alone(const sw_printer *p, uint32_t item)
 {
     uint32_t around = p->draft->parent[item];
     if (around == SW_NO_INDEX || at(p, around)->kind == SW_MUSIC_SEQUENCE) {
@@ -378,7 +364,7 @@ static bool stands_alone(const printer *p, uint32_t item)
     }
 }
 
-static void print_pieces(printer *p, const sw_slot *slot)
+void sw_print_pieces(sw_printer *p, const sw_slot *slot)
 {
     for (size_t i = 0; i < slot->piece_count; i++) {
         if (i > 0) {
@@ -395,7 +381,7 @@ static void print_pieces(printer *p, const sw_slot *slot)
     }
 }
 
-static void print_slot(printer *p, const sw_slot *slot)
+static void print_slot(sw_printer *p, const sw_slot *slot)
 {
     const sw_draft_item *first = slot->items[0];
     bool brackets = slot->piece_count > 1 && stands_alone(p, first->music);
@@ -403,80 +389,8 @@ static void print_slot(printer *p, const sw_slot *slot)
     if (first->calls) {
         sw_buffer_append(p->out, sw_music_calls(p->reading, first->music));
     }
-    print_pieces(p, slot);
+    sw_print_pieces(p, slot);
     sw_buffer_string(p->out, brackets ? " }" : "");
-}
-
-/* Replaces a piece of text, with a blank where it would run into a word beside it: <c e><d f> becomes r r. */
-static void put_apart(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_buffer *out)
-{
-    sw_slice old = sw_buffer_slice(out);
-    sw_buffer whole = {0};
-    bool before = start > 0 && old.length > 0 && isalnum((unsigned char)text->bytes[start - 1]) &&
-                  isalnum((unsigned char)old.data[0]);
-    bool behind = end < text->length && old.length > 0 && isalnum((unsigned char)text->bytes[end]) &&
-                  isalnum((unsigned char)old.data[old.length - 1]);
-    sw_buffer_string(&whole, before ? " " : "");
-    sw_buffer_append(&whole, old);
-    sw_buffer_string(&whole, behind ? " " : "");
-    sw_patch_add(patch, text, start, end, sw_buffer_slice(&whole));
-    sw_buffer_free(&whole);
-}
-
-/* ---- what follows ---- */
-
-/* The next note counts its octave from another pitch now. */
-static void mend_octave(sw_draft *draft, uint32_t music, sw_patch *patch)
-{
-    const sw_reading *reading = draft->reading;
-    uint32_t next = sw_entry_next_note(draft, music);
-    sw_pitch reference;
-    if (next == SW_NO_INDEX || !sw_entry_reference(draft, next, &reference)) {
-        return;
-    }
-    const sw_music *m = &reading->music[next];
-    int marks = sw_pitch_relative_marks(reference, m->pitch);
-    if (marks == m->octave_marks) {
-        return;
-    }
-    sw_slice text = sw_music_slice(reading, next);
-    uint32_t from = m->start + m->name_length;
-    uint32_t to = from;
-    for (uint32_t i = m->name_length; i < text.length && strchr("', ,\t\r\n", text.data[i]) != NULL; i++) {
-        to = text.data[i] == '\'' || text.data[i] == ',' ? m->start + i + 1 : to;
-    }
-    sw_buffer out = {0};
-    put_octave(&out, marks);
-    sw_patch_add(patch, reading->files[m->file].text, from, to, sw_buffer_slice(&out));
-    sw_buffer_free(&out);
-}
-
-/* The next item inherits another value now: it gets its own. */
-static void mend_value(const printer *p, const sw_item_order *order, uint32_t file, uint32_t offset,
-                       sw_patch *patch)
-{
-    uint32_t next = sw_item_order_behind(order, p->reading, file, offset);
-    if (next == SW_NO_INDEX || sw_draft_item_of(p->draft, next) != NULL) {
-        return;
-    }
-    const sw_music *m = at(p, next);
-    const sw_text *text = p->reading->files[file].text;
-    uint32_t body = sw_item_body_end(p->reading, next);
-    sw_duration own = sw_music_duration(m);
-    bool written = (m->flags & SW_MUSIC_WRITTEN_VALUE) != 0;
-    uint32_t end = body;
-    if (written) {
-        sw_slice value = sw_text_slice(text, body, m->end);
-        bool factor_only = m->end > body && sw_slice_starts(sw_slice_trim(value), "*");
-        if (!factor_only || sw_rational_equal(sw_duration_head(own), sw_duration_head(p->value))) {
-            return;
-        }
-        end = m->end;
-    } else if (sw_duration_equal(own, p->value)) {
-        return;
-    }
-    char value[SW_DURATION_TEXT];
-    sw_patch_add(patch, text, body, end, sw_slice_of(sw_duration_print(own, value)));
 }
 
 /* ---- all ---- */
@@ -493,7 +407,7 @@ static int compare_items(const void *a, const void *b, void *context)
 }
 
 /* The value that a slot inherits: that of the item before it, as it will be. */
-static void find_value(printer *p, const sw_item_order *order, const sw_draft_item *first,
+static void find_value(sw_printer *p, const sw_item_order *order, const sw_draft_item *first,
                        const sw_draft_item *last_printed, sw_duration last_value)
 {
     const sw_music *m = at(p, first->music);
@@ -507,155 +421,6 @@ static void find_value(printer *p, const sw_item_order *order, const sw_draft_it
     }
 }
 
-/* ---- what is new ---- */
-
-/* The assignment of a new variable, and what inherited a value across the moved text. */
-static void print_variable(printer *p, const sw_item_order *order, const sw_draft_variable *v,
-                           sw_patch *patch)
-{
-    const sw_text *text = p->reading->files[v->file].text;
-    const char *newline = sw_text_newline(text);
-    const sw_music *first = at(p, v->first_item);
-    uint32_t body = sw_item_body_end(p->reading, v->first_item);
-    sw_buffer_format(p->out, "%s = %s{%s  ", v->name, v->drums ? "\\drummode " : "", newline);
-    sw_buffer_append(p->out, sw_text_slice(text, v->from, body));
-    if ((first->flags & SW_MUSIC_WRITTEN_VALUE) == 0) {
-        char value[SW_DURATION_TEXT];
-        sw_buffer_string(p->out, sw_duration_print(sw_music_duration(first), value));
-    }
-    sw_buffer_append(p->out, sw_text_slice(text, body, v->to));
-    sw_buffer_format(p->out, "%s}%s%s", newline, newline, newline);
-    sw_patch_add(patch, text, v->place, v->place, sw_buffer_slice(p->out));
-    sw_buffer_clear(p->out);
-    sw_buffer_format(p->out, "\\%s", v->name);
-    put_apart(patch, text, v->from, v->to, p->out);
-    uint32_t last = sw_item_order_before(order, p->reading, v->file, v->to);
-    uint32_t before = sw_item_order_before(order, p->reading, v->file, v->from);
-    uint32_t behind = sw_item_order_behind(order, p->reading, v->file, v->place);
-    sw_duration moved = last == SW_NO_INDEX ? sw_duration_quarter() : sw_music_duration(at(p, last));
-    bool own = before != SW_NO_INDEX && at(p, before)->start >= v->place;
-    if (behind != SW_NO_INDEX && at(p, behind)->start < v->from) {
-        p->value = moved;
-        mend_value(p, order, v->file, v->place, patch);
-    }
-    p->value = own ? sw_music_duration(at(p, before)) : moved;
-    mend_value(p, order, v->file, v->to, patch);
-}
-
-/* The music of a second voice; what follows counts from its last note. */
-static bool compose_voice(printer *p, const sw_draft_voice *voice)
-{
-    sw_draft *draft = p->draft;
-    const sw_cell skip = {.kind = SW_CELL_SKIP};
-    sw_slot slot = {0};
-    p->relative = sw_entry_exit(draft, voice->last, &p->reference);
-    p->value = (sw_duration){0};
-    bool done = sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->from, voice->moment) &&
-                sw_slot_add_fresh(draft, &slot, voice->item, &voice->cell, voice->moment, voice->until) &&
-                sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->until, voice->to);
-    if (done) {
-        print_pieces(p, &slot);
-        draft->exits = sw_grow(draft->exits, draft->exit_count, &draft->exit_capacity, sizeof *draft->exits);
-        draft->exits[draft->exit_count++] = (sw_draft_exit){voice->last, p->reference};
-    } else {
-        sw_draft_fail_at(draft, voice->item->music, "no row of note values says this length here");
-    }
-    free(slot.pieces);
-    return done;
-}
-
-static void print_voice(printer *p, const sw_item_order *order, const sw_draft_voice *voice, sw_patch *patch)
-{
-    if (!compose_voice(p, voice)) {
-        return;
-    }
-    uint32_t file = at(p, voice->first)->file;
-    const sw_text *text = p->reading->files[file].text;
-    uint32_t end = sw_node_end(p->reading, voice->last);
-    uint32_t begin = sw_is_item(at(p, voice->first)) ? sw_item_begin(p->reading, voice->first)
-                                                     : at(p, voice->first)->start;
-    sw_patch_add(patch, text, begin, begin, sw_slice_of("<< { \\voiceOne "));
-    sw_buffer whole = {0};
-    sw_buffer_format(&whole, " } \\new Voice { \\voiceTwo %s } >> \\oneVoice", sw_buffer_text(p->out));
-    sw_patch_add(patch, text, end, end, sw_buffer_slice(&whole));
-    sw_buffer_free(&whole);
-    mend_octave(p->draft, voice->last, patch);
-    mend_value(p, order, file, end, patch);
-}
-
-/* The first clef or key of a staff, as it is written; empty when there is none at the beginning, or when a
- * transposition would change it. */
-static sw_slice first_setting(const sw_draft *draft, uint32_t staff, sw_music_kind kind)
-{
-    for (size_t i = 0; i < draft->score->setting_count; i++) {
-        const sw_setting *setting = &draft->score->settings[i];
-        const sw_music *m = &draft->reading->music[setting->music];
-        if (setting->staff == staff && m->kind == kind && sw_rational_is_zero(setting->onset)) {
-            bool moved = kind == SW_MUSIC_KEY && !sw_pitch_equal(m->pitch, setting->pitch);
-            return moved ? (sw_slice){NULL, 0} : sw_music_slice(draft->reading, setting->music);
-        }
-    }
-    return (sw_slice){NULL, 0};
-}
-
-static void print_staff(printer *p, const sw_item_order *order, const sw_draft_staff *staff, sw_patch *patch)
-{
-    sw_draft *draft = p->draft;
-    const sw_music *node = at(p, staff->node);
-    const sw_text *text = p->reading->files[node->file].text;
-    uint32_t end = sw_node_end(p->reading, staff->node);
-    uint32_t around = draft->parent[staff->node];
-    bool alone = around == SW_NO_INDEX || at(p, around)->kind != SW_MUSIC_SIMULTANEOUS;
-    const sw_cell rest = {.kind = SW_CELL_FULL_REST};
-    sw_draft_item item = {.music = staff->node};
-    sw_slot slot = {0};
-    sw_buffer_format(p->out, "%s%.*s\\new Staff = \"%s\" \\with { instrumentName = \"%s\" } { ",
-                     sw_text_newline(text), (int)sw_text_indent(text, node->start).length,
-                     sw_text_indent(text, node->start).data, staff->name, staff->name);
-    sw_slice settings[] = {first_setting(draft, staff->staff, SW_MUSIC_CLEF),
-                           first_setting(draft, staff->staff, SW_MUSIC_KEY)};
-    for (size_t i = 0; i < 2; i++) {
-        sw_buffer_append(p->out, settings[i]);
-        sw_buffer_string(p->out, settings[i].length > 0 ? " " : "");
-    }
-    p->value = (sw_duration){0};
-    if (sw_slot_add_fresh(draft, &slot, &item, &rest, sw_rational_zero(), draft->score->length)) {
-        print_pieces(p, &slot);
-    } else {
-        sw_draft_fail(draft, staff->event, "the bars of this score can't be said in rests");
-    }
-    free(slot.pieces);
-    sw_buffer_string(p->out, alone ? " } >>" : " }");
-    if (alone) {
-        sw_patch_add(patch, text, node->start, node->start, sw_slice_of("<< "));
-    }
-    sw_patch_add(patch, text, end, end, sw_buffer_slice(p->out));
-    mend_value(p, order, node->file, end, patch);
-}
-
-static void print_new(sw_draft *draft, const sw_item_order *order, sw_patch *patch)
-{
-    sw_buffer out = {0};
-    printer p = {.draft = draft, .reading = draft->reading, .out = &out};
-    for (size_t i = 0; i < draft->voice_count; i++) {
-        print_voice(&p, order, &draft->voices[i], patch);
-        sw_buffer_clear(&out);
-    }
-    for (size_t i = 0; i < draft->variable_count; i++) {
-        print_variable(&p, order, &draft->variables[i], patch);
-        sw_buffer_clear(&out);
-    }
-    for (size_t i = 0; i < draft->staff_count; i++) {
-        print_staff(&p, order, &draft->staves[i], patch);
-        sw_buffer_clear(&out);
-    }
-    for (size_t i = 0; i < draft->text_count; i++) {
-        const sw_draft_text *t = &draft->texts[i];
-        sw_patch_add(patch, draft->reading->files[t->file].text, t->start, t->end, t->text);
-    }
-    sw_buffer_free(&out);
-}
-
 bool sw_draft_print(sw_draft *draft, sw_patch *patch)
 {
     sw_item_order order = sw_item_order_new(draft);
@@ -665,7 +430,7 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
             draft->number[draft->items[i]->music] = (uint32_t)i + 1;
         }
     }
-    print_new(draft, &order, patch);
+    sw_print_new(draft, &order, patch);
     sw_duration last_value = {0};
     const sw_draft_item *last = NULL;
     for (size_t i = 0; i < draft->item_count && draft->error == NULL;) {
@@ -680,17 +445,17 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
         const sw_draft_item *final = slot.items[slot.item_count - 1];
         uint32_t file = draft->reading->music[first->music].file;
         sw_buffer out = {0};
-        printer p = {.draft = draft, .reading = draft->reading, .out = &out};
+        sw_printer p = {.draft = draft, .reading = draft->reading, .out = &out};
         p.repeats_values = sw_item_order_repeats_values(&order, draft->reading, file);
         p.relative = sw_entry_reference(draft, first->music, &p.reference);
         find_value(&p, &order, first, last, last_value);
         if (sw_slot_divide(draft, &slot)) {
             print_slot(&p, &slot);
             uint32_t end = sw_item_end(draft->reading, final->music);
-            put_apart(patch, draft->reading->files[file].text, sw_item_begin(draft->reading, first->music),
-                      end, &out);
-            mend_octave(draft, final->music, patch);
-            mend_value(&p, &order, file, end, patch);
+            sw_print_apart(patch, draft->reading->files[file].text,
+                           sw_item_begin(draft->reading, first->music), end, &out);
+            sw_mend_octave(draft, final->music, patch);
+            sw_mend_value(&p, &order, file, end, patch);
             last = final;
             last_value = p.value;
         }
