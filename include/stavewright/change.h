@@ -34,6 +34,10 @@ sw_edits *sw_patch_edits(sw_patch *patch, const sw_text *text);
 /* Sorts the edits and makes the changed texts; may be called again after more edits. False when two edits
  * overlap: *error is then a sentence (free() it). */
 bool sw_patch_finish(sw_patch *patch, char **error);
+/* Options for reading files as they would be after a finished patch. `options` may be NULL; *overlays is to
+ * be freed with free() when the reading is done. */
+sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *options,
+                                 const sw_text ***overlays);
 /* The unified diff of all files. */
 void sw_patch_diff(const sw_patch *patch, sw_buffer *result);
 /* Writes all files or none; see sw_write_all. */

@@ -36,6 +36,8 @@ typedef struct sw_findings {
 void sw_findings_add(sw_findings *findings, sw_severity severity, const char *rule, uint32_t file,
                      uint32_t start, uint32_t end, const char *format, ...)
     __attribute__((format(printf, 7, 8)));
+/* How many of them are errors. */
+size_t sw_findings_errors(const sw_findings *findings);
 void sw_findings_free(sw_findings *findings);
 
 #endif

@@ -32,3 +32,12 @@ void sw_findings_free(sw_findings *findings)
     sw_arena_free(findings->arena);
     *findings = (sw_findings){0};
 }
+
+size_t sw_findings_errors(const sw_findings *findings)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < findings->count; i++) {
+        count += findings->items[i].severity == SW_ERROR;
+    }
+    return count;
+}

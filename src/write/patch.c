@@ -53,6 +53,23 @@ bool sw_patch_finish(sw_patch *patch, char **error)
     return true;
 }
 
+sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *options,
+                                 const sw_text ***overlays)
+{
+    size_t given = options == NULL ? 0 : options->overlay_count;
+    *overlays = sw_alloc((patch->count + given + 1) * sizeof **overlays);
+    for (size_t i = 0; i < patch->count; i++) { /* before what stood in for the files so far */
+        (*overlays)[i] = patch->files[i].after;
+    }
+    for (size_t i = 0; i < given; i++) {
+        (*overlays)[patch->count + i] = options->overlays[i];
+    }
+    sw_read_options with = options == NULL ? (sw_read_options){0} : *options;
+    with.overlays = *overlays;
+    with.overlay_count = patch->count + given;
+    return with;
+}
+
 void sw_patch_diff(const sw_patch *patch, sw_buffer *result)
 {
     for (size_t i = 0; i < patch->count; i++) {

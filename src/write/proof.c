@@ -236,15 +236,6 @@ static bool compare(const rows *before, const rows *after, const sw_reading *old
     return false;
 }
 
-static size_t hard_findings(const sw_reading *reading)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < reading->findings.count; i++) {
-        count += reading->findings.items[i].severity == SW_ERROR;
-    }
-    return count;
-}
-
 static bool prove_main(const sw_division *division, const sw_reading *before, const sw_read_options *options,
                        char **error)
 {
@@ -259,7 +250,7 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
     rows expected = {0};
     rows observed = {0};
     bool same = true;
-    if (hard_findings(after) > hard_findings(before)) {
+    if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings)) {
         const sw_finding *f = &after->findings.items[after->findings.count - 1];
         if (asprintf(error, "the change is refused: the result would have an error: %s. Nothing is written",
                      f->message) < 0) {
@@ -286,17 +277,8 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
 bool sw_prove_division(const sw_division *division, sw_reading *const *mains, size_t main_count,
                        const sw_patch *patch, const sw_read_options *options, char **error)
 {
-    size_t given = options == NULL ? 0 : options->overlay_count;
-    const sw_text **overlays = sw_alloc((patch->count + given + 1) * sizeof *overlays);
-    for (size_t i = 0; i < patch->count; i++) {
-        overlays[i] = patch->files[i].after;
-    }
-    for (size_t i = 0; i < given; i++) {
-        overlays[patch->count + i] = options->overlays[i];
-    }
-    sw_read_options with = options == NULL ? (sw_read_options){0} : *options;
-    with.overlays = overlays;
-    with.overlay_count = patch->count + given;
+    const sw_text **overlays;
+    sw_read_options with = sw_patch_options(patch, options, &overlays);
     bool proved = true;
     for (size_t i = 0; i < main_count && proved; i++) {
         proved = prove_main(division, mains[i], &with, error);

@@ -357,15 +357,6 @@ static bool compare_score(const sw_edit_proof *p, const sw_score *before, const 
     return compare_settings(p, before, after, match) && sw_prove_words(p, before, after);
 }
 
-static size_t count_errors(const sw_reading *reading)
-{
-    size_t count = 0;
-    for (size_t i = 0; i < reading->findings.count; i++) {
-        count += reading->findings.items[i].severity == SW_ERROR;
-    }
-    return count;
-}
-
 static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw_read_options *options,
                        sw_word_mend *mend, char **error)
 {
@@ -375,7 +366,7 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
     }
     sw_edit_proof p = {draft, before, after, sw_draft_find_items(draft, before), sw_arena_new(), mend, error};
     bool same = true;
-    if (count_errors(after) > count_errors(before)) {
+    if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings)) {
         same = sw_prove_refuse(&p, "the result would have an error");
     } else if (after->score_count != before->score_count) {
         same = sw_prove_refuse(&p, "the number of scores would change");
@@ -393,17 +384,8 @@ bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, sw_word_mend *
 {
     *mend = (sw_word_mend){0};
     const sw_edit_request *request = draft->request;
-    size_t given = request->options == NULL ? 0 : request->options->overlay_count;
-    const sw_text **overlays = sw_alloc((patch->count + given + 1) * sizeof *overlays);
-    for (size_t i = 0; i < patch->count; i++) {
-        overlays[i] = patch->files[i].after;
-    }
-    for (size_t i = 0; i < given; i++) {
-        overlays[patch->count + i] = request->options->overlays[i];
-    }
-    sw_read_options with = request->options == NULL ? (sw_read_options){0} : *request->options;
-    with.overlays = overlays;
-    with.overlay_count = patch->count + given;
+    const sw_text **overlays;
+    sw_read_options with = sw_patch_options(patch, request->options, &overlays);
     bool proved = true;
     for (size_t i = 0; i < request->main_count && proved; i++) {
         proved = prove_main(draft, request->mains[i], &with, mend, error);

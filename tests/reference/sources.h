@@ -7,6 +7,17 @@
 #include <stdlib.h>
 
 #include "stavewright/base.h"
+#include "stavewright/rational.h"
+
+/* Reads "3/4" or "2". */
+static inline bool read_fraction(const char *text, sw_rational *fraction)
+{
+    char *end;
+    long long num = strtoll(text, &end, 10);
+    long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
+    *fraction = sw_rational_make(num, den);
+    return *end == '\0' && end > text && den > 0;
+}
 
 /* Runs `test_one` with the path of each .ly file of the folder as its state, then the other tests; returns
  * how many fail. */

@@ -32,15 +32,6 @@ typedef struct step {
     sw_rational position;
 } step;
 
-static bool read_fraction(char *text, sw_rational *value)
-{
-    char *end;
-    long long num = strtoll(text, &end, 10);
-    long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
-    *value = sw_rational_make(num, den);
-    return *end == '\0' && end > text && den > 0;
-}
-
 static bool read_step(char *line, step *s)
 {
     char *cells[5];

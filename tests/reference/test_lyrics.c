@@ -36,15 +36,6 @@ typedef struct row {
     uint32_t column; /* from 0 */
 } row;
 
-static bool read_fraction(const char *text, sw_rational *result)
-{
-    char *end;
-    long long num = strtoll(text, &end, 10);
-    long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
-    *result = sw_rational_make(num, den);
-    return *end == '\0';
-}
-
 static bool read_row(char *line, row *r)
 {
     char *cells[11];
