@@ -86,7 +86,7 @@ static void test_notes(void **state)
     refuses("horn", "f'2", "f'4 g'", "a note F4 of 1/4 would be heard"); /* on another staff */
     refuses("oboe", "r2", "s2", "a rest of 1/2 is wanted");
     refuses("oboe", "r2", "r4 r4",
-            "a rest of 1/2 is wanted"); /* outside of the edit rests stay as they are */
+            "a rest of 1/4 would be heard"); /* outside of the edit rests stay as they are */
     refuses("oboe", "g'4", "g'8. r16", "bar 2, beat 3, \"oboe\": a note G4 of");
     refuses("horn", "3/2", "3/1", "the bars would not be the same");
 }
