@@ -88,7 +88,7 @@ static void test_notes(void **state)
     refuses("oboe", "r2", "r4 r4",
             "a rest of 1/4 would be heard"); /* outside of the edit rests stay as they are */
     refuses("oboe", "g'4", "g'8. r16", "bar 2, beat 3, \"oboe\": a note G4 of");
-    refuses("horn", "3/2", "3/1", "the bars would not be the same");
+    refuses("horn", "3/2", "3/1", "a note C4 of 1/12 would be heard");
 }
 
 static void test_marks(void **state)
