@@ -7,6 +7,7 @@
 #include "checks/say.h"
 #include "moves/hands_plan.h"
 #include "moves/linked.h"
+#include "moves/places.h"
 #include "players/staff_instrument.h"
 #include "stavewright/move.h"
 
@@ -365,9 +366,8 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         return false;
     }
     if (!sw_bar_range_moments(h->score, &options->bars, &h->from, &h->to)) {
-        return asprintf(error, "the score has no bars %d to %d; its last bar is %d", options->bars.first_bar,
-                        options->bars.last_bar,
-                        h->score->bar_count == 0 ? 0 : h->score->bars[h->score->bar_count - 1].number) < 0;
+        *error = sw_places_say_no_bars(h->score, &options->bars);
+        return false;
     }
     collect_notes(h);
     if (h->count == 0) {

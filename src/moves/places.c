@@ -51,6 +51,14 @@ static void choose(const filter *f, sw_chosen *chosen)
     chosen->score = f->score;
 }
 
+char *sw_places_say_no_bars(const sw_score *score, const sw_bar_range *bars)
+{
+    sw_buffer text = {0};
+    sw_buffer_format(&text, "the score has no bars %d to %d; its last bar is %d", bars->first_bar,
+                     bars->last_bar, score->bar_count == 0 ? 0 : score->bars[score->bar_count - 1].number);
+    return text.data;
+}
+
 /* The notes in one reading; none when it has none there. False when a name or bar is wrong. */
 static bool choose_in(const sw_move *move, const sw_reading *reading, const sw_places *places,
                       sw_chosen *chosen, char **error)
@@ -69,6 +77,9 @@ static bool choose_in(const sw_move *move, const sw_reading *reading, const sw_p
         f.named = move->mains[0]->files[0].text;
         if (sw_bar_range_moments(f.score, &places->bars, &f.from, &f.to)) {
             choose(&f, chosen);
+        } else if (staff != SW_NO_INDEX) {
+            *error = sw_places_say_no_bars(f.score, &places->bars);
+            return false;
         }
     }
     return true;

@@ -11,6 +11,8 @@ typedef struct sw_chosen {
     size_t count;
 } sw_chosen;
 
+/* "the score has no bars 9 to 20; its last bar is 12", to be freed with free(). */
+char *sw_places_say_no_bars(const sw_score *score, const sw_bar_range *bars);
 /* Finds the notes that the places mean, in the first score that has some: of mains[0], or, where that has no
  * score of its own, of a file that includes it. False with *error (free() it). */
 bool sw_places_choose(const sw_move *move, const sw_places *places, sw_chosen *chosen, char **error);
