@@ -55,7 +55,8 @@ typedef struct sw_change {
 } sw_change;
 
 /* What happens where a changed note is written once and heard in several places of the score (in a variable
- * used twice, in an unfolded repeat). Other scores that use it, cues and percent repeats always follow. */
+ * used twice, in an unfolded repeat). Other scores that use it follow, which
+ * `notes` says; cues and percent repeats do, too. */
 typedef enum sw_elsewhere {
     SW_ELSEWHERE_REFUSE, /* the edit is refused, and says where else */
     SW_ELSEWHERE_FOLLOW, /* all places change; `notes` says where else */

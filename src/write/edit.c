@@ -115,6 +115,7 @@ static bool prove(const sw_draft *draft, sw_patch *patch, sw_buffer *notes, char
 bool sw_edit_score(const sw_edit_request *request, sw_patch *patch, sw_buffer *notes, char **error)
 {
     *error = NULL;
+    size_t noted = notes->length;
     sw_draft *draft = sw_draft_new(request);
     bool done = apply(draft) && sw_draft_check_elsewhere(draft, notes) && sw_draft_print(draft, patch);
     if (draft->error != NULL) {
@@ -127,6 +128,10 @@ bool sw_edit_score(const sw_edit_request *request, sw_patch *patch, sw_buffer *n
                                 prove(draft, patch, notes, error)));
     if (!done || is_empty(patch)) {
         sw_patch_free(patch);
+        if (notes->length > noted) { /* nothing changes along with nothing */
+            notes->data[noted] = '\0';
+            notes->length = noted;
+        }
     }
     sw_draft_free(draft);
     return done;

@@ -101,6 +101,35 @@ static bool allow(sw_draft *draft, uint32_t event, const sw_draft_item *item, sw
     return true;
 }
 
+static bool plays_item(const sw_score *score, const uint32_t *found)
+{
+    for (size_t e = 0; e < score->event_count; e++) {
+        if (found[score->events[e].chord] != 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Other scores that play a touched item, of this file and of the others, follow: a line each. */
+static void note_other_scores(const sw_draft *draft, sw_buffer *notes)
+{
+    for (size_t m = 0; m < draft->request->main_count; m++) {
+        const sw_reading *reading = draft->request->mains[m];
+        if (reading == draft->reading && reading->score_count < 2) {
+            continue;
+        }
+        uint32_t *found = sw_draft_find_items(draft, reading);
+        for (size_t s = 0; s < reading->score_count; s++) {
+            if (&reading->scores[s] != draft->score && plays_item(&reading->scores[s], found)) {
+                sw_buffer_format(notes, "%s: note: score %zu plays this too, and changes along\n",
+                                 reading->files[0].text->path, s + 1);
+            }
+        }
+        free(found);
+    }
+}
+
 bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
 {
     uint32_t *found = sw_draft_find_items(draft, draft->reading);
@@ -119,5 +148,8 @@ bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
         }
     }
     free(found);
+    if (allowed && draft->request->elsewhere != SW_ELSEWHERE_COPY) {
+        note_other_scores(draft, notes);
+    }
     return allowed;
 }

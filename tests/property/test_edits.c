@@ -320,6 +320,12 @@ static size_t edit_bytes(const sw_patch *patch)
     return bytes;
 }
 
+/* Whether the notes speak of no other place in the same score. */
+static bool is_single(const sw_buffer *notes)
+{
+    return notes->length == 0 || strstr(notes->data, "note: bar") == NULL;
+}
+
 static bool verbose;
 static size_t repeated;
 static size_t undone;
@@ -463,9 +469,8 @@ static void try_change(sw_reading *reading, const sw_score *score, sw_change_kin
             const sw_event *event = &score->events[change.event];
             uint32_t file;
             sw_place place = sw_event_place(reading, event, &file);
-            printf("  %s at %s:%u:%u: %s\n", kind_names[kind],
-                   reading->files[file].text->path, place.line, place.column + 1,
-                   error);
+            printf("  %s at %s:%u:%u: %s\n", kind_names[kind], reading->files[file].text->path, place.line,
+                   place.column + 1, error);
         }
         count_refusal(error);
         by_kind[kind][1]++;
@@ -474,7 +479,7 @@ static void try_change(sw_reading *reading, const sw_score *score, sw_change_kin
         proved++;
         by_kind[kind][0]++;
         empty += patch.count == 0;
-        if (patch.count > 0 && notes.length == 0 && request.elsewhere == SW_ELSEWHERE_FOLLOW &&
+        if (patch.count > 0 && is_single(&notes) && request.elsewhere == SW_ELSEWHERE_FOLLOW &&
             (kind == SW_CHANGE_PITCH ||
              (kind == SW_CHANGE_END &&
               sw_rational_compare(change.moment, sw_event_end(&score->events[change.event])) < 0))) {
@@ -484,7 +489,7 @@ static void try_change(sw_reading *reading, const sw_score *score, sw_change_kin
         keep(reading, &patch);
         bool settles = kind == SW_CHANGE_PITCH || kind == SW_CHANGE_END || kind == SW_CHANGE_ADD_MARK ||
                        kind == SW_CHANGE_ADD_NOTE;
-        if (settles && patch.count > 0 && notes.length == 0 && request.elsewhere == SW_ELSEWHERE_FOLLOW &&
+        if (settles && patch.count > 0 && is_single(&notes) && request.elsewhere == SW_ELSEWHERE_FOLLOW &&
             chance(4) == 0) {
             check_again(reading, score, &change, &patch);
         }
