@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Results of random edits (tests/property/test_edits.c) through the compiler: it must hear note for note what the proof
-claims, which is the program's own reading of the result. SW_COMPILED says how many; the figure of 300 in the notes was
-made with SW_EDITS=9000 SW_COMPILED=300."""
+claims, which is the program's own reading of the result. SW_COMPILED says how many (a long run:
+SW_EDITS=9000 SW_COMPILED=300)."""
 import concurrent.futures
 import os
 import pathlib
