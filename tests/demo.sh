@@ -29,4 +29,6 @@ show 'What is wrong in the film: notes that do not add up, and what no player ca
 shown=80
 show "The first harp's line shared out between two hands, as a change to review" \
     hands "$film/1m1-first-light/score.ly" --staff harp1
+show 'Two bars of the first flute an octave higher: only the marks that must change do' \
+    octave "$film/1m1-first-light/score.ly" --staff flute1 --bars 8-9 --by 1
 printf '\nThese are the first lines; run the commands yourself to see all: %s help\n' "$command"
