@@ -318,3 +318,13 @@ bool sw_item_order_repeats_values(const sw_item_order *order, const sw_reading *
     }
     return same > 0 && written * 2 > same;
 }
+
+bool sw_file_has_bar_checks(const sw_reading *reading, uint32_t file)
+{
+    for (uint32_t m = 0; m < reading->music_count; m++) {
+        if (reading->music[m].kind == SW_MUSIC_BAR_CHECK && reading->music[m].file == file) {
+            return true;
+        }
+    }
+    return false;
+}

@@ -37,4 +37,7 @@ uint32_t sw_item_order_behind(const sw_item_order *order, const sw_reading *read
 /* Whether the file's habit is to write a value also where it is the same as before. */
 bool sw_item_order_repeats_values(const sw_item_order *order, const sw_reading *reading, uint32_t file);
 
+/* Whether the music in a file has bar checks. */
+bool sw_file_has_bar_checks(const sw_reading *reading, uint32_t file);
+
 #endif

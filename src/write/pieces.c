@@ -170,6 +170,7 @@ static bool divide_in_metre(const sw_draft *draft, sw_slot *slot, const stretch 
             }
             sw_duration value = bars_value(bar->length, count);
             add_values(slot, s, cell, 'R', &value, 1, one);
+            bar_end = end;
         } else {
             sw_duration values[MOST_VALUES];
             size_t count = values_in_bar(cell, bar, from, sw_rational_sub(end, from), values);
@@ -178,6 +179,7 @@ static bool divide_in_metre(const sw_draft *draft, sw_slot *slot, const stretch 
             }
             add_values(slot, s, cell, cell->kind == SW_CELL_NOTES ? 'n' : 'r', values, count, one);
         }
+        slot->pieces[slot->piece_count - 1].ends_bar = sw_rational_equal(end, bar_end);
         from = end;
     }
     return true;

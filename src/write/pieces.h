@@ -14,6 +14,7 @@ typedef struct sw_piece {
     bool first;                /* of its stretch: has the marks of the beginning */
     bool last;                 /* of its stretch: has those of the end; the others are tied to the next */
     bool whole;                /* stands for all of its item, unchanged in time */
+    bool ends_bar;             /* a bar line follows it */
     bool fresh;                /* continues no text: `item` only says which language is in force */
     bool tuplet_ends;          /* a tuplet that is made here ends behind it */
     int tuplet_actual;         /* one begins before it: so many ... */

@@ -378,6 +378,8 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
         put_value(p, piece);
         put_marks(p, piece, inner);
         sw_buffer_string(p->out, piece->tuplet_ends ? " }" : "");
+        bool checked = piece->ends_bar && p->bar_checks && i + 1 < slot->piece_count;
+        sw_buffer_string(p->out, checked ? " |" : "");
     }
 }
 
@@ -433,6 +435,8 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
     sw_print_new(draft, &order, patch);
     sw_duration last_value = {0};
     const sw_draft_item *last = NULL;
+    bool repeats_values = false;
+    bool bar_checks = false;
     for (size_t i = 0; i < draft->item_count && draft->error == NULL;) {
         sw_slot slot = {.items = draft->items + i, .item_count = 1};
         while (
@@ -446,7 +450,12 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
         uint32_t file = draft->reading->music[first->music].file;
         sw_buffer out = {0};
         sw_printer p = {.draft = draft, .reading = draft->reading, .out = &out};
-        p.repeats_values = sw_item_order_repeats_values(&order, draft->reading, file);
+        if (last == NULL || draft->reading->music[last->music].file != file) {
+            repeats_values = sw_item_order_repeats_values(&order, draft->reading, file);
+            bar_checks = sw_file_has_bar_checks(draft->reading, file);
+        }
+        p.repeats_values = repeats_values;
+        p.bar_checks = bar_checks;
         p.relative = sw_entry_reference(draft, first->music, &p.reference);
         find_value(&p, &order, first, last, last_value);
         if (sw_slot_divide(draft, &slot)) {

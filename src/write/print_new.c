@@ -51,6 +51,7 @@ static bool compose_voice(sw_printer *p, const sw_draft_voice *voice)
     sw_slot slot = {0};
     p->relative = sw_entry_exit(draft, voice->last, &p->reference);
     p->value = (sw_duration){0};
+    p->bar_checks = sw_file_has_bar_checks(p->reading, at(p, voice->first)->file);
     bool done = sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->from, voice->moment) &&
                 sw_slot_add_fresh(draft, &slot, voice->item, &voice->cell, voice->moment, voice->until) &&
                 sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->until, voice->to);
@@ -122,6 +123,7 @@ static void print_staff(sw_printer *p, const sw_item_order *order, const sw_draf
         sw_buffer_string(p->out, settings[i].length > 0 ? " " : "");
     }
     p->value = (sw_duration){0};
+    p->bar_checks = sw_file_has_bar_checks(p->reading, node->file);
     if (sw_slot_add_fresh(draft, &slot, &item, &rest, sw_rational_zero(), draft->score->length)) {
         sw_print_pieces(p, &slot);
     } else {

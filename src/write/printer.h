@@ -12,8 +12,9 @@ typedef struct sw_printer {
     sw_buffer *out;
     bool relative;
     sw_pitch reference;
-    sw_duration value; /* what the next item inherits */
-    bool repeats_values;
+    sw_duration value;   /* what the next item inherits */
+    bool repeats_values; /* the file's habits */
+    bool bar_checks;
 } sw_printer;
 
 /* Writes pieces, a blank between them. */

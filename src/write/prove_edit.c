@@ -297,6 +297,9 @@ static bool is_declared_setting(const sw_edit_proof *p, const sw_score *after, c
     if (setting->staff != SW_NO_INDEX && is_declared_staff(p, after, setting->staff)) {
         return true;
     }
+    if (p->after->music[setting->music].kind == SW_MUSIC_BAR_CHECK) {
+        return sw_rational_is_zero(setting->position); /* between bars that are written anew */
+    }
     sw_slice text = sw_music_slice(p->after, setting->music);
     return p->draft->voice_count > 0 && (sw_slice_is(text, "\\voiceOne") || sw_slice_is(text, "\\voiceTwo") ||
                                          sw_slice_is(text, "\\oneVoice"));

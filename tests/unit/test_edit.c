@@ -166,6 +166,8 @@ static void test_rests(void **state)
           .pitches = notes, .pitch_count = 2);
     CHECK("\\relative { g'4 r2. | g1 }", "\\relative { g'4 c,2. | g'1 }", .kind = SW_CHANGE_FILL, .event = 1,
           .moment = {1, 4}, .until = {1, 1}, .pitches = notes, .pitch_count = 1);
+    CHECK("{ c'1 | R1*4 }", "{ c'1 | R1 | r2 c' | R1*2 }", .kind = SW_CHANGE_FILL, .event = 1,
+          .moment = {5, 2}, .until = {3, 1}, .pitches = notes, .pitch_count = 1);
     CHECK("{ R1*4 }", "{ R1 r2 c' R1*2 }", .kind = SW_CHANGE_FILL, .event = 0, .moment = {3, 2},
           .until = {2, 1}, .pitches = notes, .pitch_count = 1);
 }

@@ -104,6 +104,7 @@ static void test_everything_else(void **state)
     (void)state;
     refuses("oboe", "\\clef treble", "\\clef alto", "commands between the notes");
     refuses("oboe", "\\clef treble", "", "commands between the notes");
+    refuses("oboe", "d'", "| d'", "commands between the notes"); /* a bar check where no bar ends */
     refuses("", "\"horn\"", "\"tuba\"", "the staves would not be the same");
     refuses("horn", "4/4", "3/4", "the bars would not be the same");
     refuses("", "\\score {", "\\score { c'1 } \\score {", "the number of scores would change");
