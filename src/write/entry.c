@@ -166,10 +166,13 @@ bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference)
 }
 
 /* The first note in or below some music whose octave counts from what stands before; touched items are
- * passed over. */
+ * passed over. An \octaveCheck that comes first is told as well. */
 static uint32_t first_note(const sw_draft *draft, uint32_t music)
 {
     const sw_music *m = at(draft, music);
+    if (m->kind == SW_MUSIC_OCTAVE_CHECK && (m->flags & SW_MUSIC_CHECKED) != 0) {
+        return music;
+    }
     if (m->kind == SW_MUSIC_NOTE) {
         return (m->flags & SW_MUSIC_RELATIVE_ENTRY) != 0 && sw_draft_item_of(draft, music) == NULL
                    ? music

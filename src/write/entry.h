@@ -17,7 +17,8 @@ bool sw_entry_reference(const sw_draft *draft, uint32_t item, sw_pitch *referenc
 /* The same for a place behind some music. */
 bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference);
 /* The next note behind an item, in the order in which \relative goes, that is not touched and whose octave
- * marks count from what stands before it; SW_NO_INDEX when there is none. */
+ * marks count from what stands before it, or the \octaveCheck that comes before that note; SW_NO_INDEX when
+ * there is none. */
 uint32_t sw_entry_next_note(const sw_draft *draft, uint32_t item);
 
 /* The items of the reading that have or inherit a value, in the order of the text, each place once. */

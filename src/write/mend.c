@@ -25,12 +25,37 @@ void sw_print_apart(sw_patch *patch, const sw_text *text, uint32_t start, uint32
     sw_buffer_free(&whole);
 }
 
+/* \octaveCheck d' behind a note that has moved: it must agree with the note again. */
+static void mend_check(const sw_draft *draft, uint32_t check, sw_pitch reference, sw_patch *patch)
+{
+    const sw_music *m = &draft->reading->music[check];
+    sw_pitch near = sw_pitch_relative(reference, m->pitch, 0);
+    sw_slice text = sw_music_slice(draft->reading, check);
+    uint32_t marks = m->end;
+    while (marks > m->start && strchr("',", text.data[marks - 1 - m->start]) != NULL) {
+        marks--;
+    }
+    if (near.octave != m->pitch.octave) {
+        sw_buffer out = {0};
+        sw_print_octave(&out, near.octave + 1);
+        sw_patch_add(patch, draft->reading->files[m->file].text, marks, m->end, sw_buffer_slice(&out));
+        sw_buffer_free(&out);
+    }
+}
+
 /* The next note counts its octave from another pitch now. */
 void sw_mend_octave(sw_draft *draft, uint32_t music, sw_patch *patch)
 {
     const sw_reading *reading = draft->reading;
     uint32_t next = sw_entry_next_note(draft, music);
     sw_pitch reference;
+    while (next != SW_NO_INDEX && reading->music[next].kind == SW_MUSIC_OCTAVE_CHECK) {
+        if (!sw_entry_reference(draft, next, &reference)) {
+            return;
+        }
+        mend_check(draft, next, reference, patch);
+        next = sw_entry_next_note(draft, next);
+    }
     if (next == SW_NO_INDEX || !sw_entry_reference(draft, next, &reference)) {
         return;
     }

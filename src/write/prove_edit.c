@@ -313,6 +313,7 @@ static bool same_setting(const sw_edit_proof *p, const sw_setting *a, const sw_s
     return sw_rational_equal(a->onset, b->onset) && staff == b->staff &&
            kind == (sw_music_kind)p->after->music[b->music].kind &&
            (kind == SW_MUSIC_ALTERNATIVES || /* their text holds the notes */
+            kind == SW_MUSIC_OCTAVE_CHECK || /* these follow their notes */
             sw_slice_equal(sw_music_slice(p->before, a->music), sw_music_slice(p->after, b->music)));
 }
 

@@ -107,6 +107,8 @@ static void test_pitch(void **state)
     CHECK("{ c'2~ c'4 r }", "{ d'2~ d'4 r }", .kind = SW_CHANGE_PITCH, .event = 1, .pitch = d1);
     CHECK("{ <c' e'>4 q q }", "{ <d' e'>4 <c' e'> q }", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = d1);
     CHECK("{ c'4 8 8 }", "{ d'4 c'8 8 }", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = d1);
+    CHECK("\\relative { c'4 \\octaveCheck c' e g }", "\\relative { c''4 \\octaveCheck c'' e, g }",
+          .kind = SW_CHANGE_PITCH, .event = 0, .pitch = {0, 1, 0});
     CHECK("{ <c'-1>4 < e' g' > }", "{ <d'-1>4 < e' g' > }", .kind = SW_CHANGE_PITCH, .event = 0, .pitch = d1);
     CHECK("{ <c'-1>4 < e' g' > }", "{ <c'-1>4 < e' c''' > }", .kind = SW_CHANGE_PITCH, .event = 2,
           .pitch = high_c);
