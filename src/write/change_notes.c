@@ -8,17 +8,6 @@ enum { MOST_TIED = 256 }; /* values that one sounding note is written with */
 
 /* ---- notes that are tied ---- */
 
-/* The note of the chord at `chord` that has a pitch, as an event; SW_NO_INDEX when there is none. */
-static uint32_t same_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch)
-{
-    for (uint32_t e = chord; chord != SW_NO_INDEX && e < sw_voice_chord_end(score, chord); e++) {
-        if (score->events[e].kind == SW_EVENT_NOTE && sw_pitch_equal(score->events[e].pitch, pitch)) {
-            return e;
-        }
-    }
-    return SW_NO_INDEX;
-}
-
 /* All events of the sounding note that `event` is a part of. */
 static size_t tied_notes(const sw_draft *draft, uint32_t event, uint32_t list[MOST_TIED])
 {
@@ -26,7 +15,7 @@ static size_t tied_notes(const sw_draft *draft, uint32_t event, uint32_t list[MO
     sw_pitch pitch = score->events[event].pitch;
     uint32_t first = event;
     for (size_t steps = 0; steps < MOST_TIED; steps++) {
-        uint32_t before = same_pitch(score, sw_voice_previous(score, first), pitch);
+        uint32_t before = sw_voice_pitch(score, sw_voice_previous(score, first), pitch);
         if (before == SW_NO_INDEX || !sw_voice_is_tied(draft->reading, score, before)) {
             break;
         }
@@ -36,7 +25,7 @@ static size_t tied_notes(const sw_draft *draft, uint32_t event, uint32_t list[MO
     for (uint32_t e = first; e != SW_NO_INDEX && count < MOST_TIED;) {
         list[count++] = e;
         e = sw_voice_is_tied(draft->reading, score, e)
-                ? same_pitch(score, sw_voice_joined(score, sw_voice_chord(score, e)), pitch)
+                ? sw_voice_pitch(score, sw_voice_joined(score, sw_voice_chord(score, e)), pitch)
                 : SW_NO_INDEX;
     }
     return count;
@@ -176,19 +165,12 @@ bool sw_change_add_note(sw_draft *draft, const sw_change *change)
 
 static void silence_item(sw_draft *draft, uint32_t event, sw_draft_item *item)
 {
-    size_t most = 0;
-    for (size_t c = 0; c < item->cell_count; c++) {
-        most += item->cells[c].mark_count;
-    }
-    sw_cell_mark *loose = sw_arena_alloc(draft->arena, (most + 1) * sizeof *loose);
-    size_t count = 0;
     for (size_t c = 0; c < item->cell_count; c++) {
         if (item->cells[c].kind == SW_CELL_NOTES) {
-            count += sw_cell_silence(&item->cells[c], loose + count);
+            sw_draft_silence(draft, event, event, &item->cells[c]);
         }
     }
     item->calls = false;
-    sw_draft_rehome(draft, event, event, loose, count);
 }
 
 bool sw_change_silence(sw_draft *draft, const sw_change *change)
@@ -269,13 +251,13 @@ sw_cell *sw_item_first(sw_draft_item *item)
     return &item->cells[0];
 }
 
-/* Takes the marks that belong to the end of a note off a cell, ties apart, which are dropped with `ties`. */
-static size_t take_end_marks(sw_cell *cell, bool ties, sw_cell_mark *taken)
+/* Takes the marks that belong to the end of a note off a cell; ties are dropped. */
+static size_t take_end_marks(sw_cell *cell, sw_cell_mark *taken)
 {
     size_t count = 0;
     for (size_t i = 0; i < cell->mark_count;) {
         const sw_cell_mark mark = cell->marks[i];
-        if (!sw_mark_is_at_end(mark.class, mark.text) || (mark.class == SW_MARK_TIE && !ties)) {
+        if (!sw_mark_is_at_end(mark.class, mark.text)) {
             i++;
             continue;
         }
@@ -284,7 +266,7 @@ static size_t take_end_marks(sw_cell *cell, bool ties, sw_cell_mark *taken)
         }
         sw_cell_remove_mark(cell, i);
     }
-    for (size_t n = 0; ties && n < cell->note_count; n++) {
+    for (size_t n = 0; n < cell->note_count; n++) {
         cell->notes[n].tied = false;
     }
     return count;
@@ -321,17 +303,15 @@ static bool shorten(sw_draft *draft, const uint32_t *tied, size_t count, sw_rati
         for (size_t c = silent; c < item->cell_count; c++) {
             sw_cell *cell = &item->cells[c];
             if (cell->mark_count + taken_count < MOST_MARKS) {
-                taken_count += take_end_marks(cell, true, taken + taken_count);
+                taken_count += take_end_marks(cell, taken + taken_count);
             }
-            sw_cell_mark loose[MOST_MARKS];
-            size_t loose_count = cell->mark_count < MOST_MARKS ? sw_cell_silence(cell, loose) : 0;
-            sw_draft_rehome(draft, tied[0], tied[count - 1], loose, loose_count);
+            sw_draft_silence(draft, tied[0], tied[count - 1], cell);
         }
     }
     if (last != NULL) {
         sw_cell_mark dropped[MOST_MARKS];
         last->tied = false;
-        size_t own = last->mark_count < MOST_MARKS ? take_end_marks(last, true, dropped) : 0;
+        size_t own = last->mark_count < MOST_MARKS ? take_end_marks(last, dropped) : 0;
         give_marks(draft, last, dropped, own);
         give_marks(draft, last, taken, taken_count);
     }
@@ -404,7 +384,7 @@ static bool lengthen(sw_draft *draft, uint32_t last, sw_rational end)
     }
     sw_cell_mark taken[MOST_MARKS];
     cell = sw_item_last(item);
-    size_t count = take_end_marks(cell, true, taken);
+    size_t count = take_end_marks(cell, taken);
     cell->tied = true;
     uint32_t holding = next;
     for (uint32_t e = next; e != SW_NO_INDEX && sw_rational_compare(score->events[e].onset, end) < 0;
@@ -468,7 +448,7 @@ bool sw_change_split(sw_draft *draft, const sw_change *change)
         if (first == NULL || sw_item_last(first)->mark_count >= MOST_MARKS) {
             return first != NULL;
         }
-        size_t marks = take_end_marks(sw_item_last(first), true, taken);
+        size_t marks = take_end_marks(sw_item_last(first), taken);
         give_marks(draft, sw_item_last(first), taken, marks);
         sw_item_last(first)->tied = false;
     }

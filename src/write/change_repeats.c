@@ -28,9 +28,8 @@ static memory of_cell(const sw_draft *draft, uint32_t frame, const sw_cell *cell
 {
     memory m = {.known = true};
     for (size_t n = 0; n < cell->note_count && m.count < MOST; n++) {
-        uint32_t old = cell->notes[n].old;
-        bool drum = old != SW_NO_INDEX && draft->reading->music[old].kind == SW_MUSIC_DRUM;
-        m.drums[m.count] = drum ? draft->reading->music[old].name : 0;
+        bool drum = sw_cell_note_is_drum(draft->reading, &cell->notes[n]);
+        m.drums[m.count] = drum ? draft->reading->music[cell->notes[n].old].name : 0;
         m.pitches[m.count++] =
             drum ? (sw_pitch){0, 0, 0}
                  : sw_score_pitch(draft->reading, draft->score, frame, cell->notes[n].pitch);

@@ -63,15 +63,10 @@ static bool find_run(sw_draft *draft, const sw_change *change, uint32_t *first, 
         "the passage begins or ends in the middle of a block, or leads from one into another");
 }
 
-static uint32_t begin_of(const sw_draft *draft, uint32_t node)
-{
-    return sw_is_item(at(draft, node)) ? sw_item_begin(draft->reading, node) : at(draft, node)->start;
-}
-
 static void add_text(sw_draft *draft, uint32_t file, uint32_t offset, const char *text)
 {
     draft->texts = sw_grow(draft->texts, draft->text_count, &draft->text_capacity, sizeof *draft->texts);
-    draft->texts[draft->text_count++] = (sw_draft_text){file, offset, offset, sw_slice_of(text)};
+    draft->texts[draft->text_count++] = (sw_draft_text){file, offset, sw_slice_of(text)};
 }
 
 bool sw_change_wrap(sw_draft *draft, const sw_change *change)
@@ -82,7 +77,8 @@ bool sw_change_wrap(sw_draft *draft, const sw_change *change)
         return false;
     }
     uint32_t file = at(draft, first)->file;
-    add_text(draft, file, begin_of(draft, first), sw_arena_format(draft->arena, "%s { ", change->text));
+    add_text(draft, file, sw_run_begin(draft->reading, first),
+             sw_arena_format(draft->arena, "%s { ", change->text));
     add_text(draft, file, sw_node_end(draft->reading, last), " }");
     return true;
 }
@@ -135,7 +131,7 @@ bool sw_change_new_variable(sw_draft *draft, const sw_change *change)
     }
     const sw_reading *reading = draft->reading;
     uint32_t file = at(draft, first)->file;
-    uint32_t from = begin_of(draft, first);
+    uint32_t from = sw_run_begin(draft->reading, first);
     uint32_t to = sw_node_end(reading, last);
     uint32_t place = toplevel_begin(draft, file, from);
     if (place == SW_NO_INDEX) {
@@ -271,8 +267,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
     for (size_t n = 0; n < source.note_count; n++) {
         heard[n] = source.notes[n];
         heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
-        bool drum = heard[n].old != SW_NO_INDEX && at(draft, heard[n].old)->kind == SW_MUSIC_DRUM;
-        heard[n].old = drum ? heard[n].old : SW_NO_INDEX;
+        heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
     }
     sw_cell *first = NULL;
     sw_cell *last = NULL;
@@ -296,7 +291,6 @@ static bool leave(sw_draft *draft, const sw_change *change, uint32_t event)
     sw_draft_item *item = sw_draft_touch(draft, event);
     for (size_t c = 0; item != NULL && c < item->cell_count; c++) {
         sw_cell *cell = &item->cells[c];
-        sw_cell_mark *loose = sw_arena_alloc(draft->arena, (cell->mark_count + 1) * sizeof *loose);
         size_t kept = 0;
         for (size_t i = 0; i < cell->mark_count; i++) {
             if (!goes_along(draft, change, event, cell->marks[i].class)) {
@@ -304,8 +298,7 @@ static bool leave(sw_draft *draft, const sw_change *change, uint32_t event)
             }
         }
         cell->mark_count = kept;
-        size_t count = sw_cell_silence(cell, loose);
-        sw_draft_rehome(draft, event, event, loose, count);
+        sw_draft_silence(draft, event, event, cell);
     }
     if (item != NULL) {
         item->calls = false;
@@ -401,10 +394,8 @@ bool sw_change_new_staff(sw_draft *draft, const sw_change *change)
     const sw_score *score = draft->score;
     uint32_t staff = score->voices[score->events[change->event].voice].staff;
     uint32_t node = score->staves[staff].music;
-    if (node == SW_NO_INDEX || at(draft, node)->first == SW_NO_INDEX) {
-        return sw_draft_fail(
-            draft, change->event,
-            "this staff is made implicitly; write \\new Staff { ... } around its music first");
+    if (!is_written(draft, change->event)) {
+        return false;
     }
     for (size_t s = 0; s < score->staff_count; s++) {
         if (strcmp(sw_reading_name(draft->reading, score->staves[s].id), change->text) == 0) {

@@ -253,6 +253,21 @@ void sw_cell_remove_mark(sw_cell *cell, size_t which)
     memmove(cell->marks + which, cell->marks + which + 1, (cell->mark_count - which) * sizeof *cell->marks);
 }
 
+bool sw_cell_note_is_drum(const sw_reading *reading, const sw_cell_note *note)
+{
+    return note->old != SW_NO_INDEX && reading->music[note->old].kind == SW_MUSIC_DRUM;
+}
+
+bool sw_cell_note_is_own(const sw_draft *draft, const sw_draft_item *item, const sw_cell_note *note)
+{
+    return note->old != SW_NO_INDEX && draft->parent[note->old] == item->music;
+}
+
+bool sw_cell_note_keeps(const sw_reading *reading, const sw_cell_note *note, uint32_t mark)
+{
+    return sw_music_mark_class(reading, mark) == SW_MARK_TIE ? note->tied : note->marked;
+}
+
 void sw_cell_set_notes(sw_draft *draft, sw_cell *cell, const sw_cell_note *notes, size_t count)
 {
     cell->notes = sw_arena_alloc(draft->arena, (count + 1) * sizeof *cell->notes);
@@ -324,7 +339,9 @@ size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at)
     return c + 1;
 }
 
-size_t sw_cell_silence(sw_cell *cell, sw_cell_mark *loose)
+/* Makes a rest of a cell: what cannot hang on a rest (articulations, ties, fingerings ...) goes; slurs and
+ * beams are left in `loose`, which has room for all marks of the cell. Returns how many. */
+static size_t silence(sw_cell *cell, sw_cell_mark *loose)
 {
     size_t loose_count = 0;
     size_t kept = 0;
@@ -336,10 +353,7 @@ size_t sw_cell_silence(sw_cell *cell, sw_cell_mark *loose)
         case SW_MARK_PHRASE_END:
         case SW_MARK_BEAM_START:
         case SW_MARK_BEAM_END:
-            if (loose != NULL) {
-                loose[loose_count] = cell->marks[i];
-            }
-            loose_count++;
+            loose[loose_count++] = cell->marks[i];
             break;
         case SW_MARK_DYNAMIC: /* what belongs to a moment, not to a note */
         case SW_MARK_HAIRPIN_START:
@@ -359,4 +373,11 @@ size_t sw_cell_silence(sw_cell *cell, sw_cell_mark *loose)
     cell->kind = SW_CELL_REST;
     cell->tied = false;
     return loose_count;
+}
+
+void sw_draft_silence(sw_draft *draft, uint32_t first, uint32_t last, sw_cell *cell)
+{
+    sw_cell_mark *loose = sw_arena_alloc(draft->arena, (cell->mark_count + 1) * sizeof *loose);
+    size_t count = silence(cell, loose);
+    sw_draft_rehome(draft, first, last, loose, count);
 }

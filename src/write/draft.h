@@ -59,11 +59,10 @@ typedef struct sw_draft_item {
     size_t cell_capacity;
 } sw_draft_item;
 
-/* Text that is put at a place as it is: a command around a run. */
+/* Text that is put in at a place as it is: a command around a run. */
 typedef struct sw_draft_text {
     uint32_t file;
-    uint32_t start; /* what is replaced, mostly nothing */
-    uint32_t end;
+    uint32_t offset;
     sw_slice text;
 } sw_draft_text;
 
@@ -168,14 +167,21 @@ sw_rational sw_draft_local(const sw_draft *draft, const sw_draft_item *item, uin
  * cut go on by a tie; marks that belong to the end of a note go with its last cell. */
 size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at);
 
+/* Whether a note of a cell is a stroke of percussion. */
+bool sw_cell_note_is_drum(const sw_reading *reading, const sw_cell_note *note);
+/* Whether a note stands in the item's own text, not in that of a chord that q repeats, and is not new. */
+bool sw_cell_note_is_own(const sw_draft *draft, const sw_draft_item *item, const sw_cell_note *note);
+/* Whether a MARK node at a note inside of its chord comes along with the note of a cell. */
+bool sw_cell_note_keeps(const sw_reading *reading, const sw_cell_note *note, uint32_t mark);
 /* Sets the notes of a cell (copied). */
 void sw_cell_set_notes(sw_draft *draft, sw_cell *cell, const sw_cell_note *notes, size_t count);
 /* Adds a note in its place by height. */
 void sw_cell_add_note(sw_draft *draft, sw_cell *cell, sw_cell_note note);
 void sw_cell_remove_note(sw_cell *cell, size_t which);
-/* Makes a rest of a cell: what cannot hang on a rest (articulations, ties, fingerings ...) goes; slurs and
- * beams are left in `*loose` (room for all marks of the cell, may be NULL). Returns how many. */
-size_t sw_cell_silence(sw_cell *cell, sw_cell_mark *loose);
+/* Makes a rest of a cell of the sounding note from the chord at `first` to that at `last`. Its articulations,
+ * ties, fingerings and the like go, slurs and beams find another note (sw_draft_rehome), what belongs to a
+ * moment stays. */
+void sw_draft_silence(sw_draft *draft, uint32_t first, uint32_t last, sw_cell *cell);
 void sw_cell_add_mark(sw_draft *draft, sw_cell *cell, sw_cell_mark mark);
 void sw_cell_remove_mark(sw_cell *cell, size_t which);
 /* Whether a mark belongs to the end of its note: it goes with the last of several tied values. */
@@ -192,6 +198,9 @@ uint32_t sw_voice_next(const sw_score *score, uint32_t event);
 uint32_t sw_voice_previous(const sw_score *score, uint32_t event);
 /* The next chord when it begins where this one ends, without grace notes between; else SW_NO_INDEX. */
 uint32_t sw_voice_joined(const sw_score *score, uint32_t event);
+/* The note of a chord (SW_NO_INDEX: of none) that has a pitch, as an event; SW_NO_INDEX when there is none.
+ */
+uint32_t sw_voice_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch);
 /* Whether a note is tied to the next chord of its voice, which has the same pitch. */
 bool sw_voice_is_tied(const sw_reading *reading, const sw_score *score, uint32_t event);
 bool sw_event_is_note(const sw_event *event);

@@ -137,15 +137,11 @@ static void add_inner_marks(const sw_edit_proof *p, const sw_draft_item *item, c
                             sw_row *r)
 {
     const sw_reading *reading = p->draft->reading;
-    if (note->old == SW_NO_INDEX || p->draft->parent[note->old] != item->music) {
-        return;
-    }
-    for (uint32_t c = reading->music[note->old].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-        if (reading->music[c].kind == SW_MUSIC_MARK) {
-            bool tie = sw_music_mark_class(reading, c) == SW_MARK_TIE;
-            if (tie ? note->tied : note->marked) {
-                add_mark(p, r, sw_music_slice(reading, c));
-            }
+    bool own = sw_cell_note_is_own(p->draft, item, note);
+    for (uint32_t c = own ? reading->music[note->old].first : SW_NO_INDEX; c != SW_NO_INDEX;
+         c = reading->music[c].next) {
+        if (reading->music[c].kind == SW_MUSIC_MARK && sw_cell_note_keeps(reading, note, c)) {
+            add_mark(p, r, sw_music_slice(reading, c));
         }
     }
 }
@@ -171,7 +167,7 @@ void sw_rows_add_cells(const sw_edit_proof *p, const sw_score *score, uint32_t f
         make_room(p, &r, cell->note_count);
         for (size_t n = 0; n < cell->note_count; n++) {
             const sw_cell_note *note = &cell->notes[n];
-            bool drum = note->old != SW_NO_INDEX && p->draft->reading->music[note->old].kind == SW_MUSIC_DRUM;
+            bool drum = sw_cell_note_is_drum(p->draft->reading, note);
             sw_pitch heard =
                 sw_score_pitch(p->before, score, event->frame, sw_pitch_transpose(note->pitch, away));
             add_note(&r, drum ? (sw_pitch){0, 0, 0} : heard,
@@ -213,13 +209,14 @@ void sw_rows_add_voice(const sw_edit_proof *p, const sw_score *score, uint32_t f
 
 /* ---- joining what sounds as one ---- */
 
-static size_t count_ties(const sw_row *r)
+static bool is_tied(const sw_row *r)
 {
-    size_t ties = 0;
     for (size_t i = 0; i < r->mark_count; i++) {
-        ties += sw_mark_class_of(r->marks[i]) == SW_MARK_TIE;
+        if (sw_mark_class_of(r->marks[i]) == SW_MARK_TIE) {
+            return true;
+        }
     }
-    return ties;
+    return false;
 }
 
 static bool has_text(const sw_row *r, sw_slice text)
@@ -242,7 +239,7 @@ static bool sound_as_one(const sw_row *a, const sw_row *b)
     if (a->kind != 'n') {
         return b->mark_count == 0;
     }
-    bool same = a->note_count == b->note_count && count_ties(a) > 0;
+    bool same = a->note_count == b->note_count && is_tied(a);
     for (size_t n = 0; same && n < a->note_count; n++) {
         same = sw_pitch_equal(a->pitches[n], b->pitches[n]) && strcmp(a->drums[n], b->drums[n]) == 0;
     }

@@ -10,16 +10,10 @@ uint32_t sw_item_begin(const sw_reading *reading, uint32_t item)
     return reading->music[item].start - (uint32_t)sw_music_calls(reading, item).length;
 }
 
-uint32_t sw_item_end(const sw_reading *reading, uint32_t item)
+uint32_t sw_run_begin(const sw_reading *reading, uint32_t music)
 {
-    const sw_music *m = &reading->music[item];
-    uint32_t end = m->end;
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = reading->music[c].next) {
-        if (reading->music[c].file == m->file && reading->music[c].end > end) {
-            end = reading->music[c].end;
-        }
-    }
-    return end;
+    const sw_music *m = &reading->music[music];
+    return sw_is_item(m) ? sw_item_begin(reading, music) : m->start;
 }
 
 uint32_t sw_item_body_end(const sw_reading *reading, uint32_t item)
@@ -100,6 +94,8 @@ static bool item_exit(const sw_draft *draft, uint32_t item, sw_pitch *pitch)
     return false;
 }
 
+static bool exit_before(const sw_draft *draft, uint32_t around, uint32_t inner, sw_pitch *pitch);
+
 /* The pitch that what follows some music counts from. */
 static bool music_exit(const sw_draft *draft, uint32_t music, sw_pitch *pitch)
 {
@@ -120,14 +116,10 @@ static bool music_exit(const sw_draft *draft, uint32_t music, sw_pitch *pitch)
     if (is_settled(m) || m->kind == SW_MUSIC_MARK) {
         return false;
     }
-    bool found = false;
-    for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
-        found = music_exit(draft, c, pitch) || found; /* the last one counts */
-    }
-    return found;
+    return exit_before(draft, music, SW_NO_INDEX, pitch);
 }
 
-/* The same for what stands in `around` before its child `inner`. */
+/* The same for what stands in `around` before its child `inner` (SW_NO_INDEX: for all of it). */
 static bool exit_before(const sw_draft *draft, uint32_t around, uint32_t inner, sw_pitch *pitch)
 {
     bool found = false;

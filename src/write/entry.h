@@ -3,11 +3,13 @@
 #ifndef SW_WRITE_ENTRY_H
 #define SW_WRITE_ENTRY_H
 
+#include "write/division.h"
 #include "write/draft.h"
 
-/* Where the text of an item begins and ends, calls before it and marks behind it included. */
+/* Where the text of an item begins, calls before it included. It ends at sw_node_end. */
 uint32_t sw_item_begin(const sw_reading *reading, uint32_t item);
-uint32_t sw_item_end(const sw_reading *reading, uint32_t item);
+/* The same for any music with which a run begins. */
+uint32_t sw_run_begin(const sw_reading *reading, uint32_t music);
 /* Where its duration stands or would stand. */
 uint32_t sw_item_body_end(const sw_reading *reading, uint32_t item);
 

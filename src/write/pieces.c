@@ -49,7 +49,7 @@ static bool is_one_stretch(const sw_cell *cell, const sw_cell *next)
 static bool only_blanks_between(const sw_reading *reading, uint32_t item, uint32_t next)
 {
     const sw_text *text = reading->files[reading->music[item].file].text;
-    sw_slice between = sw_text_slice(text, sw_item_end(reading, item), sw_item_begin(reading, next));
+    sw_slice between = sw_text_slice(text, sw_node_end(reading, item), sw_item_begin(reading, next));
     return sw_slice_trim(between).length == 0 && memchr(between.data, '\n', between.length) == NULL;
 }
 

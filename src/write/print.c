@@ -34,7 +34,7 @@ static void put_note(sw_printer *p, const sw_draft_item *item, const sw_cell_not
 {
     const sw_music *old = note->old == SW_NO_INDEX ? NULL : at(p, note->old);
     sw_slice text = old == NULL ? (sw_slice){NULL, 0} : sw_music_slice(p->reading, note->old);
-    if (old != NULL && old->kind == SW_MUSIC_DRUM) {
+    if (sw_cell_note_is_drum(p->reading, note)) {
         sw_buffer_append(p->out, (sw_slice){text.data, old->name_length});
         return;
     }
@@ -65,22 +65,12 @@ static void put_note(sw_printer *p, const sw_draft_item *item, const sw_cell_not
 /* What stands at a note inside of its chord. */
 static void put_inner_marks(sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
 {
-    if (note->old == SW_NO_INDEX || p->draft->parent[note->old] != item->music) {
-        return;
-    }
-    for (uint32_t c = at(p, note->old)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
-        if (at(p, c)->kind == SW_MUSIC_MARK) {
-            bool tie = sw_music_mark_class(p->reading, c) == SW_MARK_TIE;
-            if (tie ? note->tied : note->marked) {
-                sw_buffer_append(p->out, sw_music_slice(p->reading, c));
-            }
+    bool own = sw_cell_note_is_own(p->draft, item, note);
+    for (uint32_t c = own ? at(p, note->old)->first : SW_NO_INDEX; c != SW_NO_INDEX; c = at(p, c)->next) {
+        if (at(p, c)->kind == SW_MUSIC_MARK && sw_cell_note_keeps(p->reading, note, c)) {
+            sw_buffer_append(p->out, sw_music_slice(p->reading, c));
         }
     }
-}
-
-static bool is_own(const sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
-{
-    return note->old != SW_NO_INDEX && p->draft->parent[note->old] == item->music;
 }
 
 /* The blanks of the source between two notes of a chord that follow each other there; otherwise one. */
@@ -88,10 +78,10 @@ static sw_slice between_notes(const sw_printer *p, const sw_draft_item *item, co
                               const sw_cell_note *b)
 {
     const sw_slice blank = {" ", 1};
-    if (!is_own(p, item, a) || !is_own(p, item, b)) {
+    if (!sw_cell_note_is_own(p->draft, item, a) || !sw_cell_note_is_own(p->draft, item, b)) {
         return blank;
     }
-    uint32_t from = sw_item_end(p->reading, a->old);
+    uint32_t from = sw_node_end(p->reading, a->old);
     uint32_t to = sw_item_begin(p->reading, b->old);
     sw_slice text = sw_text_slice(p->reading->files[at(p, a->old)->file].text, from, to);
     return from < to && sw_slice_trim(text).length == 0 ? text : blank;
@@ -121,7 +111,7 @@ static void put_padding(sw_printer *p, const sw_draft_item *item, const sw_cell_
         return;
     }
     const sw_music *m = at(p, item->music);
-    uint32_t from = last ? sw_item_end(p->reading, note->old) : m->start + 1;
+    uint32_t from = last ? sw_node_end(p->reading, note->old) : m->start + 1;
     uint32_t to = last ? sw_item_body_end(p->reading, item->music) - 1 : sw_item_begin(p->reading, note->old);
     sw_slice text = sw_text_slice(p->reading->files[m->file].text, from, to);
     if (from < to && sw_slice_trim(text).length == 0) {
@@ -138,7 +128,7 @@ static void put_chord(sw_printer *p, const sw_draft_item *item, const sw_cell *c
         if (n > 0) {
             sw_buffer_append(p->out, between_notes(p, item, &cell->notes[n - 1], &cell->notes[n]));
         }
-        if (is_own(p, item, &cell->notes[n]) && cell->notes[n].marked) {
+        if (sw_cell_note_is_own(p->draft, item, &cell->notes[n]) && cell->notes[n].marked) {
             sw_buffer_append(p->out, sw_music_calls(p->reading, cell->notes[n].old));
         }
         put_note(p, item, &cell->notes[n]);
@@ -153,12 +143,9 @@ static void put_chord(sw_printer *p, const sw_draft_item *item, const sw_cell *c
 static bool keeps_inner_marks(const sw_printer *p, const sw_draft_item *item, const sw_cell_note *note)
 {
     bool all = true;
-    for (uint32_t c = is_own(p, item, note) ? at(p, note->old)->first : SW_NO_INDEX; c != SW_NO_INDEX;
-         c = at(p, c)->next) {
-        if (at(p, c)->kind == SW_MUSIC_MARK) {
-            bool tie = sw_music_mark_class(p->reading, c) == SW_MARK_TIE;
-            all = all && (tie ? note->tied : note->marked);
-        }
+    for (uint32_t c = sw_cell_note_is_own(p->draft, item, note) ? at(p, note->old)->first : SW_NO_INDEX;
+         c != SW_NO_INDEX; c = at(p, c)->next) {
+        all = all && (at(p, c)->kind != SW_MUSIC_MARK || sw_cell_note_keeps(p->reading, note, c));
     }
     return all;
 }
@@ -343,7 +330,7 @@ static bool stands_alone(const sw_printer *p, uint32_t item)
     }
     const sw_text *text = p->reading->files[at(p, item)->file].text;
     uint32_t before = sw_item_begin(p->reading, item);
-    uint32_t behind = sw_item_end(p->reading, item);
+    uint32_t behind = sw_node_end(p->reading, item);
     while (before > 0 && strchr(" \t\r\n", text->bytes[before - 1]) != NULL) {
         before--;
     }
@@ -460,7 +447,7 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
         find_value(&p, &order, first, last, last_value);
         if (sw_slot_divide(draft, &slot)) {
             print_slot(&p, &slot);
-            uint32_t end = sw_item_end(draft->reading, final->music);
+            uint32_t end = sw_node_end(draft->reading, final->music);
             sw_print_apart(patch, draft->reading->files[file].text,
                            sw_item_begin(draft->reading, first->music), end, &out);
             sw_mend_octave(draft, final->music, patch);

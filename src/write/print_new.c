@@ -75,8 +75,7 @@ static void print_voice(sw_printer *p, const sw_item_order *order, const sw_draf
     uint32_t file = at(p, voice->first)->file;
     const sw_text *text = p->reading->files[file].text;
     uint32_t end = sw_node_end(p->reading, voice->last);
-    uint32_t begin = sw_is_item(at(p, voice->first)) ? sw_item_begin(p->reading, voice->first)
-                                                     : at(p, voice->first)->start;
+    uint32_t begin = sw_run_begin(p->reading, voice->first);
     sw_patch_add(patch, text, begin, begin, sw_slice_of("<< { \\voiceOne "));
     sw_buffer whole = {0};
     sw_buffer_format(&whole, " } \\new Voice { \\voiceTwo %s } >> \\oneVoice", sw_buffer_text(p->out));
@@ -156,7 +155,7 @@ void sw_print_new(sw_draft *draft, const sw_item_order *order, sw_patch *patch)
     }
     for (size_t i = 0; i < draft->text_count; i++) {
         const sw_draft_text *t = &draft->texts[i];
-        sw_patch_add(patch, draft->reading->files[t->file].text, t->start, t->end, t->text);
+        sw_patch_add(patch, draft->reading->files[t->file].text, t->offset, t->offset, t->text);
     }
     sw_buffer_free(&out);
 }

@@ -56,6 +56,17 @@ uint32_t sw_voice_joined(const sw_score *score, uint32_t event)
     return !grace && sw_rational_equal(sw_event_end(a), b->onset) ? next : SW_NO_INDEX;
 }
 
+uint32_t sw_voice_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch)
+{
+    uint32_t end = chord == SW_NO_INDEX ? chord : sw_voice_chord_end(score, chord);
+    for (uint32_t e = chord; e < end; e++) {
+        if (score->events[e].kind == SW_EVENT_NOTE && sw_pitch_equal(score->events[e].pitch, pitch)) {
+            return e;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
 static bool has_tie(const sw_reading *reading, uint32_t music)
 {
     for (uint32_t c = reading->music[music].first; c != SW_NO_INDEX; c = reading->music[c].next) {
@@ -74,13 +85,5 @@ bool sw_voice_is_tied(const sw_reading *reading, const sw_score *score, uint32_t
     bool written = has_tie(reading, note->chord) ||
                    (note->music != note->chord && reading->music[note->chord].kind == SW_MUSIC_CHORD &&
                     has_tie(reading, note->music));
-    if (next == SW_NO_INDEX || !written || note->kind != SW_EVENT_NOTE) {
-        return false;
-    }
-    for (uint32_t e = next; e < sw_voice_chord_end(score, next); e++) {
-        if (score->events[e].kind == SW_EVENT_NOTE && sw_pitch_equal(score->events[e].pitch, note->pitch)) {
-            return true;
-        }
-    }
-    return false;
+    return written && note->kind == SW_EVENT_NOTE && sw_voice_pitch(score, next, note->pitch) != SW_NO_INDEX;
 }
