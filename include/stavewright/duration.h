@@ -25,6 +25,9 @@ sw_rational sw_duration_length(sw_duration d);
 sw_rational sw_duration_head(sw_duration d);
 /* The single note value (at most `dots` dots, factor 1) of exactly this length; false when there is none. */
 bool sw_duration_from_length(sw_rational length, int dots, sw_duration *duration);
+/* The value of exactly this length: a single one with at most one dot, otherwise a stretched whole note,
+ * 1*5/8. */
+sw_duration sw_duration_of(sw_rational length);
 bool sw_duration_equal(sw_duration a, sw_duration b);
 /* Writes LilyPond's form: "4.", "\breve", "1*3/4". Returns `text`. */
 enum { SW_DURATION_TEXT = 64 };

@@ -30,8 +30,8 @@ size_t sw_metre_rests(sw_metre metre, sw_rational position, sw_rational length, 
 
 /* The same for a note, as values to be tied: one value where it can be said so that the middle of the bar
  * stays visible (a note crosses it only when it begins or ends at a bar line), and beats of compound metres
- * too; a value inside of its half begins on a multiple of half of itself. Otherwise it is divided there. Dots:
- * at most one. Common practice, no source. */
+ * too; a value inside of its half begins on a multiple of half of itself. Otherwise it is divided there.
+ * Dots: at most one. Common practice, no source. */
 size_t sw_metre_notes(sw_metre metre, sw_rational position, sw_rational length, sw_duration *values,
                       size_t most);
 /* The fewest values, longest first, that a length is said with where no metre counts (inside of tuplets and

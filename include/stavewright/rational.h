@@ -18,6 +18,8 @@ sw_rational sw_rational_make(int64_t num, int64_t den);
 sw_rational sw_rational_zero(void);
 bool sw_rational_valid(sw_rational a);
 bool sw_rational_is_zero(sw_rational a);
+/* Whether halving whole numbers leads to it: such times are said in plain note values. */
+bool sw_rational_is_dyadic(sw_rational a);
 sw_rational sw_rational_add(sw_rational a, sw_rational b);
 sw_rational sw_rational_sub(sw_rational a, sw_rational b);
 sw_rational sw_rational_mul(sw_rational a, sw_rational b);

@@ -369,6 +369,8 @@ void sw_reading_free(sw_reading *reading);
 /* Bytes of memory that the music, the scores and the names hold (texts and syntax not counted). */
 size_t sw_reading_memory(const sw_reading *reading);
 
+/* Order in the text: by file, then by the first byte. */
+int sw_music_compare_places(const sw_music *a, const sw_music *b);
 /* The text of a music node. */
 sw_slice sw_music_slice(const sw_reading *reading, uint32_t music);
 /* The calls in front of a note, rest, chord or syllable that say how it looks, as they are written:

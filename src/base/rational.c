@@ -46,6 +46,11 @@ bool sw_rational_is_zero(sw_rational a)
     return a.num == 0 && a.den != 0;
 }
 
+bool sw_rational_is_dyadic(sw_rational a)
+{
+    return (a.den & (a.den - 1)) == 0;
+}
+
 /* A fraction in lowest terms, if 64 bits can hold it. */
 static sw_rational narrow(wide num, wide den)
 {

@@ -12,7 +12,7 @@ typedef struct filter {
     uint32_t staff; /* SW_NO_INDEX: any */
     sw_rational from;
     sw_rational to;
-    const sw_text *named; /* the file whose lines are meant */
+    const bool *named; /* by file of the reading: it is the one whose lines are meant */
 } filter;
 
 static bool is_on_lines(const filter *f, const sw_event *event)
@@ -21,12 +21,8 @@ static bool is_on_lines(const filter *f, const sw_event *event)
         return true;
     }
     const sw_music *m = &f->reading->music[event->chord];
-    const sw_text *text = f->reading->files[m->file].text;
-    if (text != f->named && !sw_text_same_file(text, f->named)) {
-        return false;
-    }
-    uint32_t line = sw_text_line(text, m->start);
-    return line >= f->places->first_line && line <= f->places->last_line;
+    uint32_t line = sw_text_line(f->reading->files[m->file].text, m->start);
+    return f->named[m->file] && line >= f->places->first_line && line <= f->places->last_line;
 }
 
 static bool is_chosen(const filter *f, const sw_event *event)
@@ -72,17 +68,26 @@ static bool choose_in(const sw_move *move, const sw_reading *reading, const sw_p
         }
         scores = first + 1;
     }
-    for (uint32_t s = first; s < scores && chosen->count == 0; s++) {
-        filter f = {.places = places, .reading = reading, .score = &reading->scores[s], .staff = staff};
-        f.named = move->mains[0]->files[0].text;
+    bool *named = sw_alloc_zero(reading->file_count + 1, sizeof *named);
+    for (size_t i = 0; i < reading->file_count; i++) {
+        named[i] = sw_text_same_file(reading->files[i].text, move->mains[0]->files[0].text);
+    }
+    bool good = true;
+    for (uint32_t s = first; s < scores && chosen->count == 0 && good; s++) {
+        filter f = {.places = places,
+                    .reading = reading,
+                    .score = &reading->scores[s],
+                    .staff = staff,
+                    .named = named};
         if (sw_bar_range_moments(f.score, &places->bars, &f.from, &f.to)) {
             choose(&f, chosen);
         } else if (staff != SW_NO_INDEX) {
             *error = sw_places_say_no_bars(f.score, &places->bars);
-            return false;
+            good = false;
         }
     }
-    return true;
+    free(named);
+    return good;
 }
 
 /* The file has no score of its own: names those that include it. */

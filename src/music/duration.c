@@ -47,6 +47,15 @@ bool sw_duration_from_length(sw_rational length, int dots, sw_duration *duration
     return false;
 }
 
+sw_duration sw_duration_of(sw_rational length)
+{
+    sw_duration value;
+    if (!sw_duration_from_length(length, 1, &value)) {
+        value = (sw_duration){0, 0, (int32_t)length.num, (int32_t)length.den};
+    }
+    return value;
+}
+
 bool sw_duration_equal(sw_duration a, sw_duration b)
 {
     return a.log == b.log && a.dots == b.dots && a.factor_num == b.factor_num && a.factor_den == b.factor_den;

@@ -66,8 +66,7 @@ size_t sw_metre_rests(sw_metre metre, sw_rational position, sw_rational length, 
     while (length.num > 0) {
         sw_duration value;
         sw_rational taken = length;
-        bool dyadic = (length.den & (length.den - 1)) == 0; /* otherwise no row of plain values says it */
-        if (dyadic && longest_value(metre, position, length, &value)) {
+        if (sw_rational_is_dyadic(length) && longest_value(metre, position, length, &value)) {
             taken = sw_duration_length(value);
         } else { /* a quarter, stretched or squeezed */
             sw_rational factor = sw_rational_mul(length, sw_rational_make(4, 1));

@@ -80,6 +80,14 @@ sw_pitch sw_score_written_pitch(const sw_reading *reading, const sw_score *score
     return sw_pitch_transpose(heard, sw_pitch_interval(up, middle_c));
 }
 
+int sw_music_compare_places(const sw_music *a, const sw_music *b)
+{
+    if (a->file != b->file) {
+        return a->file < b->file ? -1 : 1;
+    }
+    return a->start < b->start ? -1 : a->start > b->start;
+}
+
 sw_slice sw_music_slice(const sw_reading *reading, uint32_t music)
 {
     const sw_music *m = &reading->music[music];

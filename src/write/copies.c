@@ -80,8 +80,9 @@ static void add_copy(sw_draft *draft, const sw_variable *variable, uint32_t use,
 }
 
 /* Whether a use of a variable leads to places that shall stay as they are. */
-static bool leads_elsewhere(const sw_draft *draft, const uint32_t *found, uint32_t number, uint32_t use)
+static bool leads_elsewhere(const sw_draft *draft, uint32_t number, uint32_t use)
 {
+    const uint32_t *found = sw_draft_found(draft, draft->reading);
     for (uint32_t e = 0; e < draft->score->event_count; e = sw_voice_chord_end(draft->score, e)) {
         if (found[draft->score->events[e].chord] == number && draft->wanted[e] == 0 &&
             sw_draft_passes(draft, draft->reading, draft->score, e, use)) {
@@ -91,7 +92,7 @@ static bool leads_elsewhere(const sw_draft *draft, const uint32_t *found, uint32
     return false;
 }
 
-bool sw_draft_plan_copy(sw_draft *draft, const uint32_t *found, uint32_t number)
+bool sw_draft_plan_copy(sw_draft *draft, uint32_t number)
 {
     sw_draft_item *item = draft->items[number - 1];
     const sw_score *score = draft->score;
@@ -106,7 +107,7 @@ bool sw_draft_plan_copy(sw_draft *draft, const uint32_t *found, uint32_t number)
         if (variable == NULL || variable->name != at(draft, use)->name) {
             break;
         }
-        bool last = !leads_elsewhere(draft, found, number, use);
+        bool last = !leads_elsewhere(draft, number, use);
         add_copy(draft, variable, use, last);
         if (last) {
             item->through = use;

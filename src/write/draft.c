@@ -40,6 +40,10 @@ void sw_draft_free(sw_draft *draft)
     for (size_t i = 0; i < draft->item_count; i++) {
         free(draft->items[i]->cells);
     }
+    for (size_t i = 0; draft->found != NULL && i < draft->request->main_count; i++) {
+        free(draft->found[i]);
+    }
+    free(draft->found);
     free(draft->items);
     free(draft->texts);
     free(draft->variables);

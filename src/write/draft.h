@@ -117,6 +117,7 @@ typedef struct sw_draft {
     const sw_score *score;
     uint32_t *parent; /* by music node: the node around it, SW_NO_INDEX at the top */
     uint32_t *number; /* by music node: 1 + its place in `items`, 0 when it is not touched */
+    uint32_t **found; /* by main file of the request: see sw_draft_locate; NULL before */
     uint8_t *wanted;  /* by event: a change names it, as one of the places where its item is heard */
     sw_draft_item **items;
     size_t item_count;
@@ -218,6 +219,12 @@ sw_draft_change sw_change_new_staff;
  * as heard (`old` may name a node whose text they keep). The cells are tied to one another. */
 bool sw_draft_fill(sw_draft *draft, uint32_t event, sw_rational from, sw_rational until,
                    const sw_cell_note *heard, size_t count);
+/* After all that touches items: puts them in the order of the text, and finds for each main file of the
+ * request which music is written where one of them is. */
+void sw_draft_locate(sw_draft *draft);
+/* By music node of a main file (in the draft's own, copies count): 1 + the number of the touched item that is
+ * written there, 0 if none. */
+const uint32_t *sw_draft_found(const sw_draft *draft, const sw_reading *reading);
 /* After all changes: ties that lead to no note any more go. */
 void sw_draft_mend_ties(sw_draft *draft);
 /* The last cell of an item with notes, or its last cell; the first with notes, or its first. */

@@ -29,7 +29,7 @@ typedef struct sw_edit_proof {
     const sw_draft *draft;
     const sw_reading *before;
     const sw_reading *after;
-    uint32_t *item; /* by music node of `before`: 1 + the draft item that is written there, 0 if none */
+    const uint32_t *item; /* by music node of `before`: 1 + the draft item that is written there, 0 if none */
     sw_arena *arena;
     sw_word_mend *mend;
     char **error;

@@ -2,70 +2,87 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "write/division.h"
 #include "write/print.h"
 
 /* ---- where a touched item is written ---- */
 
-static int compare_places(const void *a, const void *b, void *context)
+static int compare_items(const void *a, const void *b, void *draft)
 {
-    const sw_draft *draft = context;
-    const sw_music *x = &draft->reading->music[draft->items[*(const uint32_t *)a]->music];
-    const sw_music *y = &draft->reading->music[draft->items[*(const uint32_t *)b]->music];
-    return x->start < y->start ? -1 : x->start > y->start;
+    const sw_music *music = ((const sw_draft *)draft)->reading->music;
+    return sw_music_compare_places(&music[(*(sw_draft_item *const *)a)->music],
+                                   &music[(*(sw_draft_item *const *)b)->music]);
 }
 
-/* The item among some in order of place that is written at a node's place, in a file that is the same. */
-static uint32_t item_at(const sw_draft *draft, const uint32_t *sorted, size_t count, const sw_music *node)
+/* The item among those of one file, [first, end), that is written at a node's place. */
+static uint32_t item_at(const sw_draft *draft, uint32_t first, uint32_t end, const sw_music *node)
 {
-    size_t low = 0;
-    size_t high = count;
+    uint32_t low = first;
+    uint32_t high = end;
     while (low < high) {
-        size_t middle = low + (high - low) / 2;
-        if (draft->reading->music[draft->items[sorted[middle]]->music].start < node->start) {
+        uint32_t middle = low + (high - low) / 2;
+        if (draft->reading->music[draft->items[middle]->music].start < node->start) {
             low = middle + 1;
         } else {
             high = middle;
         }
     }
-    const sw_music *own = low < count ? &draft->reading->music[draft->items[sorted[low]]->music] : NULL;
-    return own != NULL && own->start == node->start && own->kind == node->kind ? sorted[low] : SW_NO_INDEX;
+    const sw_music *own = low < end ? &draft->reading->music[draft->items[low]->music] : NULL;
+    return own != NULL && own->start == node->start && own->kind == node->kind ? low : SW_NO_INDEX;
 }
 
-static void find_in_file(const sw_draft *draft, const uint32_t *sorted, size_t count,
-                         const sw_reading *reading, uint32_t file, uint32_t *found)
+static void find_in_file(const sw_draft *draft, uint32_t first, uint32_t end, const sw_reading *reading,
+                         uint32_t file, uint32_t *found)
 {
     for (uint32_t m = 0; m < reading->music_count; m++) {
         const sw_music *music = &reading->music[m];
-        if (music->file == file && music->kind >= SW_MUSIC_NOTE && music->kind <= SW_MUSIC_BARE) {
-            uint32_t item = item_at(draft, sorted, count, music);
+        if (music->file == file && sw_is_item(music)) {
+            uint32_t item = item_at(draft, first, end, music);
             found[m] = item != SW_NO_INDEX ? item + 1 : found[m];
         }
     }
 }
 
-uint32_t *sw_draft_find_items(const sw_draft *draft, const sw_reading *reading)
+static uint32_t *find_items(const sw_draft *draft, const sw_reading *reading)
 {
     uint32_t *found = sw_alloc_zero(reading->music_count + 1, sizeof *found);
-    uint32_t *sorted = sw_alloc((draft->item_count + 1) * sizeof *sorted);
-    for (uint32_t f = 0; f < draft->reading->file_count; f++) {
-        size_t count = 0;
-        for (uint32_t i = 0; i < draft->item_count; i++) {
-            if (draft->reading->music[draft->items[i]->music].file == f) {
-                sorted[count++] = i;
-            }
+    uint32_t end = 0;
+    for (uint32_t first = 0; first < draft->item_count; first = end) { /* the items of one file */
+        uint32_t file = draft->reading->music[draft->items[first]->music].file;
+        while (end < draft->item_count && draft->reading->music[draft->items[end]->music].file == file) {
+            end++;
         }
-        if (count == 0) {
-            continue;
-        }
-        qsort_r(sorted, count, sizeof *sorted, compare_places, (void *)(uintptr_t)draft);
-        for (uint32_t g = 0; g < reading->file_count; g++) { /* a file can be included several times */
-            if (sw_text_same_file(reading->files[g].text, draft->reading->files[f].text)) {
-                find_in_file(draft, sorted, count, reading, g, found);
+        for (uint32_t f = 0; f < reading->file_count; f++) { /* a file can be included several times */
+            if (sw_text_same_file(reading->files[f].text, draft->reading->files[file].text)) {
+                find_in_file(draft, first, end, reading, f, found);
             }
         }
     }
-    free(sorted);
     return found;
+}
+
+void sw_draft_locate(sw_draft *draft)
+{
+    if (draft->item_count > 0) {
+        qsort_r(draft->items, draft->item_count, sizeof *draft->items, compare_items, draft);
+    }
+    for (size_t i = 0; i < draft->item_count; i++) {
+        draft->number[draft->items[i]->music] = (uint32_t)i + 1;
+    }
+    const sw_edit_request *request = draft->request;
+    draft->found = sw_alloc_zero(request->main_count + 1, sizeof *draft->found);
+    for (size_t i = 0; i < request->main_count; i++) {
+        draft->found[i] = find_items(draft, request->mains[i]);
+    }
+}
+
+const uint32_t *sw_draft_found(const sw_draft *draft, const sw_reading *reading)
+{
+    size_t i = 0;
+    while (i < draft->request->main_count && draft->request->mains[i] != reading) {
+        i++;
+    }
+    return draft->found[i];
 }
 
 /* ---- where it is heard ---- */
@@ -119,20 +136,18 @@ static void note_other_scores(const sw_draft *draft, sw_buffer *notes)
         if (reading == draft->reading && reading->score_count < 2) {
             continue;
         }
-        uint32_t *found = sw_draft_find_items(draft, reading);
         for (size_t s = 0; s < reading->score_count; s++) {
-            if (&reading->scores[s] != draft->score && plays_item(&reading->scores[s], found)) {
+            if (&reading->scores[s] != draft->score && plays_item(&reading->scores[s], draft->found[m])) {
                 sw_buffer_format(notes, "%s: note: score %zu plays this too, and changes along\n",
                                  reading->files[0].text->path, s + 1);
             }
         }
-        free(found);
     }
 }
 
 bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
 {
-    uint32_t *found = sw_draft_find_items(draft, draft->reading);
+    const uint32_t *found = sw_draft_found(draft, draft->reading);
     bool allowed = true;
     const sw_score *score = draft->score;
     for (uint32_t e = 0; e < score->event_count && allowed; e = sw_voice_chord_end(score, e)) {
@@ -144,10 +159,9 @@ bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
         if (draft->request->elsewhere != SW_ELSEWHERE_COPY) {
             allowed = allow(draft, e, item, notes);
         } else if (item->through == SW_NO_INDEX) {
-            allowed = sw_draft_plan_copy(draft, found, number);
+            allowed = sw_draft_plan_copy(draft, number);
         }
     }
-    free(found);
     if (allowed && draft->request->elsewhere != SW_ELSEWHERE_COPY) {
         note_other_scores(draft, notes);
     }

@@ -218,28 +218,24 @@ static bool takes_part(const sw_draft *draft, uint32_t music)
     return m->kind != SW_MUSIC_SKIP || sw_music_slice(draft->reading, music).data[0] != '\\';
 }
 
-static int compare_items(const void *a, const void *b, void *context)
+static int compare_items(const void *a, const void *b, void *reading)
 {
-    const sw_reading *reading = context;
-    const sw_music *x = &reading->music[*(const uint32_t *)a];
-    const sw_music *y = &reading->music[*(const uint32_t *)b];
-    if (x->file != y->file) {
-        return x->file < y->file ? -1 : 1;
-    }
-    return x->start < y->start ? -1 : x->start > y->start;
+    const sw_music *music = ((const sw_reading *)reading)->music;
+    return sw_music_compare_places(&music[*(const uint32_t *)a], &music[*(const uint32_t *)b]);
 }
 
 sw_item_order sw_item_order_new(const sw_draft *draft)
 {
+    const sw_music *music = draft->reading->music;
     sw_item_order order = {0};
     bool sorted = true;
     for (uint32_t m = 0; m < draft->reading->music_count; m++) {
         if (takes_part(draft, m)) {
             order.items = sw_grow(order.items, order.count, &order.capacity, sizeof *order.items);
-            order.items[order.count] = m;
-            sorted = sorted && (order.count == 0 || compare_items(&order.items[order.count - 1], &m,
-                                                                  (void *)(uintptr_t)draft->reading) <= 0);
-            order.count++;
+            order.items[order.count++] = m;
+            sorted =
+                sorted && (order.count == 1 ||
+                           sw_music_compare_places(&music[order.items[order.count - 2]], &music[m]) <= 0);
         }
     }
     if (!sorted) {
@@ -248,8 +244,8 @@ sw_item_order sw_item_order_new(const sw_draft *draft)
     }
     size_t kept = 0;
     for (size_t i = 0; i < order.count; i++) { /* copies of a variable's music stand where it stands */
-        bool again = kept > 0 && compare_items(&order.items[kept - 1], &order.items[i],
-                                               (void *)(uintptr_t)draft->reading) == 0;
+        bool again =
+            kept > 0 && sw_music_compare_places(&music[order.items[kept - 1]], &music[order.items[i]]) == 0;
         if (!again) {
             order.items[kept++] = order.items[i];
         }

@@ -100,16 +100,6 @@ void sw_put_rest(sw_part_printer *p, char letter, sw_duration value)
     p->has_duration = true;
 }
 
-/* The note value that fills a bar: 1, 2., or 1*5/8 where there is none. */
-static sw_duration bar_value(const sw_bar *bar)
-{
-    sw_duration value;
-    if (sw_duration_from_length(bar->length, 1, &value)) {
-        return value;
-    }
-    return (sw_duration){0, 0, (int32_t)bar->length.num, (int32_t)bar->length.den};
-}
-
 /* ---- silences beside other voices ---- */
 
 /* The first event of a voice that has not ended at a moment, as an index; the end of the voice if none. */
@@ -252,7 +242,7 @@ static uint32_t put_full_bars(sw_part_printer *p, char letter, uint32_t voice, u
         count++;
     }
     p->has_duration = false;
-    sw_duration value = bar_value(first);
+    sw_duration value = sw_duration_of(first->length);
     sw_put_rest(p, letter == 'r' ? 'R' : 's', value);
     if (count > 1) { /* what follows must not inherit the factor */
         sw_buffer_format(p->out, "*%u", count);

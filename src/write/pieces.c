@@ -109,20 +109,12 @@ static char letter_of(const sw_cell *cell)
     return letters[cell->kind];
 }
 
-/* The value of so many bars of full-bar rest: R1*4, R2.*2, R1*5/8*3 as one factor. */
-static sw_duration bars_value(sw_rational bar, int32_t count)
+/* Whether an item stands in the metre: in no tuplet, and not among grace notes. */
+static bool is_in_metre(const sw_draft *draft, const sw_draft_item *item)
 {
-    sw_duration value;
-    if (!sw_duration_from_length(bar, 1, &value)) {
-        value = (sw_duration){0, 0, (int32_t)bar.num, (int32_t)bar.den};
-    }
-    value.factor_num *= count;
-    return value;
-}
-
-static bool is_plain(sw_rational length)
-{
-    return (length.den & (length.den - 1)) == 0;
+    const sw_rational one = {1, 1};
+    return sw_rational_equal(item->scale, one) &&
+           (draft->score->events[item->event].flags & SW_EVENT_GRACE) == 0;
 }
 
 /* One stretch inside of one bar, in its metre. 0 when it can't be said. */
@@ -131,10 +123,10 @@ static size_t values_in_bar(const sw_cell *cell, const sw_bar *bar, sw_rational 
 {
     sw_metre metre = {bar->beats, bar->beat_value};
     sw_rational position = sw_rational_add(bar->first, sw_rational_sub(from, bar->start));
-    if (!is_plain(length)) {
+    if (!sw_rational_is_dyadic(length)) {
         return 0;
     }
-    if (!is_plain(position) || position.num < 0) {
+    if (!sw_rational_is_dyadic(position) || position.num < 0) {
         return sw_metre_free(length, values, MOST_VALUES);
     }
     return cell->kind == SW_CELL_NOTES ? sw_metre_notes(metre, position, length, values, MOST_VALUES)
@@ -168,7 +160,8 @@ static bool divide_in_metre(const sw_draft *draft, sw_slot *slot, const stretch 
                 count++;
                 b++;
             }
-            sw_duration value = bars_value(bar->length, count);
+            sw_duration value = sw_duration_of(bar->length);
+            value.factor_num *= count; /* R1*4, R2.*2 */
             add_values(slot, s, cell, 'R', &value, 1, one);
             bar_end = end;
         } else {
@@ -183,16 +176,6 @@ static bool divide_in_metre(const sw_draft *draft, sw_slot *slot, const stretch 
         from = end;
     }
     return true;
-}
-
-/* A skip is one value, with a factor where there is none: s1*7/8. */
-static sw_duration skip_value(sw_rational length)
-{
-    sw_duration value;
-    if (!sw_duration_from_length(length, 1, &value)) {
-        value = (sw_duration){0, 0, (int32_t)length.num, (int32_t)length.den};
-    }
-    return value;
 }
 
 /* A stretch in a tuplet, among grace notes or of stretched values (c4*2/3): the fewest values. */
@@ -222,18 +205,17 @@ static bool divide_stretch(sw_draft *draft, sw_slot *slot, const stretch *s)
     size_t first = slot->piece_count;
     sw_rational factor = factor_of(draft->reading, s->item->music);
     const sw_rational one = {1, 1};
-    bool in_metre = sw_rational_equal(s->item->scale, one) && (event->flags & SW_EVENT_GRACE) == 0;
     bool done = true;
     if (s->whole) {
         sw_duration value = sw_music_duration(&draft->reading->music[s->item->music]);
         add_values(slot, s, cell, letter_of(cell), &value, 1, one);
     } else if (cell->kind == SW_CELL_SKIP) {
-        sw_duration value = skip_value(s->length);
+        sw_duration value = sw_duration_of(s->length);
         add_values(slot, s, cell, 's', &value, 1, one);
     } else {
         bool notes = sw_draft_old_kind(draft, s->item) == SW_CELL_NOTES; /* c4*2/3 is a note out of metre */
         sw_rational from = sw_rational_add(event->onset, cell->start);
-        done = in_metre && (!notes || sw_rational_equal(factor, one)) &&
+        done = is_in_metre(draft, s->item) && (!notes || sw_rational_equal(factor, one)) &&
                divide_in_metre(draft, slot, s, cell, from, sw_rational_add(from, s->length));
         if (!done) {
             slot->piece_count = first;
@@ -262,7 +244,7 @@ bool sw_slot_add_fresh(sw_draft *draft, sw_slot *slot, const sw_draft_item *item
         return true;
     }
     if (cell->kind == SW_CELL_SKIP) {
-        sw_duration value = skip_value(s.length);
+        sw_duration value = sw_duration_of(s.length);
         add_values(slot, &s, own, 's', &value, 1, one);
     } else if (!divide_in_metre(draft, slot, &s, own, from, until)) {
         return false;
@@ -277,7 +259,7 @@ bool sw_slot_add_fresh(sw_draft *draft, sw_slot *slot, const sw_draft_item *item
 
 /* ---- slots ---- */
 
-/* A full-bar rest that is shortened stays one; what silence makes of a bar of notes may become one. */
+/* Adds the cell behind a stretch to it: its length, and what hangs on its end. */
 static void append_cell(sw_draft *draft, stretch *s, const sw_cell *next)
 {
     s->length = sw_rational_add(s->length, next->length);
@@ -326,9 +308,8 @@ static size_t find_tuplet(const sw_draft *draft, const stretch *all, size_t coun
 {
     const sw_rational one = {1, 1};
     const sw_draft_item *item = all[0].item;
-    if (is_plain(all[0].length) || all[0].whole || !sw_rational_equal(item->scale, one) ||
-        !sw_rational_equal(factor_of(draft->reading, item->music), one) ||
-        (draft->score->events[item->event].flags & SW_EVENT_GRACE) != 0) {
+    if (sw_rational_is_dyadic(all[0].length) || all[0].whole || !is_in_metre(draft, item) ||
+        !sw_rational_equal(factor_of(draft->reading, item->music), one)) {
         return 0;
     }
     int64_t odd = all[0].length.den;
@@ -340,7 +321,7 @@ static size_t find_tuplet(const sw_draft *draft, const stretch *all, size_t coun
     sw_rational total = sw_rational_zero();
     for (size_t i = 0; i < count && (odd == 3 || odd == 5 || odd == 7); i++) {
         total = sw_rational_add(total, all[i].length);
-        if (is_plain(total)) {
+        if (sw_rational_is_dyadic(total)) {
             return i + 1;
         }
     }

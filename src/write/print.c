@@ -384,17 +384,6 @@ static void print_slot(sw_printer *p, const sw_slot *slot)
 
 /* ---- all ---- */
 
-static int compare_items(const void *a, const void *b, void *context)
-{
-    const sw_draft *draft = context;
-    const sw_music *x = &draft->reading->music[(*(sw_draft_item *const *)a)->music];
-    const sw_music *y = &draft->reading->music[(*(sw_draft_item *const *)b)->music];
-    if (x->file != y->file) {
-        return x->file < y->file ? -1 : 1;
-    }
-    return x->start < y->start ? -1 : x->start > y->start;
-}
-
 /* The value that a slot inherits: that of the item before it, as it will be. */
 static void find_value(sw_printer *p, const sw_item_order *order, const sw_draft_item *first,
                        const sw_draft_item *last_printed, sw_duration last_value)
@@ -413,12 +402,6 @@ static void find_value(sw_printer *p, const sw_item_order *order, const sw_draft
 bool sw_draft_print(sw_draft *draft, sw_patch *patch)
 {
     sw_item_order order = sw_item_order_new(draft);
-    if (draft->item_count > 0) {
-        qsort_r(draft->items, draft->item_count, sizeof *draft->items, compare_items, draft);
-        for (size_t i = 0; i < draft->item_count; i++) {
-            draft->number[draft->items[i]->music] = (uint32_t)i + 1;
-        }
-    }
     sw_print_new(draft, &order, patch);
     sw_duration last_value = {0};
     const sw_draft_item *last = NULL;

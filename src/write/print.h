@@ -5,7 +5,8 @@
 #include "write/draft.h"
 #include "write/entry.h"
 
-/* Adds the edits of a draft to a patch. False (and the draft's error) when something can't be written. */
+/* Adds the edits of a draft (whose items are located) to a patch. False (and the draft's error) when
+ * something can't be written. */
 bool sw_draft_print(sw_draft *draft, sw_patch *patch);
 /* A change of the lyrics that brings a syllable back to its note. */
 typedef struct sw_word_mend {
@@ -21,12 +22,9 @@ typedef struct sw_word_mend {
 bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, sw_word_mend *mend, char **error);
 /* q and bare durations behind a changed note that would repeat something else now are written out. */
 void sw_draft_mend_repeats(sw_draft *draft);
-/* By music node of a reading (the draft's own, where copies count, or that of another main file): 1 + the
- * number of the touched item that is written there, 0 if none. free() it. */
-uint32_t *sw_draft_find_items(const sw_draft *draft, const sw_reading *reading);
-/* Plans the copies that let an item (1 + its number; `found` as above) change at the wanted places only.
- * False (and the draft's error) when none do. */
-bool sw_draft_plan_copy(sw_draft *draft, const uint32_t *found, uint32_t number);
+/* Plans the copies that let an item (1 + its number) change at the wanted places only. False (and the draft's
+ * error) when none do. */
+bool sw_draft_plan_copy(sw_draft *draft, uint32_t number);
 /* Puts the edits inside of copied variables into their copies. */
 void sw_draft_print_copies(sw_draft *draft, const sw_item_order *order, sw_patch *patch);
 /* Whether an event of a reading (the draft's or another main file's) is reached through a use of a variable,

@@ -368,7 +368,7 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
     if (after == NULL) {
         return false;
     }
-    sw_edit_proof p = {draft, before, after, sw_draft_find_items(draft, before), sw_arena_new(), mend, error};
+    sw_edit_proof p = {draft, before, after, sw_draft_found(draft, before), sw_arena_new(), mend, error};
     bool same = true;
     if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings)) {
         same = sw_prove_refuse(&p, "the result would have an error");
@@ -378,7 +378,6 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
     for (size_t s = 0; s < before->score_count && same; s++) {
         same = compare_score(&p, &before->scores[s], &after->scores[s]);
     }
-    free(p.item);
     sw_arena_free(p.arena);
     sw_reading_free(after);
     return same;

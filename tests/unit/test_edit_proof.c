@@ -38,6 +38,7 @@ static char *prove_with(const char *behind, const char *old, const char *new)
                                .options = &options};
     sw_draft *draft = sw_draft_new(&request);
     assert_true(sw_change_pitch(draft, &change));
+    sw_draft_locate(draft);
     sw_patch patch = {0};
     assert_true(sw_draft_print(draft, &patch));
     if (old != NULL) {
