@@ -5,6 +5,7 @@
 #include <time.h>
 
 #include "app/commands.h"
+#include "app/input.h"
 #include "app/words.h"
 #include "stavewright/check.h"
 #include "stavewright/main_files.h"
@@ -129,21 +130,15 @@ static int check_path(const char *path, const sw_check_options *options, sw_chec
 /* Standard input under the name of the file that an editor holds. */
 static int check_standard_input(const arguments *given, sw_check_options *options, sw_check_result *result)
 {
-    char *error = NULL;
-    sw_text *input = sw_text_read("-", &error);
-    if (input == NULL) {
-        sw_say_bad("check", "%s", error);
-        free(error);
+    sw_text *text = sw_read_input("check", given->file_name);
+    if (text == NULL) {
         return SW_EXIT_BAD;
     }
-    const char *name = given->file_name == NULL ? "-" : given->file_name;
-    sw_text *text = sw_text_from_bytes(name, (sw_slice){input->bytes, input->length});
     const sw_text *overlay = text;
     options->read.overlays = &overlay;
     options->read.overlay_count = 1;
-    int status = check_path(name, options, result);
+    int status = check_path(text->path, options, result);
     sw_text_free(text);
-    sw_text_free(input);
     return status;
 }
 

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/input.h"
 #include "stavewright/report.h"
 
 /* "120" or "120-140" */
@@ -108,20 +109,14 @@ const char *sw_move_words_open(sw_move_words *m)
     if (strcmp(m->path, "-") != 0) {
         return m->path;
     }
-    char *error = NULL;
-    sw_text *text = sw_text_read("-", &error);
-    if (text == NULL) {
-        sw_say_bad(m->command, "%s", error);
-        free(error);
+    m->input = sw_read_input(m->command, m->file_name);
+    if (m->input == NULL) {
         return NULL;
     }
-    const char *name = m->file_name != NULL ? m->file_name : "-";
-    m->input = sw_text_from_bytes(name, (sw_slice){text->bytes, text->length});
-    sw_text_free(text);
     m->overlays[0] = m->input;
     m->reading.overlays = m->overlays;
     m->reading.overlay_count = 1;
-    return name;
+    return m->input->path;
 }
 
 /* The whole text of standard input after the move. An editor puts what is printed in the place of what it

@@ -470,15 +470,8 @@ void sw_contexts_set(sw_contexts *contexts, sw_context *here, uint32_t path, uin
 void sw_contexts_apply_with(sw_contexts *contexts, sw_context *context, uint32_t file, uint32_t block)
 {
     sw_cursor cursor = sw_cursor_inside(contexts->reader, file, block);
-    while (sw_cursor_more(&cursor)) {
-        sw_slice word = sw_cursor_text(&cursor);
-        sw_node_kind kind = sw_cursor_kind(&cursor);
-        sw_cursor_next(&cursor);
-        if (kind != SW_NODE_WORD || !sw_cursor_is_mark(&cursor, '=')) {
-            continue;
-        }
-        sw_cursor_next(&cursor);
-        if (sw_cursor_more(&cursor) && sw_slice_ends(word, "nstrumentName")) {
+    for (sw_slice word; sw_cursor_assignment(&cursor, &word);) {
+        if (sw_slice_ends(word, "nstrumentName")) {
             char property[32] = {0};
             if (word.length < sizeof property) {
                 memcpy(property, word.data, word.length);

@@ -59,6 +59,20 @@ bool sw_cursor_is_mark(sw_cursor *cursor, char mark)
            sw_cursor_text(cursor).data[0] == mark;
 }
 
+bool sw_cursor_assignment(sw_cursor *cursor, sw_slice *property)
+{
+    while (sw_cursor_more(cursor)) {
+        *property = sw_cursor_text(cursor);
+        bool word = sw_cursor_kind(cursor) == SW_NODE_WORD;
+        sw_cursor_next(cursor);
+        if (word && sw_cursor_is_mark(cursor, '=')) {
+            sw_cursor_next(cursor);
+            return sw_cursor_more(cursor);
+        }
+    }
+    return false;
+}
+
 /* ---- building ---- */
 
 uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end)

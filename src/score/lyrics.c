@@ -40,16 +40,7 @@ static void apply_with(sw_player *p, uint32_t line, uint32_t music)
     }
     sw_line_state *state = &p->lyrics->states[line];
     sw_cursor cursor = sw_cursor_inside(p->reader, m->file, (uint32_t)m->num);
-    while (sw_cursor_more(&cursor)) {
-        sw_slice word = sw_cursor_text(&cursor);
-        sw_cursor_next(&cursor);
-        if (!sw_cursor_is_mark(&cursor, '=')) {
-            continue;
-        }
-        sw_cursor_next(&cursor);
-        if (!sw_cursor_more(&cursor)) {
-            return;
-        }
+    for (sw_slice word; sw_cursor_assignment(&cursor, &word);) {
         bool on = sw_slice_is(sw_cursor_text(&cursor), "##t");
         if (sw_slice_is(word, "ignoreMelismata")) {
             state->ignores_melismata = on;
@@ -210,19 +201,11 @@ static void read_text(sw_player *p, uint32_t music, const sw_spot *here, sw_vers
     inside.scale = (sw_rational){1, 1};
     inside.grace = false;
     inside.recorded = verse.line;
-    sw_played chord = p->last_chord;
-    sw_played note = p->last_note;
     size_t reached = p->reached;
     uint32_t step = p->step;
-    p->muted = true;
-    p->in_text = true;
     if (at(p, music)->first != SW_NO_INDEX) {
-        sw_walk(p, at(p, music)->first, sw_moment_zero(), &inside);
+        sw_walk_muted(p, at(p, music)->first, &inside, true);
     }
-    p->muted = false;
-    p->in_text = false;
-    p->last_chord = chord;
-    p->last_note = note;
     p->reached = reached;
     p->step = step;
     verse.end_item = lyrics->item_count;

@@ -48,24 +48,29 @@ static sw_rational note_length(const sw_music *m, const sw_spot *here)
     return sw_rational_mul(length, here->scale);
 }
 
-/* The length of some music, without playing it. */
+sw_moment sw_walk_muted(sw_player *p, uint32_t music, const sw_spot *here, bool in_text)
+{
+    bool was_muted = p->muted;
+    bool was_in_text = p->in_text;
+    sw_played chord = p->last_chord;
+    sw_played note = p->last_note;
+    p->muted = true;
+    p->in_text = in_text;
+    sw_moment end = sw_walk(p, music, sw_moment_zero(), here);
+    p->muted = was_muted;
+    p->in_text = was_in_text;
+    p->last_chord = chord;
+    p->last_note = note;
+    return end;
+}
+
+/* The length of some music. */
 static sw_rational measure(sw_player *p, uint32_t music, const sw_spot *here)
 {
     if (music == SW_NO_INDEX) {
         return sw_rational_zero();
     }
-    bool muted = p->muted;
-    bool in_text = p->in_text;
-    sw_played chord = p->last_chord;
-    sw_played note = p->last_note;
-    p->muted = true;
-    p->in_text = false;
-    sw_moment zero = {sw_rational_zero(), sw_rational_zero()};
-    sw_moment end = sw_walk(p, music, zero, here);
-    p->muted = muted;
-    p->in_text = in_text;
-    p->last_chord = chord;
-    p->last_note = note;
+    sw_moment end = sw_walk_muted(p, music, here, false);
     return here->grace ? end.grace : end.main;
 }
 

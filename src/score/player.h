@@ -26,13 +26,13 @@ typedef struct sw_spot {
     const sw_tag_filter *filter;
     uint32_t flags; /* sw_event.flags */
     bool grace;
-    bool among_graces;         /* inside \grace itself: one more \grace has no length there */
-    uint8_t unfold;            /* inside \unfoldRepeats: which kinds, see sw_unfold_mask */
-    bool no_cues;              /* inside \killCues */
-    int8_t tremolo_shift;      /* tremolo repeats: note values are doubled so often ... */
-    uint8_t tremolo_dots;      /* ... and get so many dots more */
-    uint32_t pass;             /* of the unfolded repeat around, from 1 */
-    uint32_t recorded;         /* number of the context in the recording, or of the line in a text that is sung */
+    bool among_graces;    /* inside \grace itself: one more \grace has no length there */
+    uint8_t unfold;       /* inside \unfoldRepeats: which kinds, see sw_unfold_mask */
+    bool no_cues;         /* inside \killCues */
+    int8_t tremolo_shift; /* tremolo repeats: note values are doubled so often ... */
+    uint8_t tremolo_dots; /* ... and get so many dots more */
+    uint32_t pass;        /* of the unfolded repeat around, from 1 */
+    uint32_t recorded;    /* number of the context in the recording, or of the line in a text that is sung */
     const sw_played *repeated; /* at a q or bare duration: what it repeats; otherwise NULL */
 } sw_spot;
 
@@ -78,6 +78,9 @@ sw_event *sw_player_event(sw_player *p, sw_event_kind kind, uint32_t music, uint
 sw_pitch sw_player_note_pitch(const sw_player *p, uint32_t note, const sw_spot *here);
 /* The grace offset, 0 or negative, at which some music begins. */
 sw_rational sw_player_start(sw_player *p, uint32_t music, const sw_spot *here);
+/* Walks some music without playing it, from moment zero; returns its end. `in_text`: as the words that are
+ * sung (lyrics.h). What q and bare durations repeat stays as it was. */
+sw_moment sw_walk_muted(sw_player *p, uint32_t music, const sw_spot *here, bool in_text);
 /* A new frame: one more step down. */
 uint32_t sw_player_frame(sw_player *p, uint32_t parent, uint32_t music, uint32_t pass);
 /* The end of something that begins at a moment and lasts so long. */

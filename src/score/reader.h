@@ -187,6 +187,9 @@ sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
 void sw_use_language(sw_reader *reader, const sw_language *language);
 /* Says where the compiler sees a note that is written at this place: see `origin`. */
 void sw_set_origin(const sw_reader *reader, sw_music *music, uint32_t file, uint32_t start);
+/* Goes on to the next `property = value` of a \with block: the cursor stands at the value then. False at the
+ * end of the block. */
+bool sw_cursor_assignment(sw_cursor *cursor, sw_slice *property);
 /* A growing list of children. */
 typedef struct sw_children {
     uint32_t first;

@@ -5,6 +5,7 @@
 #include <glob.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "stavewright/base.h"
 #include "stavewright/rational.h"
@@ -17,6 +18,23 @@ static inline bool read_fraction(const char *text, sw_rational *fraction)
     long long den = *end == '/' ? strtoll(end + 1, &end, 10) : 1;
     *fraction = sw_rational_make(num, den);
     return *end == '\0' && end > text && den > 0;
+}
+
+/* Splits a line at its tabs and keeps the first `count` cells. False when there are fewer. */
+static inline bool split_row(char *line, char **cells, size_t count)
+{
+    size_t found = 0;
+    for (char *cell; found < count && (cell = strsep(&line, "\t")) != NULL;) {
+        cells[found++] = cell;
+    }
+    return found == count;
+}
+
+/* The path of the stored answer beside a source: NAME.ly -> NAME.ENDING. Returns `answer`. */
+static inline const char *answer_of(const char *path, const char *ending, char answer[256])
+{
+    snprintf(answer, 256, "%.*s.%s", (int)(strlen(path) - strlen(".ly")), path, ending);
+    return answer;
 }
 
 /* Runs `test_one` with the path of each .ly file of the folder as its state, then the other tests; returns

@@ -35,11 +35,7 @@ typedef struct step {
 static bool read_step(char *line, step *s)
 {
     char *cells[5];
-    size_t count = 0;
-    for (char *rest = line, *cell; count < 5 && (cell = strsep(&rest, "\t")) != NULL;) {
-        cells[count++] = cell;
-    }
-    if (count < 5) {
+    if (!split_row(line, cells, 5)) {
         return false;
     }
     s->score = strtoul(cells[0], NULL, 10);
@@ -136,8 +132,7 @@ static void test_one(void **state)
 {
     const char *path = *state;
     char answer[256];
-    snprintf(answer, sizeof answer, "%.*s.bars.tsv", (int)(strlen(path) - strlen(".ly")), path);
-    result r = compare(path, answer);
+    result r = compare(path, answer_of(path, "bars.tsv", answer));
     assert_true(r.compared > 4);
     assert_int_equal(r.wrong, 0);
 }

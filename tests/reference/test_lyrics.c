@@ -39,11 +39,7 @@ typedef struct row {
 static bool read_row(char *line, row *r)
 {
     char *cells[11];
-    size_t count = 0;
-    for (char *rest = line, *cell; count < 11 && (cell = strsep(&rest, "\t")) != NULL;) {
-        cells[count++] = cell;
-    }
-    if (count < 11) {
+    if (!split_row(line, cells, 11)) {
         return false;
     }
     *r = (row){.score = strtoul(cells[0], NULL, 10),
@@ -213,8 +209,7 @@ static void test_one(void **state)
 {
     const char *path = *state;
     char answer[256];
-    snprintf(answer, sizeof answer, "%.*s.lyrics.tsv", (int)(strlen(path) - strlen(".ly")), path);
-    result r = compare(path, answer);
+    result r = compare(path, answer_of(path, "lyrics.tsv", answer));
     assert_true(r.equal > 0);
     assert_int_equal(r.missing, 0);
     assert_int_equal(r.extra, 0);

@@ -33,11 +33,7 @@ typedef struct row {
 static bool read_row(char *line, row *r)
 {
     char *cells[7];
-    size_t count = 0;
-    for (char *rest = line, *cell; count < 7 && (cell = strsep(&rest, "\t")) != NULL;) {
-        cells[count++] = cell;
-    }
-    if (count < 7) {
+    if (!split_row(line, cells, 7)) {
         return false;
     }
     *r = (row){.score = strtoul(cells[0], NULL, 10),
@@ -154,8 +150,7 @@ static void test_one(void **state)
 {
     const char *path = *state;
     char answer[256];
-    snprintf(answer, sizeof answer, "%.*s.moments.tsv", (int)(strlen(path) - strlen(".ly")), path);
-    result r = compare(path, answer);
+    result r = compare(path, answer_of(path, "moments.tsv", answer));
     assert_true(r.compared > 5);
     assert_int_equal(r.missing, 0);
 }
