@@ -30,7 +30,7 @@ TEST_FLAGS = $(BASE_FLAGS) -Itests -Igrammar/src -g -O1 $(SANITIZE)
 LIBRARY_SOURCES := $(filter-out src/app/main.c,$(sort $(wildcard src/*/*.c)))
 GRAMMAR_SOURCES := grammar/src/parser.c grammar/src/scanner.c
 HEADERS := $(wildcard include/stavewright/*.h)
-OBJECTS := $(LIBRARY_SOURCES:.c=.o) $(GRAMMAR_SOURCES:.c=.o) generated/instruments.o
+OBJECTS := $(LIBRARY_SOURCES:.c=.o) $(GRAMMAR_SOURCES:.c=.o) $(patsubst src/players/%.yaml,generated/%.o,$(wildcard src/players/*.yaml))
 RELEASE_OBJECTS := $(addprefix $(BUILD)/release/,$(OBJECTS))
 TEST_OBJECTS := $(addprefix $(BUILD)/test/,$(OBJECTS))
 

@@ -10,11 +10,14 @@
 #include "stavewright/finding.h"
 #include "stavewright/players.h"
 #include "stavewright/score.h"
+#include "stavewright/techniques.h"
 
 /* What a rule gets to see, and where its findings go (with sw_findings_add). */
 typedef struct sw_check {
     const sw_reading *reading;
     const sw_instruments *instruments;
+    const sw_techniques *techniques;
+    sw_playing **playing; /* how the notes of each score are played: see sw_check_playing */
     sw_findings *findings;
 } sw_check;
 
@@ -36,10 +39,18 @@ const sw_rule *sw_rules_find(const char *name);
 /* The name of a rule that a mistyped name may have meant, or NULL. */
 const char *sw_rules_nearest(const char *name);
 
-/* Runs the rules on a reading; chosen[i] says whether rule i is wanted (NULL: all). The reader's own findings
- * are in reading->findings; those of the rules are added to `findings`, with their lines and columns. */
-void sw_check_reading(const sw_reading *reading, const sw_instruments *instruments, const bool *chosen,
-                      sw_findings *findings);
+typedef struct sw_check_options {
+    sw_read_options read;
+    const sw_instruments *instruments;
+    const sw_techniques *techniques;
+    const bool *chosen; /* chosen[i] says whether rule i is wanted, those of the reader included; NULL: all */
+} sw_check_options;
+
+/* Runs the rules on a reading. The reader's own findings are in reading->findings; those of the rules are
+ * added to `findings`, with their lines and columns. */
+void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings);
+/* How the notes of a score of the reading are played, for rules: found out once, owned by the check. */
+const sw_playing *sw_check_playing(sw_check *check, size_t score);
 
 /* ---- whole folders --------------------------------------------------------------------------------------
  */
@@ -56,12 +67,6 @@ typedef struct sw_checked {
     sw_finding finding; /* its `file` is an index into the result's files */
     size_t number;      /* in the order in which they were found */
 } sw_checked;
-
-typedef struct sw_check_options {
-    sw_read_options read;
-    const sw_instruments *instruments;
-    const bool *chosen; /* as for sw_check_reading; the reader's own rules are chosen alike */
-} sw_check_options;
 
 /* What the checks of several main files have found; owns all it points to. {0} is the empty one. */
 typedef struct sw_check_result {

@@ -112,7 +112,7 @@ typedef struct sw_music {
     int32_t num;         /* duration factor, or the number that the kind names */
     int32_t den;
     union {
-        uint32_t name;      /* number in the reading's names */
+        uint32_t name;      /* number in the reading's names; MARK: the plain text that it says, 0: none */
         uint32_t reference; /* NOTE in \relative: the music whose pitch the octave refers to */
     };
     union {
@@ -433,6 +433,8 @@ typedef enum sw_mark_class {
 sw_mark_class sw_mark_class_of(sw_slice text);
 /* The class of a MARK node. */
 sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark);
+/* The plain text that a MARK node says, also through a variable (`pizz = ^\\markup ...`); "" for none. */
+const char *sw_music_mark_text(const sw_reading *reading, uint32_t mark);
 /* '^' or '_' when the mark is written with that direction, otherwise '-'. */
 char sw_music_mark_direction(const sw_reading *reading, uint32_t mark);
 

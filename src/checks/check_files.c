@@ -66,7 +66,7 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
         result->arena = sw_arena_new();
     }
     sw_findings findings = {0};
-    sw_check_reading(reading, options->instruments, options->chosen, &findings);
+    sw_check_reading(reading, options, &findings);
     uint32_t *numbers = sw_alloc(reading->file_count * sizeof *numbers);
     for (size_t i = 0; i < reading->file_count; i++) {
         numbers[i] = file_number(result, reading->files[i].text->path);

@@ -176,39 +176,13 @@ static void say_mend(const sw_check *check, const sw_score *score, const outlier
     }
 }
 
-/* The bars of a group, runs of neighbours joined: "bar 8", "bars 8, 46, 61-63"; the first ones when there are
- * many. */
 static void say_bars(const sw_score *score, const outlier *group, size_t count, sw_buffer *text)
 {
-    enum { MOST = 6 };
     uint32_t *bars = sw_alloc(count * sizeof *bars);
-    size_t kept = 0;
-    for (size_t i = 0; i < count; i++) { /* in order, each once */
-        size_t place = kept;
-        while (place > 0 && bars[place - 1] > group[i].bar) {
-            place--;
-        }
-        if (place > 0 && bars[place - 1] == group[i].bar) {
-            continue;
-        }
-        memmove(bars + place + 1, bars + place, (kept - place) * sizeof *bars);
-        bars[place] = group[i].bar;
-        kept++;
+    for (size_t i = 0; i < count; i++) {
+        bars[i] = group[i].bar;
     }
-    sw_buffer_string(text, kept == 1 ? "bar " : "bars ");
-    size_t runs = 0;
-    for (size_t i = 0, end; i < kept && runs <= MOST; i = end, runs++) {
-        for (end = i + 1; end < kept && bars[end] == bars[end - 1] + 1; end++) {
-        }
-        if (runs == MOST) {
-            sw_buffer_string(text, " ...");
-            break;
-        }
-        sw_buffer_format(text, "%s%d", runs == 0 ? "" : ", ", score->bars[bars[i]].number);
-        if (end - i > 1) {
-            sw_buffer_format(text, "-%d", score->bars[bars[end - 1]].number);
-        }
-    }
+    sw_say_bars(score, bars, count, text);
     free(bars);
 }
 

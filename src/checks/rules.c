@@ -1,5 +1,6 @@
 #include "checks/rules.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #include "base/nearest.h"
@@ -39,20 +40,42 @@ const char *sw_rules_nearest(const char *name)
     return sw_nearest_word(sw_slice_of(name), names, RULES);
 }
 
-void sw_check_reading(const sw_reading *reading, const sw_instruments *instruments, const bool *chosen,
-                      sw_findings *findings)
+const sw_playing *sw_check_playing(sw_check *check, size_t score)
+{
+    if (check->playing[score] == NULL) {
+        check->playing[score] = sw_playing_of(check->techniques, check->instruments, check->reading,
+                                              &check->reading->scores[score]);
+    }
+    return check->playing[score];
+}
+
+static void set_places(const sw_reading *reading, sw_finding *findings, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        sw_place place = sw_text_place(reading->files[findings[i].file].text, findings[i].start);
+        findings[i].line = place.line;
+        findings[i].column = place.column + 1;
+    }
+}
+
+void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings)
 {
     size_t first = findings->count;
-    sw_check check = {reading, instruments, findings};
+    sw_check check = {.reading = reading,
+                      .instruments = options->instruments,
+                      .techniques = options->techniques,
+                      .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
+                      .findings = findings};
     for (size_t i = 0; i < RULES; i++) {
-        if (rules[i]->run != NULL && (chosen == NULL || chosen[i])) {
+        if (rules[i]->run != NULL && (options->chosen == NULL || options->chosen[i])) {
             rules[i]->run(&check);
         }
     }
-    for (size_t i = first; i < findings->count; i++) {
-        sw_finding *finding = &findings->items[i];
-        sw_place place = sw_text_place(reading->files[finding->file].text, finding->start);
-        finding->line = place.line;
-        finding->column = place.column + 1;
+    for (size_t i = 0; i < reading->score_count; i++) {
+        sw_playing_free(check.playing[i]);
+    }
+    free(check.playing);
+    if (findings->count > first) {
+        set_places(reading, findings->items + first, findings->count - first);
     }
 }

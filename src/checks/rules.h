@@ -16,7 +16,9 @@
     RULE(staff_length)                                                                                       \
     RULE(transposition)                                                                                      \
     RULE(range)                                                                                              \
-    RULE(hand_span)
+    RULE(hand_span)                                                                                          \
+    RULE(prep_time)                                                                                          \
+    RULE(technique_open)
 
 #define SW_DECLARE_RULE(name) extern const sw_rule sw_rule_##name;
 SW_RULES(SW_DECLARE_RULE)

@@ -72,6 +72,49 @@ const char *sw_say_span(int steps, char text[SW_SAY])
     return text;
 }
 
+static int compare_bars(const void *a, const void *b)
+{
+    const uint32_t *x = a;
+    const uint32_t *y = b;
+    return (*x > *y) - (*x < *y);
+}
+
+void sw_say_bars(const sw_score *score, uint32_t *bars, size_t count, sw_buffer *text)
+{
+    enum { MOST = 6 };
+    qsort(bars, count, sizeof *bars, compare_bars);
+    size_t kept = 0;
+    for (size_t i = 0; i < count; i++) { /* each once */
+        if (kept == 0 || bars[kept - 1] != bars[i]) {
+            bars[kept++] = bars[i];
+        }
+    }
+    sw_buffer_string(text, kept == 1 ? "bar " : "bars ");
+    size_t runs = 0;
+    for (size_t i = 0, end; i < kept && runs <= MOST; i = end, runs++) {
+        for (end = i + 1; end < kept && bars[end] == bars[end - 1] + 1; end++) {
+        }
+        if (runs == MOST) {
+            sw_buffer_string(text, " ...");
+            break;
+        }
+        sw_buffer_format(text, "%s%d", runs == 0 ? "" : ", ", score->bars[bars[i]].number);
+        if (end - i > 1) {
+            sw_buffer_format(text, "-%d", score->bars[bars[end - 1]].number);
+        }
+    }
+}
+
+const char *sw_say_seconds(double seconds, char text[SW_SAY])
+{
+    if (seconds < 0.05) {
+        snprintf(text, SW_SAY, "no time");
+    } else {
+        snprintf(text, SW_SAY, "%.*f s", seconds < 9.95 ? 1 : 0, seconds);
+    }
+    return text;
+}
+
 const char *sw_say_count(size_t count, const char *thing, char text[SW_SAY])
 {
     snprintf(text, SW_SAY, "%zu %s%s", count, thing, count == 1 ? "" : "s");

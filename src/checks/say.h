@@ -14,6 +14,11 @@ const char *sw_say_pitch(sw_pitch pitch, char text[SW_SAY]);
 const char *sw_say_interval(int semitones, char text[SW_SAY]);
 /* "an octave", "a tenth", "a 17th": from steps of the staff (7 is an octave) */
 const char *sw_say_span(int steps, char text[SW_SAY]);
+/* Adds "bar 8" or "bars 8, 46, 61-63", the first ones when there are many. `bars`: indices into score->bars,
+ * in any order; they are sorted. */
+void sw_say_bars(const sw_score *score, uint32_t *bars, size_t count, sw_buffer *text);
+/* "2 s", "0.4 s", "no time" */
+const char *sw_say_seconds(double seconds, char text[SW_SAY]);
 /* "1 thing", "2 things" */
 const char *sw_say_count(size_t count, const char *thing, char text[SW_SAY]);
 

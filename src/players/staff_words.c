@@ -39,8 +39,8 @@ static size_t put_without_accent(unsigned c, char *to)
         unsigned c;
         const char *text;
     } special[] = {
-        {0xC6, "Ae"},  {0xDF, "ss"},       {0xE6, "ae"},        {0x152, "Oe"},
-        {0x153, "oe"}, {0x266D, " flat "}, {0x266F, " sharp "},
+        {0xBD, " 1/2 "}, {0xC6, "Ae"},  {0xDF, "ss"},       {0xE6, "ae"},
+        {0x152, "Oe"},   {0x153, "oe"}, {0x266D, " flat "}, {0x266F, " sharp "},
     };
     static const char latin[] = "AAAAAA CEEEEIIIIDNOOOOO OUUUUY  aaaaaa ceeeeiiiidnooooo ouuuuy y";
     for (size_t i = 0; i < sizeof special / sizeof special[0]; i++) {

@@ -106,6 +106,92 @@ bool sw_yaml_number(sw_yaml_reader *r, const yaml_node_t *node, const char *what
     return true;
 }
 
+bool sw_yaml_seconds(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *seconds)
+{
+    sw_slice text;
+    if (!sw_yaml_text(r, node, what, &text)) {
+        return false;
+    }
+    size_t digits = 0;
+    size_t points = 0;
+    double value = 0;
+    double unit = 1;
+    for (size_t i = 0; i < text.length; i++) {
+        if (text.data[i] == '.') {
+            points++;
+            continue;
+        }
+        if (text.data[i] < '0' || text.data[i] > '9') {
+            points = 2;
+            break;
+        }
+        digits++;
+        value = value * 10 + (text.data[i] - '0');
+        unit = points > 0 ? unit * 10 : unit;
+    }
+    if (digits == 0 || digits > 9 || points > 1) {
+        return sw_yaml_fail(r, node, "%s: '%.*s' is no number of seconds; write 2 or 0.5", what,
+                            (int)text.length, text.data);
+    }
+    *seconds = value / unit;
+    return true;
+}
+
+bool sw_yaml_flag(sw_yaml_reader *r, const yaml_node_t *node, const char *what, bool *flag)
+{
+    sw_slice text;
+    if (!sw_yaml_text(r, node, what, &text)) {
+        return false;
+    }
+    *flag = sw_slice_is(text, "true");
+    return *flag || sw_slice_is(text, "false") ? true
+                                               : sw_yaml_fail(r, node, "%s must be true or false", what);
+}
+
+/* ---- lists and mappings ---------------------------------------------------------------------------- */
+
+bool sw_yaml_fields(sw_yaml_reader *r, const yaml_node_t *node, const char *what, const char *const *keys,
+                    size_t count, const yaml_node_t **values)
+{
+    for (size_t i = 0; i < count; i++) {
+        values[i] = NULL;
+    }
+    if (node->type != YAML_MAPPING_NODE) {
+        return sw_yaml_fail(r, node, "%s must be a mapping, as in '%s: ...'", what, keys[0]);
+    }
+    for (const yaml_node_pair_t *pair = node->data.mapping.pairs.start; pair < node->data.mapping.pairs.top;
+         pair++) {
+        const yaml_node_t *key = sw_yaml_node(r, pair->key);
+        sw_slice text;
+        if (!sw_yaml_text(r, key, "a key", &text)) {
+            return false;
+        }
+        size_t i = 0;
+        while (i < count && !sw_slice_is(text, keys[i])) {
+            i++;
+        }
+        if (i == count) {
+            return sw_yaml_fail_word(r, key, "key", text, keys, count);
+        }
+        if (values[i] != NULL) {
+            return sw_yaml_fail(r, key, "'%s' stands twice here; remove one", keys[i]);
+        }
+        values[i] = sw_yaml_node(r, pair->value);
+    }
+    return true;
+}
+
+bool sw_yaml_list(sw_yaml_reader *r, const yaml_node_t *node, const char *what,
+                  const yaml_node_item_t **items, size_t *count)
+{
+    if (node->type != YAML_SEQUENCE_NODE) {
+        return sw_yaml_fail(r, node, "%s must be a list, as in [one, two]", what);
+    }
+    *items = node->data.sequence.items.start;
+    *count = (size_t)(node->data.sequence.items.top - node->data.sequence.items.start);
+    return true;
+}
+
 /* ---- documents ---------------------------------------------------------------------------------- */
 
 /* The place of a byte; the parser gives none where the text is no UTF-8. */

@@ -27,10 +27,20 @@ bool sw_yaml_fail_word(sw_yaml_reader *r, const yaml_node_t *node, const char *w
 /* The node of a number that another node holds. */
 const yaml_node_t *sw_yaml_node(sw_yaml_reader *r, int number);
 
+/* The values of a mapping: values[i] is that of keys[i], NULL where it is missing. Another key, or one that
+ * stands twice, is a mistake. */
+bool sw_yaml_fields(sw_yaml_reader *r, const yaml_node_t *node, const char *what, const char *const *keys,
+                    size_t count, const yaml_node_t **values);
+/* The items of a list: node numbers for sw_yaml_node. */
+bool sw_yaml_list(sw_yaml_reader *r, const yaml_node_t *node, const char *what,
+                  const yaml_node_item_t **items, size_t *count);
+
 /* Values; `what` names them in messages. False, and the error set, when the node is something else. */
 bool sw_yaml_text(sw_yaml_reader *r, const yaml_node_t *node, const char *what,
                   sw_slice *text); /* one line, not empty */
 bool sw_yaml_pitch(sw_yaml_reader *r, const yaml_node_t *node, const char *what, sw_pitch *pitch);
 bool sw_yaml_number(sw_yaml_reader *r, const yaml_node_t *node, const char *what, int *number); /* 1 to 99 */
+bool sw_yaml_seconds(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *seconds);
+bool sw_yaml_flag(sw_yaml_reader *r, const yaml_node_t *node, const char *what, bool *flag);
 
 #endif

@@ -161,6 +161,23 @@ static uint32_t add_mark(sw_reader *reader, const sw_cursor *cursor, uint32_t st
     return sw_music_add(reader, SW_MUSIC_MARK, cursor->file, start, end);
 }
 
+/* What a text such as `^"pizz."` says; 0 for every other mark. */
+static uint32_t quoted_text(sw_reader *reader, sw_slice mark)
+{
+    const char *quote = mark.length > 2 ? memchr(mark.data, '"', mark.length - 1) : NULL;
+    if (quote == NULL || mark.data[mark.length - 1] != '"') {
+        return 0;
+    }
+    sw_buffer text = {0};
+    for (const char *c = quote + 1; c < mark.data + mark.length - 1; c++) {
+        c += *c == '\\';
+        sw_buffer_char(&text, *c);
+    }
+    uint32_t name = sw_names_add(reader->reading->names, sw_buffer_slice(&text));
+    sw_buffer_free(&text);
+    return name;
+}
+
 /* True when the item at the cursor belongs to the note before it. */
 static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
 {
@@ -239,6 +256,9 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
             sw_music_at(reader, mark)->start != start) {
             uint32_t end = value.end > start ? value.end : node->end;
             mark = add_mark(reader, cursor, start, end);
+        }
+        if (value.kind == SW_VALUE_POST || value.kind == SW_VALUE_TEXT) {
+            sw_music_at(reader, mark)->name = value.text;
         }
         if (music == SW_NO_INDEX) {
             continue;
@@ -561,6 +581,7 @@ sw_value sw_read_item(sw_reader *reader, sw_cursor *cursor)
         return sw_read_scheme(reader, cursor);
     case SW_NODE_POST_EVENT:
         value.kind = SW_VALUE_POST;
+        value.text = quoted_text(reader, sw_cursor_text(cursor));
         value.music = add_mark(reader, cursor, node->start, node->end);
         sw_cursor_next(cursor);
         return value;

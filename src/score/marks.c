@@ -142,5 +142,10 @@ sw_mark_class sw_mark_class_of(sw_slice whole)
 
 sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark)
 {
-    return sw_mark_class_of(sw_music_slice(reading, mark));
+    return reading->music[mark].name != 0 ? SW_MARK_TEXT : sw_mark_class_of(sw_music_slice(reading, mark));
+}
+
+const char *sw_music_mark_text(const sw_reading *reading, uint32_t mark)
+{
+    return sw_reading_name(reading, reading->music[mark].name);
 }
