@@ -49,4 +49,18 @@ typedef struct sw_octave_options {
 sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
                         const sw_read_options *reading_options, char **error);
 
+typedef struct sw_courtesy_options {
+    sw_places places;       /* of the change-overs: the note before or the note after */
+    const char *only;       /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
+    sw_rational value;      /* what to take off, in whole notes; 0: the smallest that gives the time */
+    const char *value_name; /* "an eighth" */
+    bool melody;            /* notes that end the melody are shortened, too */
+    sw_elsewhere elsewhere;
+} sw_courtesy_options;
+
+/* Makes room before change-overs with too little time (the rule prep-time): the note before ends earlier, or
+ * gets an up-bow. What can't be done is in the findings. Errors as for sw_move_hands. */
+sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
+                          const sw_read_options *reading_options, char **error);
+
 #endif

@@ -20,6 +20,29 @@ static const sw_subcommand subcommands[] = {
      "output\n\n"
      "example: stavewright check --not-rules staff-length 1m1 1m2\n",
      sw_command_check},
+    {"courtesy", "FILE", "make room before a change: arco to pizz., mutes, sticks",
+     "Where players have too little time to change (the rule prep-time), the note before ends a little "
+     "earlier: "
+     "by the\n"
+     "smallest value that gives the seconds needed, at most half of it. Players of a family that hold the "
+     "same "
+     "note let\n"
+     "go together. What is left alone, and why, is told.\n\n"
+     "  --only KIND         only pizzicato, mutes, hand, sticks or snares\n"
+     "  --value V           take off just so much, as a score writes it: 8 is an eighth, 4. a dotted "
+     "quarter\n"
+     "  --melody            shorten the notes that end the melody, too\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
+     sw_command_courtesy},
     {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
      "Without RULE: lists the rules. The name of an instrument shows its figures and their source.\n\n"
      "example: stavewright explain range horn\n",
