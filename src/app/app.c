@@ -7,6 +7,7 @@
 #include "app/app.h"
 #include "app/commands.h"
 #include "app/words.h"
+#include "stavewright/source.h"
 
 static const sw_subcommand subcommands[] = {
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
@@ -149,9 +150,16 @@ static int help(const char *name)
     return SW_EXIT_CLEAN;
 }
 
+static void say_recovery(void *context, const char *sentence)
+{
+    (void)context;
+    fprintf(stderr, "stavewright: %s\n", sentence);
+}
+
 int sw_app(int count, char **arguments)
 {
     int status;
+    sw_recovery_use(say_recovery, NULL);
     if (count < 2) {
         print_usage(stderr);
         return SW_EXIT_BAD;

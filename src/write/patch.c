@@ -72,9 +72,30 @@ sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *o
 
 void sw_patch_diff(const sw_patch *patch, sw_buffer *result)
 {
+    const sw_text **texts = sw_alloc((patch->count + 1) * sizeof *texts);
     for (size_t i = 0; i < patch->count; i++) {
-        sw_diff_print(&patch->files[i].edits, patch->files[i].text, result);
+        texts[i] = patch->files[i].text;
     }
+    char *folder = sw_diff_folder(texts, patch->count);
+    char *here = sw_diff_folder(NULL, 0);
+    sw_buffer diff = {0};
+    sw_buffer empty = {0}; /* new files without a line come last: see sw_diff_print */
+    for (size_t i = 0; i < patch->count; i++) {
+        const sw_file_patch *file = &patch->files[i];
+        bool without_lines = !file->text->exists && file->edits.count == 0;
+        sw_diff_print(&file->edits, file->text, folder, without_lines ? &empty : &diff);
+    }
+    sw_buffer_append(&diff, sw_buffer_slice(&empty));
+    sw_buffer_free(&empty);
+    if (diff.length > 0 && folder != NULL && here != NULL && strcmp(folder, here) != 0) {
+        /* patch and git skip what comes before the first file. */
+        sw_buffer_format(result, "# to be applied in %s (patch -p1, git apply)\n", folder);
+    }
+    sw_buffer_append(result, sw_buffer_slice(&diff));
+    sw_buffer_free(&diff);
+    free(here);
+    free(folder);
+    free(texts);
 }
 
 bool sw_patch_write(const sw_patch *patch, char **error)
