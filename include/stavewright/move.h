@@ -49,6 +49,15 @@ typedef struct sw_octave_options {
 sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
                         const sw_read_options *reading_options, char **error);
 
+typedef struct sw_bars_options {
+    uint32_t first_line; /* bars that end on these lines only; 0: all */
+    uint32_t last_line;
+} sw_bars_options;
+
+/* Lays the music of one file out, one bar a line. Errors as for sw_move_hands. */
+sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
+                      const sw_read_options *reading_options, char **error);
+
 typedef struct sw_courtesy_options {
     sw_places places;       /* of the change-overs: the note before or the note after */
     const char *only;       /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */

@@ -10,6 +10,20 @@
 #include "stavewright/source.h"
 
 static const sw_subcommand subcommands[] = {
+    {"bars", "FILE...", "lay the music out: one bar a line, with bar check and bar number",
+     "Only white space, bar checks and comments that are bar numbers change; nothing else that is written or "
+     "heard does.\n"
+     "Line breaks inside of a bar, other comments, lyrics, markup and Scheme stay. - is standard input, and "
+     "the "
+     "whole result\n"
+     "is printed then, as an editor's filter needs it.\n\n"
+     "  --check             change nothing: name the files that are not laid out so, with exit status 1\n"
+     "  --lines A-B         only the bars that end on these lines of FILE\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
+     sw_command_bars},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
      "one includes\n"
