@@ -8,6 +8,7 @@
 
 #include "stavewright/base.h"
 #include "stavewright/finding.h"
+#include "stavewright/limits.h"
 #include "stavewright/players.h"
 #include "stavewright/score.h"
 #include "stavewright/techniques.h"
@@ -17,6 +18,7 @@ typedef struct sw_check {
     const sw_reading *reading;
     const sw_instruments *instruments;
     const sw_techniques *techniques;
+    const sw_limits *limits;
     sw_playing **playing; /* how the notes of each score are played: see sw_check_playing */
     sw_findings *findings;
 } sw_check;
@@ -43,6 +45,7 @@ typedef struct sw_check_options {
     sw_read_options read;
     const sw_instruments *instruments;
     const sw_techniques *techniques;
+    const sw_limits *limits;
     const bool *chosen; /* chosen[i] says whether rule i is wanted, those of the reader included; NULL: all */
 } sw_check_options;
 

@@ -194,10 +194,12 @@ int sw_command_check(int count, char **words)
         char *error = NULL;
         sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
         sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){0}, &error);
+        sw_limits *limits = sw_limits_load(&error);
         sw_check_options options = {
             .read = {.include_path = given.folders, .include_path_count = given.folder_count},
             .instruments = instruments,
             .techniques = techniques,
+            .limits = limits,
             .chosen = given.chosen,
         };
         sw_check_result result = {0};
@@ -208,6 +210,7 @@ int sw_command_check(int count, char **words)
             status = SW_EXIT_FINDINGS;
         }
         sw_check_result_free(&result);
+        sw_limits_free(limits);
         sw_techniques_free(techniques);
         sw_instruments_free(instruments);
         free(error);

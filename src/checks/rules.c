@@ -64,6 +64,7 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
     sw_check check = {.reading = reading,
                       .instruments = options->instruments,
                       .techniques = options->techniques,
+                      .limits = options->limits,
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .findings = findings};
     for (size_t i = 0; i < RULES; i++) {

@@ -59,7 +59,8 @@ static bool meets(const sw_finding *finding, const want *w)
 }
 
 /* Returns how many findings and wishes have no counterpart. */
-static size_t check_case(const char *path, const sw_instruments *instruments, const sw_techniques *techniques)
+static size_t check_case(const char *path, const sw_instruments *instruments, const sw_techniques *techniques,
+                         const sw_limits *limits)
 {
     char *error = NULL;
     sw_text *text = sw_text_read(path, &error);
@@ -68,7 +69,7 @@ static size_t check_case(const char *path, const sw_instruments *instruments, co
     read_wants(text, &list);
     sw_text_free(text);
     sw_check_result result = {0};
-    sw_check_options options = {.instruments = instruments, .techniques = techniques};
+    sw_check_options options = {.instruments = instruments, .techniques = techniques, .limits = limits};
     assert_true(sw_check_file(path, &options, &result, &error));
     sw_check_finish(&result);
     size_t wrong = 0;
@@ -114,12 +115,15 @@ static void test_cases(void **state)
     assert_non_null(instruments);
     sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){0}, &error);
     assert_non_null(techniques);
+    sw_limits *limits = sw_limits_load(&error);
+    assert_non_null(limits);
     size_t wrong = 0;
     for (size_t i = 0; i < paths.count; i++) {
-        wrong += check_case(paths.items[i], instruments, techniques);
+        wrong += check_case(paths.items[i], instruments, techniques, limits);
     }
     print_message("%zu sources\n", paths.count);
     assert_int_equal(wrong, 0);
+    sw_limits_free(limits);
     sw_techniques_free(techniques);
     sw_instruments_free(instruments);
     sw_paths_free(&paths);
@@ -154,8 +158,9 @@ static void test_shared_file(void **state)
     assert_string_equal(mains.items[0], "corpus/1m1-first-light/score.ly");
     sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
     sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){0}, &error);
+    sw_limits *limits = sw_limits_load(&error);
     sw_check_result result = {0};
-    sw_check_options options = {.instruments = instruments, .techniques = techniques};
+    sw_check_options options = {.instruments = instruments, .techniques = techniques, .limits = limits};
     for (size_t i = 0; i < mains.count; i++) {
         assert_true(sw_check_file(mains.items[i], &options, &result, &error));
     }
@@ -172,6 +177,7 @@ static void test_shared_file(void **state)
     }
     assert_int_equal(found, 1);
     sw_check_result_free(&result);
+    sw_limits_free(limits);
     sw_techniques_free(techniques);
     sw_instruments_free(instruments);
     sw_paths_free(&mains);
