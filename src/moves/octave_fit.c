@@ -240,11 +240,36 @@ static void explain(fit *f)
     explain_seams(f);
 }
 
+/* On a staff of two combined parts a note that both have is heard once: the other part's would stay behind.
+ * False with *error when a chosen note is combined. */
+static bool is_one_part(const sw_chosen *chosen, char **error)
+{
+    for (size_t i = 0; i < chosen->count; i++) {
+        const sw_event *event = &chosen->score->events[chosen->events[i]];
+        for (uint32_t f = event->frame; f != SW_NO_INDEX; f = chosen->score->frames[f].parent) {
+            const sw_music *m = &chosen->reading->music[chosen->score->frames[f].music];
+            if (m->kind == SW_MUSIC_PART_COMBINE) {
+                const sw_text *text = chosen->reading->files[m->file].text;
+                sw_place place = sw_text_place(text, m->start);
+                sw_buffer what = {0};
+                sw_buffer_format(
+                    &what,
+                    "%s:%u:%u: two parts are combined here; move each where it plays alone, such "
+                    "as in the player's part",
+                    text->path, place.line, place.column + 1);
+                *error = what.data;
+                return false;
+            }
+        }
+    }
+    return true;
+}
+
 bool sw_octave_fit(sw_move *move, const sw_chosen *chosen, const sw_octave_options *options, int8_t *by,
                    char **error)
 {
     fit f = {.move = move, .chosen = chosen};
-    bool done = sw_fit_range_find(chosen, options, &f.range, error);
+    bool done = is_one_part(chosen, error) && sw_fit_range_find(chosen, options, &f.range, error);
     if (done) {
         f.lines = sw_lines_of(chosen);
         f.offsets = sw_alloc_zero(f.lines.count + 1, sizeof *f.offsets);
