@@ -4,6 +4,7 @@
 
 #include "moves/linked.h"
 #include "moves/octave_fit.h"
+#include "moves/ottava.h"
 #include "moves/places.h"
 
 static void explain(sw_move *move, const sw_chosen *chosen, int by)
@@ -102,7 +103,9 @@ static bool run(sw_move *move, const sw_octave_options *options, const sw_read_o
     if (!sw_places_choose(move, &options->places, &chosen, error)) {
         return false;
     }
-    bool done = shift(move, &chosen, options, reading_options, error);
+    bool done = options->ottava != SW_OTTAVA_LEAVE
+                    ? sw_move_ottava(move, &chosen, options, reading_options, error)
+                    : shift(move, &chosen, options, reading_options, error);
     free(chosen.events);
     return done;
 }
