@@ -51,7 +51,7 @@ enum {
     SW_OCTAVE_STRAINED = 1,           /* a semitone outside of the comfortable part, */
     SW_OCTAVE_STRAINED_MOST = 24,     /* up to so many */
     SW_OCTAVE_MOVED = 8,         /* a stroke moved by an octave: the composer's octave is worth a little */
-    SW_OCTAVE_MOVED_INSIDE = 50, /* when folding, a stroke moved that was inside: some come along before a
+    SW_OCTAVE_MOVED_INSIDE = 65, /* when folding, a stroke moved that was inside: some come along before a
                                     slur is broken, but not a whole line for one note */
     SW_OCTAVE_SEAM = 160,
     SW_OCTAVE_IN_SLUR = 120, /* the player feels it in bow or breath */
