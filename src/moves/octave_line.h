@@ -54,10 +54,10 @@ enum {
     SW_OCTAVE_MOVED_INSIDE = 65, /* when folding, a stroke moved that was inside: some come along before a
                                     slur is broken, but not a whole line for one note */
     SW_OCTAVE_SEAM = 160,
-    SW_OCTAVE_IN_SLUR = 120, /* the player feels it in bow or breath */
-    SW_OCTAVE_IN_PHRASE = 60,
+    SW_OCTAVE_IN_SLUR = 240, /* the player feels it in bow or breath */
+    SW_OCTAVE_IN_PHRASE = 100,
     SW_OCTAVE_IN_BEAT = 100,      /* one gesture of the hand; read as one */
-    SW_OCTAVE_IN_SCALE = 150,     /* the most audible break there is */
+    SW_OCTAVE_IN_SCALE = 200,     /* the most audible break there is */
     SW_OCTAVE_GLISSANDO = 400,    /* it would slide elsewhere */
     SW_OCTAVE_REST = -110,        /* nobody hears a seam behind silence */
     SW_OCTAVE_SHORT_REST = -50,   /* staccato and quick rests hold a figure together */

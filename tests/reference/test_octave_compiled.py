@@ -18,7 +18,7 @@ sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "propert
 from octave_trials import TEMP, choose, copy, is_refused, random_way, rows, run  # noqa: E402
 
 SEED = int(os.environ.get("SEED", random.randrange(10**6)))
-WANTED = int(os.environ.get("SW_COMPILED", 8))
+WANTED = int(os.environ.get("SW_COMPILED", 3))
 
 
 def compiled(path, name):
