@@ -79,6 +79,7 @@ static bool write_bracket(sw_move *move, const sw_chosen *chosen, const uint32_t
     uint32_t last = in_sequence(reading, parent, chosen->score->events[bracket->last].chord);
     if (first == SW_NO_INDEX || last == SW_NO_INDEX ||
         reading->music[first].file != reading->music[last].file ||
+        reading->music[first].start > reading->music[last].start ||
         repeat_around(reading, parent, first) != repeat_around(reading, parent, last)) {
         return false;
     }
@@ -97,9 +98,24 @@ static bool write_bracket(sw_move *move, const sw_chosen *chosen, const uint32_t
     return true;
 }
 
-static void add_all(sw_move *move, const sw_chosen *chosen, sw_brackets *brackets)
+/* By event: the repeat or outermost music that it is written in. */
+static uint32_t *find_homes(const sw_chosen *chosen, const uint32_t *parent)
+{
+    uint32_t *home = sw_alloc((chosen->score->event_count + 1) * sizeof *home);
+    for (uint32_t e = 0; e < chosen->score->event_count; e++) {
+        uint32_t at = in_sequence(chosen->reading, parent, chosen->score->events[e].chord);
+        home[e] = at == SW_NO_INDEX ? SW_NO_INDEX : repeat_around(chosen->reading, parent, at);
+    }
+    return home;
+}
+
+static sw_brackets add_all(sw_move *move, const sw_chosen *chosen, int ledgers)
 {
     uint32_t *parent = find_parents(chosen->reading);
+    uint32_t *home = find_homes(chosen, parent);
+    sw_brackets planned = sw_ottava_plan(move, chosen, home, ledgers);
+    sw_brackets *brackets = &planned;
+    free(home);
     size_t kept = 0;
     for (size_t i = 0; i < brackets->count; i++) {
         const sw_bracket *b = &brackets->items[i];
@@ -116,6 +132,7 @@ static void add_all(sw_move *move, const sw_chosen *chosen, sw_brackets *bracket
     }
     brackets->count = kept;
     free(parent);
+    return planned;
 }
 
 /* ---- taking brackets out ---- */
@@ -213,8 +230,7 @@ bool sw_move_ottava(sw_move *move, const sw_chosen *chosen, const sw_octave_opti
     bool add = options->ottava == SW_OTTAVA_ADD;
     sw_brackets brackets = {0};
     if (add) {
-        brackets = sw_ottava_plan(move, chosen, options->ledgers > 0 ? options->ledgers : SW_OTTAVA_LEDGERS);
-        add_all(move, chosen, &brackets);
+        brackets = add_all(move, chosen, options->ledgers > 0 ? options->ledgers : SW_OTTAVA_LEDGERS);
     } else {
         remove_all(move, chosen, &brackets);
     }

@@ -31,8 +31,9 @@ typedef struct sw_brackets {
     size_t capacity;
 } sw_brackets;
 
-/* The brackets that the chosen notes need (ottava_plan.c). */
-sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, int ledgers);
+/* The brackets that the chosen notes need (ottava_plan.c). `home`, by event of the score: the music in which
+ * a bracket must end that begins there. */
+sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *home, int ledgers);
 /* Whether a setting is an \ottava. */
 bool sw_is_ottava(const sw_reading *reading, const sw_setting *setting);
 /* Its number: 0 ends a bracket. */

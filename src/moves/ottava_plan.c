@@ -24,6 +24,7 @@ typedef struct plan {
     const sw_chosen *chosen;
     uint32_t staff;
     int ledgers;
+    const uint32_t *home;  /* by event */
     const bool *is_chosen; /* by event */
     uint32_t *events;      /* of the staff, in order of time */
     size_t event_count;
@@ -207,7 +208,8 @@ static size_t end_of_bracket(const plan *p, size_t first, int direction)
     for (size_t i = first + 1;
          i < p->count && is_readable(&p->slices[i], direction, 1) && p->slices[i].top != SW_NO_INDEX; i++) {
         sw_rational gap = sw_rational_sub(p->slices[i].onset, p->slices[last].end);
-        if (sw_rational_compare(gap, sw_rational_make(1, 1)) >= 0) {
+        if (sw_rational_compare(gap, sw_rational_make(1, 1)) >= 0 ||
+            p->home[p->slices[i].top] != p->home[p->slices[first].top]) {
             break;
         }
         last = needs(p, &p->slices[i], direction) ? i : last;
@@ -307,7 +309,7 @@ static void plan_staff(plan *p)
     p->event_count = p->count = 0;
 }
 
-sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, int ledgers)
+sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *home, int ledgers)
 {
     const sw_score *score = chosen->score;
     bool *is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *is_chosen);
@@ -316,7 +318,7 @@ sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, int ledgers)
         is_chosen[chosen->events[i]] = true;
         staves[score->voices[score->events[chosen->events[i]].voice].staff] = true;
     }
-    plan p = {.move = move, .chosen = chosen, .ledgers = ledgers, .is_chosen = is_chosen};
+    plan p = {.move = move, .chosen = chosen, .ledgers = ledgers, .home = home, .is_chosen = is_chosen};
     for (uint32_t s = 0; s < score->staff_count; s++) {
         p.staff = s;
         if (staves[s]) {

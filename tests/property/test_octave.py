@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """`stavewright octave` on staves of real scores and of the demo film: whatever range is asked for, all notes keep their name and
-their time, all that can be is inside, and asking again changes nothing; up and down again restores every byte. SEED and COUNT in
-the environment choose the staves."""
+their time, all that can be is inside, and asking again changes nothing; up and down again restores every byte, and so do 8va brackets
+in and out. SEED and COUNT in the environment choose the staves."""
 import collections
 import concurrent.futures
 import os
@@ -73,9 +73,27 @@ def there_and_back(folder, main, staff):
     return None, "up and down restored"
 
 
+def brackets(folder, main, staff):
+    """Brackets in and out again."""
+    before, heard = bytes_of(folder), rows(main)
+    words = ["octave", main, "--staff", staff, "--write", "--ottava"]
+    added = run(*words, "add", "--ledgers", 2)
+    if "changed\n" not in added.stderr:
+        known = added.returncode in (0, 1) or is_refused(added) or "the change is refused" in added.stderr
+        return (None, "no bracket") if known else (f"brackets: {added.stderr[-300:]}", "")
+    if [row[:8] for row in rows(main)] != [row[:8] for row in heard]:
+        return "brackets change what is heard", ""
+    if "changed\n" in run(*words, "add", "--ledgers", 2).stderr:
+        return "brackets are added to brackets", ""
+    run(*words, "remove")
+    if not any(b"\\ottava" in data for data in before.values()) and bytes_of(folder) != before:
+        return "brackets in and out do not restore the bytes", ""
+    return None, "brackets in and out"
+
+
 def trial(number, folder, main, staff, way):
     place = copy(folder, str(number))
-    found = [there_and_back(place, place / main, staff), fit(place / main, staff, way)]
+    found = [there_and_back(place, place / main, staff), brackets(place, place / main, staff), fit(place / main, staff, way)]
     shutil.rmtree(place)
     return [(f"{folder / main} --staff '{staff}' {way}: {wrong}" if wrong else None, verdict) for wrong, verdict in found]
 
@@ -83,7 +101,7 @@ def trial(number, folder, main, staff, way):
 rng = random.Random(SEED)
 cases = [(i, *case, random_way(rng)) for i, case in enumerate(choose(rng, COUNT))]
 with concurrent.futures.ThreadPoolExecutor(2) as pool:
-    results = [result for both in pool.map(lambda case: trial(*case), cases) for result in both]
+    results = [result for three in pool.map(lambda case: trial(*case), cases) for result in three]
 counts = collections.Counter(verdict for wrong, verdict in results if not wrong)
 print(f"# seed {SEED}: " + ", ".join(f"{count} {verdict}" for verdict, count in counts.most_common()))
 faults = [wrong for wrong, _ in results if wrong]
