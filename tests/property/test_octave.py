@@ -13,7 +13,7 @@ import sys
 from octave_trials import (bytes_of, choose, copy, height, is_refused, random_way, rows, run, without_octave)
 
 SEED = int(os.environ.get("SEED", random.randrange(10**6)))
-COUNT = int(os.environ.get("COUNT", 60))
+COUNT = int(os.environ.get("COUNT", 40))
 
 
 def limits(way):
