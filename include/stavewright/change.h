@@ -90,4 +90,9 @@ bool sw_divide(const sw_division *division, sw_reading *const *mains, size_t mai
 bool sw_prove_division(const sw_division *division, sw_reading *const *mains, size_t main_count,
                        const sw_patch *patch, const sw_read_options *options, char **error);
 
+/* The same for a new layout: only white space, comments, and bar checks on bar lines may differ, and all that
+ * is heard or set must be as before. */
+bool sw_prove_layout(sw_reading *const *mains, size_t main_count, const sw_patch *patch,
+                     const sw_read_options *options, char **error);
+
 #endif

@@ -9,6 +9,7 @@
 #include "stavewright/base.h"
 #include "stavewright/film.h"
 #include "stavewright/finding.h"
+#include "stavewright/limits.h"
 #include "stavewright/players.h"
 #include "stavewright/score.h"
 #include "stavewright/techniques.h"
@@ -19,6 +20,7 @@ typedef struct sw_check {
     const sw_reading *reading;
     const sw_instruments *instruments;
     const sw_techniques *techniques;
+    const sw_limits *limits;
     sw_playing **playing; /* how the notes of each score are played: see sw_check_playing */
     sw_findings *findings;
 } sw_check;

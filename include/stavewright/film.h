@@ -11,6 +11,7 @@
 
 #include "stavewright/base.h"
 #include "stavewright/finding.h"
+#include "stavewright/limits.h"
 #include "stavewright/players.h"
 #include "stavewright/score.h"
 #include "stavewright/techniques.h"
@@ -105,9 +106,11 @@ void sw_film_free(sw_film *film);
 const char *sw_film_file(const sw_film *film);
 /* Its name, "" when none is given. */
 const char *sw_film_name(const sw_film *film);
-/* The instruments, with what the film says otherwise; owned by the film, as the techniques are. */
+/* The instruments, with what the film says otherwise; owned by the film, as are the techniques
+ * and the limits of players. */
 const sw_instruments *sw_film_instruments(const sw_film *film);
 const sw_techniques *sw_film_techniques(const sw_film *film);
+const sw_limits *sw_film_limits(const sw_film *film);
 
 /* Whether there is a list of chairs at all, and the chairs, in the order of the file. */
 bool sw_film_has_roster(const sw_film *film);

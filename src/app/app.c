@@ -10,6 +10,20 @@
 #include "stavewright/source.h"
 
 static const sw_subcommand subcommands[] = {
+    {"bars", "FILE...", "lay the music out: one bar a line, with bar check and bar number",
+     "Only white space, bar checks and comments that are bar numbers change; nothing else that is written or "
+     "heard does.\n"
+     "Line breaks inside of a bar, other comments, lyrics, markup and Scheme stay. - is standard input, and "
+     "the "
+     "whole result\n"
+     "is printed then, as an editor's filter needs it.\n\n"
+     "  --check             change nothing: name the files that are not laid out so, with exit status 1\n"
+     "  --lines A-B         only the bars that end on these lines of FILE\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
+     sw_command_bars},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
      "one includes\n"
@@ -73,11 +87,19 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
-    {"octave", "FILE --by N", "shift notes by octaves",
+    {"octave", "FILE --by N", "shift notes by octaves, or fit lines into a range",
      "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
      "then,\n"
-     "as an editor's filter needs it.\n\n"
+     "as an editor's filter needs it. One of the first four says what to do:\n\n"
      "  --by N              so many octaves up, or down with -N\n"
+     "  --into INSTRUMENT   into its compass (explain INSTRUMENT shows it), as it sounds, best into the "
+     "middle\n"
+     "  --between \"LOW HIGH\"  between two written pitches: \"c' g'''\" in the source's note language, or "
+     "\"C4 "
+     "G6\"\n"
+     "  --ottava add|remove write 8va brackets (15ma, 8vb ...) over what lies too high, or take them out\n"
+     "  --fold              with --into and --between: only what lies outside, and what a smooth line needs\n"
+     "  --ledgers N         with --ottava add: too high is what has more ledger lines than N (4)\n"
      "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
      "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
      "  --lines A-B         only what is written on these lines of FILE\n"
@@ -85,9 +107,15 @@ static const sw_subcommand subcommands[] = {
      "  --copy              there, give the chosen place a copy of the variable of its own\n"
      "  --include FOLDER    look for included files here, too; may be given several times\n"
      "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was done\n"
+     "  --why               say what was done, and why each line changes its octave where it does\n"
      "  --write             change the files; otherwise a unified diff is printed\n\n"
-     "example: stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --bars 8-9 --by 1\n",
+     "A line changes its octave best behind a rest, where a phrase begins, behind a long note or on a "
+     "repeated one;\n"
+     "hardly within a slur, a beat or a scale. Chords, ties and grace notes stay together. What fits nowhere "
+     "is "
+     "reported.\n\n"
+     "examples: stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --bars 8-9 --by 1\n"
+     "          stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --into oboe --fold --why\n",
      sw_command_octave},
     {"outline", "PATH...", "print staves, instruments, bars, metre, keys, tempos and the duration",
      "PATH is a file, a folder (all scores below it) or - (standard input).\n\n"

@@ -159,8 +159,7 @@ static int check_standard_input(const arguments *given, sw_films *films, sw_chec
     if (text == NULL) {
         return SW_EXIT_BAD;
     }
-    const sw_film *film = film_of(films, text->path);
-    int status = film == NULL ? SW_EXIT_BAD : check_path(given, film, text->path, text, result);
+    int status = check_path(given, film_of(films, text->path), text->path, text, result);
     sw_text_free(text);
     return status;
 }
@@ -171,6 +170,10 @@ static int find_films(arguments *given, sw_films *films)
 {
     size_t kept = 0;
     int status = SW_EXIT_CLEAN;
+    if (given->standard_input) {
+        return film_of(films, given->file_name == NULL ? "-" : given->file_name) == NULL ? SW_EXIT_BAD
+                                                                                         : status;
+    }
     for (size_t i = 0; i < given->paths.count; i++) {
         char *path = given->paths.items[i];
         const sw_film *film = status == SW_EXIT_CLEAN ? film_of(films, path) : NULL;
@@ -197,16 +200,13 @@ static sw_paths find_mains(const arguments *given, const sw_films *films)
     return mains;
 }
 
-static int check_all(arguments *given, sw_films *films, sw_check_result *result)
+static int read_all(const arguments *given, sw_films *films, sw_check_result *result)
 {
     if (given->standard_input) {
         return check_standard_input(given, films, result);
     }
-    int status = find_films(given, films);
-    if (status != SW_EXIT_CLEAN) {
-        return status;
-    }
     sw_paths mains = find_mains(given, films);
+    int status = SW_EXIT_CLEAN;
     for (size_t i = 0; i < mains.count; i++) {
         int one = check_path(given, film_of(films, mains.items[i]), mains.items[i], NULL, result);
         status = one > status ? one : status;
@@ -241,6 +241,19 @@ static void print_result(const sw_check_result *result, double began)
             found[SW_NOTE], plural(found[SW_NOTE]), milliseconds() - began);
 }
 
+static int check_all(const arguments *given, sw_films *films, double began)
+{
+    sw_check_result result = {0};
+    int status = read_all(given, films, &result);
+    sw_check_finish(&result);
+    print_result(&result, began);
+    if (status == SW_EXIT_CLEAN && result.by_severity[SW_ERROR] + result.by_severity[SW_WARNING] > 0) {
+        status = SW_EXIT_FINDINGS;
+    }
+    sw_check_result_free(&result);
+    return status;
+}
+
 int sw_command_check(int count, char **words)
 {
     double began = milliseconds();
@@ -250,16 +263,10 @@ int sw_command_check(int count, char **words)
     int status = take_arguments(&given, count, words);
     if (status == SW_EXIT_CLEAN) {
         sw_films films = {0};
-        sw_check_result result = {0};
-        status = check_all(&given, &films, &result);
-        if (status == SW_EXIT_CLEAN || result.file_count > 0) {
-            sw_check_finish(&result);
-            print_result(&result, began);
+        status = find_films(&given, &films);
+        if (status == SW_EXIT_CLEAN) {
+            status = check_all(&given, &films, began);
         }
-        if (status == SW_EXIT_CLEAN && result.by_severity[SW_ERROR] + result.by_severity[SW_WARNING] > 0) {
-            status = SW_EXIT_FINDINGS;
-        }
-        sw_check_result_free(&result);
         sw_films_free(&films);
     }
     sw_paths_free(&given.paths);

@@ -94,6 +94,7 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
                       .reading = reading,
                       .instruments = sw_film_instruments(options->film),
                       .techniques = sw_film_techniques(options->film),
+                      .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .findings = findings};
     for (size_t i = 0; i < RULES; i++) {

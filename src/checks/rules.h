@@ -18,7 +18,11 @@
     RULE(range)                                                                                              \
     RULE(hand_span)                                                                                          \
     RULE(prep_time)                                                                                          \
-    RULE(technique_open)
+    RULE(technique_open)                                                                                     \
+    RULE(breath)                                                                                             \
+    RULE(endurance)                                                                                          \
+    RULE(tongue)                                                                                             \
+    RULE(no_niente)
 
 #define SW_DECLARE_RULE(name) extern const sw_rule sw_rule_##name;
 SW_RULES(SW_DECLARE_RULE)

@@ -92,6 +92,7 @@ void sw_film_free(sw_film *film)
     }
     sw_instruments_free(film->instruments);
     sw_techniques_free(film->techniques);
+    sw_limits_free(film->limits);
     sw_arena_free(film->arena);
     free(film);
 }
@@ -114,6 +115,11 @@ const sw_instruments *sw_film_instruments(const sw_film *film)
 const sw_techniques *sw_film_techniques(const sw_film *film)
 {
     return film->techniques;
+}
+
+const sw_limits *sw_film_limits(const sw_film *film)
+{
+    return film->limits;
 }
 
 bool sw_film_has_roster(const sw_film *film)

@@ -26,6 +26,7 @@ struct sw_film {
     const char *name;
     sw_instruments *instruments;
     sw_techniques *techniques;
+    sw_limits *limits;
     bool has_roster;
     sw_chair *chairs;
     sw_film_patterns *patterns; /* one a chair */

@@ -193,9 +193,10 @@ sw_film *sw_film_load(const char *path_or_null, sw_slice yaml, const sw_film_rul
     film->path = path_or_null == NULL ? NULL : sw_arena_copy(film->arena, sw_slice_of(path_or_null));
     *error = NULL;
     film->techniques = sw_techniques_load(NULL, (sw_slice){0}, error);
+    film->limits = film->techniques == NULL ? NULL : sw_limits_load(error);
     sw_film_reader r = {
         .yaml = {.path = film->path, .error = error}, .film = film, .rules = rules, .rule_count = rule_count};
-    if (film->techniques == NULL || !read_file(&r, yaml)) {
+    if (film->limits == NULL || !read_file(&r, yaml)) {
         sw_film_free(film);
         return NULL;
     }

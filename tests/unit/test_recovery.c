@@ -156,7 +156,8 @@ static int folder_count;
 static int make_home(void **state)
 {
     (void)state;
-    const char *parent = getenv("TMPDIR");
+    const char *parent =
+        access("/dev/shm", W_OK) == 0 ? "/dev/shm" : getenv("TMPDIR"); /* thousands of syncs */
     char path[200];
     snprintf(path, sizeof path, "%s/recovery-test-XXXXXX", parent == NULL ? "/tmp" : parent);
     if (mkdtemp(path) == NULL || realpath(path, home) == NULL) {
