@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "stavewright/base.h"
+#include "stavewright/film.h"
 #include "stavewright/finding.h"
 #include "stavewright/limits.h"
 #include "stavewright/players.h"
@@ -15,6 +16,7 @@
 
 /* What a rule gets to see, and where its findings go (with sw_findings_add). */
 typedef struct sw_check {
+    const sw_film *film; /* who plays, and what is set for the rules; never NULL */
     const sw_reading *reading;
     const sw_instruments *instruments;
     const sw_techniques *techniques;
@@ -29,7 +31,8 @@ typedef struct sw_rule {
     sw_severity severity; /* the gravest that it gives */
     const char *explain;  /* several lines: what is looked for, why it matters to the player, the figure and
                            * its source, how to mend it */
-    void (*run)(sw_check *check); /* NULL: a rule of the reader itself, found while reading */
+    void (*run)(sw_check *check);  /* NULL: a rule of the reader itself, found while reading */
+    const sw_rule_option *options; /* numbers that a film may set, ended by one without a name; NULL: none */
 } sw_rule;
 
 /* The rules, in the order in which they are listed and run. */
@@ -41,12 +44,17 @@ const sw_rule *sw_rules_find(const char *name);
 /* The name of a rule that a mistyped name may have meant, or NULL. */
 const char *sw_rules_nearest(const char *name);
 
+/* Reads a stavewright.yaml that may name these rules: see sw_film_load. */
+sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error);
+/* The number that holds for an option of a rule: that of the film, or else the rule's own. The rule must have
+ * it in its `options`. */
+double sw_check_option(const sw_check *check, const sw_rule *rule, const char *option);
+
 typedef struct sw_check_options {
     sw_read_options read;
-    const sw_instruments *instruments;
-    const sw_techniques *techniques;
-    const sw_limits *limits;
+    const sw_film *film; /* never NULL */
     const bool *chosen; /* chosen[i] says whether rule i is wanted, those of the reader included; NULL: all */
+    bool insist;        /* what is chosen is wanted even where the film turns it off */
 } sw_check_options;
 
 /* Runs the rules on a reading. The reader's own findings are in reading->findings; those of the rules are

@@ -140,6 +140,17 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright ring corpus/1m1-first-light/score.ly --staff harp1 --why\n",
      sw_command_ring},
+    {"roster", "init [PATH...]", "write a first list of who plays, from the scores",
+     "Prints a stavewright.yaml with a chair for each player that the staves of the scores below PATH (the "
+     "working\n"
+     "folder) speak of: name, instrument, number, the percussion that is struck. Go through it, add who "
+     "doubles "
+     "what, and\n"
+     "put it at the top of the film's folder; stavewright check finds it there.\n\n"
+     "  --write             write the file stavewright.yaml; an existing one is never changed\n"
+     "  --to FOLDER         with --write: into this folder instead of the working folder\n\n"
+     "example: stavewright roster init corpus\n",
+     sw_command_roster},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
      "example: stavewright syntax corpus\n",

@@ -5,14 +5,14 @@
 #include "checks/rules.h"
 #include "stavewright/main_files.h"
 
-static bool is_chosen(const sw_check_options *options, const char *rule)
+/* What the film says about a rule, instead of what the rule itself says. */
+static sw_severity severity_of(const sw_check_options *options, const sw_finding *finding)
 {
-    for (size_t i = 0; i < sw_rules_count() && options->chosen != NULL; i++) {
-        if (strcmp(sw_rules_get(i)->name, rule) == 0) {
-            return options->chosen[i];
-        }
-    }
-    return true;
+    sw_rule_wish wish = sw_film_wish(options->film, finding->rule);
+    return wish == SW_RULE_NOTE      ? SW_NOTE
+           : wish == SW_RULE_WARNING ? SW_WARNING
+           : wish == SW_RULE_ERROR   ? SW_ERROR
+                                     : finding->severity;
 }
 
 /* The number of a file among those read, by its real path: the same for every path that leads to it. */
@@ -44,10 +44,11 @@ static void keep(sw_check_result *result, const sw_check_options *options, const
                  const uint32_t *numbers)
 {
     for (size_t i = 0; i < findings->count; i++) {
-        if (!is_chosen(options, findings->items[i].rule)) {
+        if (!sw_rule_is_wanted(options, findings->items[i].rule)) {
             continue;
         }
         sw_finding finding = findings->items[i];
+        finding.severity = severity_of(options, &finding);
         finding.file = numbers[finding.file];
         finding.message = sw_arena_copy(result->arena, sw_slice_of(finding.message));
         result->items = sw_grow(result->items, result->count, &result->capacity, sizeof *result->items);

@@ -28,4 +28,7 @@
 SW_RULES(SW_DECLARE_RULE)
 #undef SW_DECLARE_RULE
 
+/* Whether a rule is to be run: chosen, and not turned off by the film. */
+bool sw_rule_is_wanted(const sw_check_options *options, const char *rule);
+
 #endif
