@@ -89,14 +89,18 @@ typedef struct sw_check_result {
     size_t file_count;
     size_t file_capacity;
     size_t scores;
+    struct sw_silencer_use *silencers; /* comments that silence a rule, and whether they did */
+    size_t silencer_count;
+    size_t silencer_capacity;
     sw_arena *arena;
 } sw_check_result;
 
-/* Reads a main file with all it includes, runs the rules and adds what they find. False when the file cannot
- * be read: *error is then a sentence with the path and the reason (free() it). */
+/* Reads a main file with all it includes, runs the rules and adds what they find, as grave as the film wants
+ * it and without what comments in the sources silence (stavewright explain silencer). False when the file
+ * cannot be read: *error is then a sentence with the path and the reason (free() it). */
 bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error);
-/* Sorts, keeps one finding a place and rule (the gravest, of equal ones the first found: check a full score
- * before its parts), and counts. */
+/* Adds what is to be said of comments that silence nothing, sorts, keeps one finding a place and rule (the
+ * gravest, of equal ones the first found: check a full score before its parts), and counts. */
 void sw_check_finish(sw_check_result *result);
 void sw_check_result_free(sw_check_result *result);
 

@@ -78,12 +78,13 @@ double sw_check_option(const sw_check *check, const sw_rule *rule, const char *o
     return sw_film_option(check->film, rule->name, option, o->standard);
 }
 
-static void set_places(const sw_reading *reading, sw_finding *findings, size_t count)
+void sw_findings_place(const sw_reading *reading, sw_findings *findings, size_t first)
 {
-    for (size_t i = 0; i < count; i++) {
-        sw_place place = sw_text_place(reading->files[findings[i].file].text, findings[i].start);
-        findings[i].line = place.line;
-        findings[i].column = place.column + 1;
+    for (size_t i = first; i < findings->count; i++) {
+        sw_finding *finding = &findings->items[i];
+        sw_place place = sw_text_place(reading->files[finding->file].text, finding->start);
+        finding->line = place.line;
+        finding->column = place.column + 1;
     }
 }
 
@@ -106,7 +107,5 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
         sw_playing_free(check.playing[i]);
     }
     free(check.playing);
-    if (findings->count > first) {
-        set_places(reading, findings->items + first, findings->count - first);
-    }
+    sw_findings_place(reading, findings, first);
 }
