@@ -18,6 +18,8 @@ int sw_command_events(int count, char **arguments);
 int sw_command_outline(int count, char **arguments);
 int sw_command_hands(int count, char **arguments);
 int sw_command_octave(int count, char **arguments);
+int sw_command_give(int count, char **arguments);
+int sw_command_double(int count, char **arguments);
 int sw_command_check(int count, char **arguments);
 int sw_command_explain(int count, char **arguments);
 
