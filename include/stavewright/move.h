@@ -39,13 +39,26 @@ typedef struct sw_hands_options {
 sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
                        const sw_read_options *reading_options, char **error);
 
+typedef enum sw_ottava { SW_OTTAVA_LEAVE, SW_OTTAVA_ADD, SW_OTTAVA_REMOVE } sw_ottava;
+
+/* One of `by`, `into`, `between` and `ottava` is given. */
 typedef struct sw_octave_options {
-    sw_places places; /* a staff or lines are needed */
-    int by;           /* octaves up, or down when negative; not 0 */
+    sw_places places;    /* a staff or lines are needed */
+    int by;              /* octaves up, or down when negative; 0: not given */
+    const char *into;    /* an instrument: its compass in a section, as it sounds; NULL: not given */
+    const char *between; /* two pitches as they are written, the lower one first: "c' g'''" in the source's
+                            note language, or "C4 G6"; NULL: not given */
+    bool fold;           /* with a range: what lies inside stays, where that is smooth */
+    sw_ottava ottava;    /* brackets are written or taken out; no note changes */
+    int ledgers;         /* what has more ledger lines gets a bracket; 0: SW_OTTAVA_LEDGERS */
     sw_elsewhere elsewhere;
 } sw_octave_options;
 
-/* Shifts notes by octaves. What is tied to a chosen note moves along. Errors as for sw_move_hands. */
+enum { SW_OTTAVA_LEDGERS = 4 }; /* common practice, no source */
+
+/* Shifts notes by octaves: all by as many, or each line as a whole or in parts so that it fits a range, by
+ * the least cost of moves/octave_line.h. What is tied to a chosen note moves along. What fits in no octave is
+ * in the findings. Errors as for sw_move_hands. */
 sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
                         const sw_read_options *reading_options, char **error);
 
@@ -61,6 +74,39 @@ typedef struct sw_give_options {
  * octave that it has. Notes of the target are a finding and nothing changes, unless they go. Errors as for
  * sw_move_hands. */
 sw_move *sw_move_give(const char *path, const sw_give_options *options,
+                      const sw_read_options *reading_options, char **error);
+
+typedef struct sw_bars_options {
+    uint32_t first_line; /* bars that end on these lines only; 0: all */
+    uint32_t last_line;
+} sw_bars_options;
+
+/* Lays the music of one file out, one bar a line. Errors as for sw_move_hands. */
+sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
+                      const sw_read_options *reading_options, char **error);
+
+typedef struct sw_courtesy_options {
+    sw_places places;       /* of the change-overs: the note before or the note after */
+    const char *only;       /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
+    sw_rational value;      /* what to take off, in whole notes; 0: the smallest that gives the time */
+    const char *value_name; /* "an eighth" */
+    bool melody;            /* notes that end the melody are shortened, too */
+    sw_elsewhere elsewhere;
+} sw_courtesy_options;
+
+/* Makes room before change-overs with too little time (the rule prep-time): the note before ends earlier, or
+ * gets an up-bow. What can't be done is in the findings. Errors as for sw_move_hands. */
+sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
+                          const sw_read_options *reading_options, char **error);
+
+typedef struct sw_ring_options {
+    sw_places places;
+    sw_elsewhere elsewhere;
+} sw_ring_options;
+
+/* Lets notes ring that may (harp, mallets, piano, pizzicato): before rests they get a tie into nothing and a
+ * value that shows it, or all of a staff one text. Errors as for sw_move_hands. */
+sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
 
 #endif

@@ -91,11 +91,19 @@ void sw_edits_free(sw_edits *edits);
 
 /* ---- unified diff ---- */
 
-/* Appends the unified diff (3 lines of context, a/ and b/ before the path, as `patch -p1` and `git apply`
- * read it) between the text and its bytes after finished edits. Appends nothing where nothing changes. A new
- * file (text->exists false) is shown against /dev/null, also when it is to be empty. Handles missing final
- * newlines and CRLF. The diff follows the edits: no line that no edit touches is shown as changed. */
-void sw_diff_print(const sw_edits *edits, const sw_text *text, sw_buffer *result);
+/* Appends the unified diff (3 lines of context, a/ and b/ before the path) between the text and its bytes
+ * after finished edits, as `patch -p1` and `git apply` read it in `folder`, which must hold the file. The
+ * file is named from there by its real path, as neither follows symbolic links or "..". NULL: it is named as
+ * text->path is. Appends nothing where nothing changes. A new file (text->exists false) is shown against
+ * /dev/null, also when it is to be empty: it must then come
+ * last, as patch takes what follows for a part of it. Handles missing final newlines and CRLF. The diff
+ * follows the edits: no line that no edit touches is shown as changed, and time and memory are those of
+ * reading both texts once. */
+void sw_diff_print(const sw_edits *edits, const sw_text *text, const char *folder, sw_buffer *result);
+/* The folder in which the diffs of all these texts apply together: the current one, or, when a file lies
+ * outside of it, the nearest above that holds all. To be freed with free(); NULL when the current folder is
+ * gone. */
+char *sw_diff_folder(const sw_text *const *texts, size_t count);
 
 /* ---- safe writing ---- */
 
@@ -113,7 +121,7 @@ typedef struct sw_write {
  * false, and *error is a sentence with path and reason (to be freed with free()).
  *
  * After false nothing is changed, with one exception: when putting back fails as well (a failing disk),
- * *error says which files hold the new bytes and where the old ones are kept.
+ * *error says which files hold the new bytes and where the old ones are kept, and the next call tries again.
  *
  * SIGINT, SIGTERM, SIGHUP and SIGQUIT, unless ignored, are held back for the calling thread until the
  * function is done: one that arrives before the first rename stops the write, a later one waits until all
@@ -121,15 +129,22 @@ typedef struct sw_write {
  * thread receive them.
  *
  * SIGKILL or loss of power: at every moment each file holds either all of its old or all of its new bytes.
- * Not guaranteed: that all files then hold the same of the two. Killed between two renames, the first are new
- * and the others old; beside each stands its original (".NAME.stavewright-PID-N.old"), and beside those not
- * yet renamed the new version (".NAME.stavewright-PID-N.new"). Until these are removed, a file that was not
- * yet renamed has two names and is refused.
+ * What was done by then is written down beside the files (".stavewright-unfinished"), and the next call that
+ * writes in one of the folders, or reads there (see sw_recovery_use), puts all files back as they were, or,
+ * when all are new already, clears up. A file that somebody has changed since is never touched. The design
+ * stands in src/source/journal.c. Two changes that share a folder wait for each other, up to ten seconds.
  *
  * Not kept: extended attributes and access control lists; the owner where the system does not allow it.
  * A program that changes a target between the last check and the rename, which follow each other at once,
- * goes unnoticed, as POSIX has no conditional rename. */
+ * goes unnoticed, as POSIX has no conditional rename. A file with several names (hard links) is refused. */
 bool sw_write_all(const sw_write *writes, size_t count, char **error);
+
+/* Takes a sentence without a newline at its end. */
+typedef void sw_tell(void *context, const char *sentence);
+/* From now on, sw_text_read first settles a change that was interrupted in the folder of the file, and the
+ * listener is told what was done, or why nothing could be. NULL: reading changes nothing (so it begins).
+ * sw_write_all settles in any case, and then writes nothing itself: what was read may have been a mix. */
+void sw_recovery_use(sw_tell *tell, void *context);
 
 /* The system calls that reading and writing make, replaceable so that tests can make the n-th one fail.
  * Arguments and results are those of the POSIX functions of the same name. All must be set. */
@@ -140,6 +155,7 @@ typedef struct sw_system {
     int (*fchown)(int fd, unsigned owner, unsigned group);
     int (*fchmod)(int fd, unsigned mode);
     int (*fsync)(int fd);
+    int (*flock)(int fd, int operation);
     int (*close)(int fd);
     int (*link)(const char *from, const char *to);
     int (*rename)(const char *from, const char *to);

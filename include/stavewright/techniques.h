@@ -1,7 +1,7 @@
 /* How it is to be played: techniques, the words that set them, and the seconds from one to another.
  *
  * The vocabulary is data (src/players/techniques.yaml says in its head how it looks). Techniques stand in
- * groups (the stroke: bowed, pizzicato ...; the mute: open, muted, cup-mute ...), of which one is in force at
+ * groups (the stroke: arco, pizzicato ...; the mute: open, muted, cup-mute ...), of which one is in force at
  * a time; the first of a group is the plain one, with which every staff begins. */
 #ifndef STAVEWRIGHT_TECHNIQUES_H
 #define STAVEWRIGHT_TECHNIQUES_H

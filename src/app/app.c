@@ -7,8 +7,23 @@
 #include "app/app.h"
 #include "app/commands.h"
 #include "app/words.h"
+#include "stavewright/source.h"
 
 static const sw_subcommand subcommands[] = {
+    {"bars", "FILE...", "lay the music out: one bar a line, with bar check and bar number",
+     "Only white space, bar checks and comments that are bar numbers change; nothing else that is written or "
+     "heard does.\n"
+     "Line breaks inside of a bar, other comments, lyrics, markup and Scheme stay. - is standard input, and "
+     "the "
+     "whole result\n"
+     "is printed then, as an editor's filter needs it.\n\n"
+     "  --check             change nothing: name the files that are not laid out so, with exit status 1\n"
+     "  --lines A-B         only the bars that end on these lines of FILE\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
+     sw_command_bars},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
      "one includes\n"
@@ -20,6 +35,45 @@ static const sw_subcommand subcommands[] = {
      "output\n\n"
      "example: stavewright check --not-rules staff-length 1m1 1m2\n",
      sw_command_check},
+    {"courtesy", "FILE", "make room before a change: arco to pizz., mutes, sticks",
+     "Where players have too little time to change (the rule prep-time), the note before ends a little "
+     "earlier: "
+     "by the\n"
+     "smallest value that gives the seconds needed, at most half of it. Players of a family that hold the "
+     "same "
+     "note let\n"
+     "go together. What is left alone, and why, is told.\n\n"
+     "  --only KIND         only pizzicato, mutes, hand, sticks or snares\n"
+     "  --value V           take off just so much, as a score writes it: 8 is an eighth, 4. a dotted "
+     "quarter\n"
+     "  --melody            shorten the notes that end the melody, too\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
+     sw_command_courtesy},
+    {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "  --from NAME         instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --to NAME           the same, of the staff that gets the line\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --over              the target's own notes in the passage go; without it they are a finding\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright double corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_double},
     {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
      "Without RULE: lists the rules. The name of an instrument shows its figures and their source.\n\n"
      "example: stavewright explain range horn\n",
@@ -37,34 +91,6 @@ static const sw_subcommand subcommands[] = {
      "  --include FOLDER    look for included files here, too; may be given several times\n\n"
      "example: stavewright events corpus/1m1-first-light/score.ly | grep harp1\n",
      sw_command_events},
-    {"hands", "FILE --staff NAME", "split one staff between right and left hand",
-     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
-     "  --instrument NAME   harp or piano, where the staff's name does not say it\n"
-     "  --span N            widest interval of one hand (10 = a tenth)\n"
-     "  --fingers N         fingers of one hand\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was chosen and why\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
-     "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
-     sw_command_hands},
-    {"octave", "FILE --by N", "shift notes by octaves",
-     "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
-     "then,\n"
-     "as an editor's filter needs it.\n\n"
-     "  --by N              so many octaves up, or down with -N\n"
-     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
-     "  --lines A-B         only what is written on these lines of FILE\n"
-     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
-     "  --copy              there, give the chosen place a copy of the variable of its own\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was done\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
-     "example: stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --bars 8-9 --by 1\n",
-     sw_command_octave},
     {"give", "FILE --from NAME --to NAME", "move a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"
@@ -81,27 +107,82 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright give corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
      sw_command_give},
-    {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
-     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
-     "has.\n\n"
-     "  --from NAME         instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --to NAME           the same, of the staff that gets the line\n"
+    {"hands", "FILE --staff NAME", "split one staff between right and left hand",
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --instrument NAME   harp or piano, where the staff's name does not say it\n"
+     "  --span N            widest interval of one hand (10 = a tenth)\n"
+     "  --fingers N         fingers of one hand\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was chosen and why\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
+     sw_command_hands},
+    {"octave", "FILE --by N", "shift notes by octaves, or fit lines into a range",
+     "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
+     "then,\n"
+     "as an editor's filter needs it. One of the first four says what to do:\n\n"
+     "  --by N              so many octaves up, or down with -N\n"
+     "  --into INSTRUMENT   into its compass (explain INSTRUMENT shows it), as it sounds, best into the "
+     "middle\n"
+     "  --between \"LOW HIGH\"  between two written pitches: \"c' g'''\" in the source's note language, or "
+     "\"C4 "
+     "G6\"\n"
+     "  --ottava add|remove write 8va brackets (15ma, 8vb ...) over what lies too high, or take them out\n"
+     "  --fold              with --into and --between: only what lies outside, and what a smooth line needs\n"
+     "  --ledgers N         with --ottava add: too high is what has more ledger lines than N (4)\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
      "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
      "  --lines A-B         only what is written on these lines of FILE\n"
-     "  --over              the target's own notes in the passage go; without it they are a finding\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done, and why each line changes its octave where it does\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "A line changes its octave best behind a rest, where a phrase begins, behind a long note or on a "
+     "repeated one;\n"
+     "hardly within a slur, a beat or a scale. Chords, ties and grace notes stay together. What fits nowhere "
+     "is "
+     "reported.\n\n"
+     "examples: stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --bars 8-9 --by 1\n"
+     "          stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --into oboe --fold --why\n",
+     sw_command_octave},
+    {"outline", "PATH...", "print staves, instruments, bars, metre, keys, tempos and the duration",
+     "PATH is a file, a folder (all scores below it) or - (standard input).\n\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
+     "example: stavewright outline corpus/1m1-first-light/score.ly\n",
+     sw_command_outline},
+    {"ring", "FILE", "let notes ring: harp, mallets, piano, pizzicato",
+     "Notes before rests that go on sounding by themselves get a tie into nothing, and short ones a value "
+     "that shows "
+     "it;\n"
+     "where every note of a staff would, one text says so. What is staccato or damped, or ended by a change "
+     "of "
+     "pedals, stays.\n\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
      "  --everywhere        where a note is written once and heard in several places, change all of them\n"
      "  --copy              there, give the chosen place a copy of the variable of its own\n"
      "  --include FOLDER    look for included files here, too; may be given several times\n"
      "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
      "  --why               say what was done\n"
      "  --write             change the files; otherwise a unified diff is printed\n\n"
-     "example: stavewright double corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
-     sw_command_double},
-    {"outline", "PATH...", "print staves, instruments, bars, metre, keys, tempos and the duration",
-     "PATH is a file, a folder (all scores below it) or - (standard input).\n\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
-     "example: stavewright outline corpus/1m1-first-light/score.ly\n",
-     sw_command_outline},
+     "example: stavewright ring corpus/1m1-first-light/score.ly --staff harp1 --why\n",
+     sw_command_ring},
+    {"roster", "init [PATH...]", "write a first list of who plays, from the scores",
+     "Prints a stavewright.yaml with a chair for each player that the staves of the scores below PATH (the "
+     "working\n"
+     "folder) speak of: name, instrument, number, the percussion that is struck. Go through it, add who "
+     "doubles "
+     "what, and\n"
+     "put it at the top of the film's folder; stavewright check finds it there.\n\n"
+     "  --write             write the file stavewright.yaml; an existing one is never changed\n"
+     "  --to FOLDER         with --write: into this folder instead of the working folder\n\n"
+     "example: stavewright roster init corpus\n",
+     sw_command_roster},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
      "example: stavewright syntax corpus\n",
@@ -158,9 +239,16 @@ static int help(const char *name)
     return SW_EXIT_CLEAN;
 }
 
+static void say_recovery(void *context, const char *sentence)
+{
+    (void)context;
+    fprintf(stderr, "stavewright: %s\n", sentence);
+}
+
 int sw_app(int count, char **arguments)
 {
     int status;
+    sw_recovery_use(say_recovery, NULL);
     if (count < 2) {
         print_usage(stderr);
         return SW_EXIT_BAD;

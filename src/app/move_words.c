@@ -24,8 +24,7 @@ static bool parse_lines(const char *text, sw_places *places)
     return good;
 }
 
-/* An option that all transformations share; false when its value is wrong. */
-static bool take_shared(sw_move_words *m, const char *option, const char *value, bool *shared)
+bool sw_move_words_take(sw_move_words *m, const char *option, const char *value, bool *shared)
 {
     *shared = true;
     if (strcmp(option, "--staff") == 0) {
@@ -82,7 +81,8 @@ bool sw_move_words_read(sw_move_words *m, sw_words *words,
         }
         bool shared;
         const char *option = words->options[words->option];
-        if (!take_shared(m, option, words->value, &shared) || (!shared && !own(option, words->value, data))) {
+        if (!sw_move_words_take(m, option, words->value, &shared) ||
+            (!shared && !own(option, words->value, data))) {
             return false;
         }
     }
@@ -91,6 +91,11 @@ bool sw_move_words_read(sw_move_words *m, sw_words *words,
         sw_say_bad(m->command, "no file is named");
         return false;
     }
+    return sw_move_words_check(m);
+}
+
+bool sw_move_words_check(const sw_move_words *m)
+{
     bool input = strcmp(m->path, "-") == 0;
     if (input && m->write) {
         sw_say_bad(m->command,

@@ -27,6 +27,11 @@ typedef struct sw_move_words {
  * something is wrong; it has been said then. */
 bool sw_move_words_read(sw_move_words *m, sw_words *words,
                         bool (*own)(const char *option, const char *value, void *data), void *data);
+/* For commands that read their words themselves: takes an option that all share (*shared: it was one). False
+ * when its value is wrong; it has been said then. */
+bool sw_move_words_take(sw_move_words *m, const char *option, const char *value, bool *shared);
+/* Whether path, --write and --file-name go together; otherwise it has been said. */
+bool sw_move_words_check(const sw_move_words *m);
 /* Reads standard input where it is the source; the path to be read from then on is returned. NULL when that
  * can't be done; it has been said then. */
 const char *sw_move_words_open(sw_move_words *m);

@@ -109,6 +109,9 @@ int sw_rational_compare(sw_rational a, sw_rational b)
     if (a.den == 0 || b.den == 0) {
         return (a.den == 0) - (b.den == 0);
     }
+    if (a.den == b.den) {
+        return (a.num > b.num) - (a.num < b.num);
+    }
     wide left = (wide)a.num * b.den;
     wide right = (wide)b.num * a.den;
     return (left > right) - (left < right);

@@ -2,142 +2,72 @@
  *
  * The hand is free when the last note in the old way has ended; after a plucked one as soon as it has begun,
  * for the stroke is over then. Time is real time: the tempo map turns positions into seconds. */
-#include <stdlib.h>
-
+#include "checks/changeovers.h"
 #include "checks/rules.h"
 #include "checks/say.h"
-#include "checks/strokes.h"
 
 /* One staff of the score that is looked at. */
 typedef struct scene {
     sw_check *check;
     const sw_score *score;
-    const sw_playing *playing;
     const sw_instrument *instrument;
-    sw_strokes strokes;
     uint32_t staff;
 } scene;
 
-/* What a player has to do between two strokes. */
-typedef struct changeover {
-    uint8_t from;
-    uint8_t to;
-    const sw_technique_change *change;
-    double given; /* seconds */
-} changeover;
-
-static const sw_technique_state *state_of(const scene *s, const sw_stroke *stroke)
+static bool is_up_bow(const sw_reading *reading, uint32_t mark)
 {
-    return &s->playing->states[s->playing->state_of[stroke->event]];
+    return sw_slice_ends(sw_music_slice(reading, mark), "\\upbow");
 }
 
-static bool is_plucked(const scene *s, const sw_stroke *stroke)
+/* Hardly possible, or only less than the player would like: an up-bow has brought the hand near. */
+static sw_severity severity_of(const scene *s, const sw_changeovers *list, const sw_changeover *c)
 {
-    const sw_technique_state *state = state_of(s, stroke);
-    for (size_t g = 0; g < sw_techniques_group_count(s->check->techniques); g++) {
-        if (sw_techniques_get(s->check->techniques, state->now[g])->plucked) {
-            return true;
-        }
-    }
-    return false;
+    const sw_event *before = &s->score->events[list->strokes.items[c->before].event];
+    bool hardly = c->given < 0.6 * c->change->seconds;
+    return hardly && !sw_event_has_mark(s->check->reading, before, is_up_bow) ? SW_WARNING : SW_NOTE;
 }
 
-static double seconds_between(const scene *s, const sw_stroke *before, const sw_stroke *stroke,
-                              const sw_technique_change *change)
-{
-    sw_rational free_at = change->while_sounding || is_plucked(s, before) ? before->onset : before->end;
-    double given = sw_score_seconds(s->score, stroke->onset) - sw_score_seconds(s->score, free_at);
-    return given > 0 ? given : 0;
-}
-
-/* The longest change between two strokes that there is no time for. */
-static bool find_changeover(const scene *s, const sw_stroke *before, const sw_stroke *stroke,
-                            changeover *found)
-{
-    const sw_technique_state *old = state_of(s, before);
-    const sw_technique_state *new = state_of(s, stroke);
-    *found = (changeover){.change = NULL};
-    for (size_t g = 0; old != new &&g < sw_techniques_group_count(s->check->techniques); g++) {
-        bool main_part = old->now[g] != new->now[g];
-        uint8_t from = main_part ? old->now[g] : old->half[g];
-        uint8_t to = main_part ? new->now[g] : new->half[g];
-        const sw_technique_change *change =
-            sw_techniques_change(s->check->techniques, s->instrument, from, to);
-        double given = change == NULL ? 0 : seconds_between(s, before, stroke, change);
-        if (change != NULL && given + 0.01 < change->seconds &&
-            (found->change == NULL || found->change->seconds < change->seconds)) {
-            *found = (changeover){from, to, change, given};
-        }
-    }
-    return found->change != NULL;
-}
-
-/* The smallest value to take off the note before, which keeps at least half of it. */
-static const char *value_to_take(const scene *s, const sw_stroke *before, const sw_stroke *stroke,
-                                 double needed)
-{
-    static const struct {
-        int numerator, denominator;
-        const char *name;
-    } values[] = {{1, 16, "a 16th"},       {1, 8, "an eighth"},        {3, 16, "a dotted eighth"},
-                  {1, 4, "a quarter"},     {3, 8, "a dotted quarter"}, {1, 2, "a half"},
-                  {3, 4, "a dotted half"}, {1, 1, "a whole"}};
-    sw_rational length = sw_rational_sub(before->end, before->onset);
-    for (size_t i = 0; i < sizeof values / sizeof values[0]; i++) {
-        sw_rational value = sw_rational_make(values[i].numerator, values[i].denominator);
-        sw_rational twice = sw_rational_add(value, value);
-        if (sw_rational_compare(twice, length) > 0) {
-            return NULL;
-        }
-        double at = sw_score_seconds(s->score, sw_rational_sub(before->end, value));
-        if (sw_score_seconds(s->score, stroke->onset) - at + 0.01 >= needed) {
-            return values[i].name;
-        }
-    }
-    return NULL;
-}
-
-static void report(const scene *s, const sw_stroke *before, const sw_stroke *stroke, const changeover *c)
+static void report(const scene *s, const sw_changeovers *list, const sw_changeover *c)
 {
     char words[3][SW_SAY];
     char label[32];
     sw_buffer text = {0};
+    const sw_event *event = &s->score->events[list->strokes.items[c->stroke].event];
     sw_buffer_format(&text, "%s, %s: %s to %s, %s for it (wants %s)",
-                     sw_say_place(s->score, stroke->onset, words[0]),
+                     sw_say_place(s->score, event->onset, words[0]),
                      sw_staff_label(s->check->reading, s->score, s->staff, label),
                      sw_techniques_get(s->check->techniques, c->from)->id,
                      sw_techniques_get(s->check->techniques, c->to)->id, sw_say_seconds(c->given, words[1]),
                      sw_say_seconds(c->change->seconds, words[2]));
-    const char *value = c->change->while_sounding || is_plucked(s, before)
-                            ? NULL
-                            : value_to_take(s, before, stroke, c->change->seconds);
-    if (value != NULL) {
-        sw_buffer_format(&text, "; take %s off the note before", value);
+    sw_courtesy_value value;
+    if (sw_changeover_value(s->score, &list->strokes, c, &value)) {
+        sw_buffer_format(&text, "; take %s off the note before", value.name);
     } else {
         sw_buffer_string(&text, s->instrument->family == SW_STRINGS
                                     ? "; write a rest before it, or let one half change earlier"
                                     : "; write a rest before it, or give one of both to another player");
     }
-    const sw_event *event = &s->score->events[stroke->event];
     const sw_music *m = sw_event_written(s->check->reading, event);
-    bool hardly = c->given < 0.6 * c->change->seconds;
-    sw_findings_add(s->check->findings, hardly ? SW_WARNING : SW_NOTE, "prep-time", m->file, m->start, m->end,
-                    "%s", sw_buffer_text(&text));
+    sw_findings_add(s->check->findings, severity_of(s, list, c), "prep-time", m->file, m->start, m->end, "%s",
+                    sw_buffer_text(&text));
     sw_buffer_free(&text);
 }
 
-static void check_staff(scene *s)
+/* How much less than the seconds wanted is let pass. */
+static const sw_rule_option options[] = {
+    {"margin", 0, 0, 1, "the share of the time wanted that may be missing: 0.2 lets 0.8 of 1 s pass"}, {0}};
+
+static void check_staff(const scene *s, const sw_playing *playing)
 {
-    s->strokes = sw_strokes_of_staff(s->check, s->score, s->playing, s->staff);
-    for (size_t i = 0; i < s->strokes.count; i++) {
-        const sw_stroke *stroke = &s->strokes.items[i];
-        changeover found;
-        if (stroke->before != SW_NO_INDEX && !stroke->tied &&
-            find_changeover(s, &s->strokes.items[stroke->before], stroke, &found)) {
-            report(s, &s->strokes.items[stroke->before], stroke, &found);
+    double share = 1 - sw_check_option(s->check, &sw_rule_prep_time, "margin");
+    sw_changeovers list =
+        sw_changeovers_of_staff(s->check->techniques, s->check->reading, s->score, playing, s->staff);
+    for (size_t i = 0; i < list.count; i++) {
+        if (list.items[i].given < share * list.items[i].change->seconds) {
+            report(s, &list, &list.items[i]);
         }
     }
-    free(s->strokes.items);
+    sw_changeovers_free(&list);
 }
 
 static void run(sw_check *check)
@@ -146,9 +76,9 @@ static void run(sw_check *check)
         const sw_score *score = &check->reading->scores[i];
         const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
         for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
-            scene s = {check, score, playing, playing->instruments[staff], {0}, staff};
+            scene s = {check, score, playing->instruments[staff], staff};
             if (s.instrument != NULL && sw_playing_changes(playing, score, staff)) {
-                check_staff(&s);
+                check_staff(&s, playing);
             }
         }
     }
@@ -179,4 +109,5 @@ const sw_rule sw_rule_prep_time = {
                "rest, let one half of a section change earlier than the other, or give one of both to "
                "another player.\n",
     .run = run,
+    .options = options,
 };

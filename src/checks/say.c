@@ -148,6 +148,17 @@ const sw_music *sw_event_written(const sw_reading *reading, const sw_event *even
     return repeated ? chord : &reading->music[event->music];
 }
 
+bool sw_tempo_is_told(const sw_reading *reading, const sw_score *score, sw_rational onset)
+{
+    bool told = false;
+    for (size_t i = 0; i < score->tempo_count && !told; i++) {
+        const sw_tempo *tempo = &score->tempos[i];
+        told = tempo->music != SW_NO_INDEX && reading->music[tempo->music].name2 != 0 &&
+               sw_rational_compare(tempo->onset, onset) <= 0;
+    }
+    return told;
+}
+
 bool sw_event_is_played(const sw_reading *reading, const sw_score *score, const sw_event *event)
 {
     const unsigned not_his = SW_EVENT_CUE | SW_EVENT_HIDDEN | SW_EVENT_UNCERTAIN;

@@ -27,6 +27,8 @@ bool sw_event_has_mark(const sw_reading *reading, const sw_event *event,
                        bool (*wanted)(const sw_reading *reading, uint32_t mark));
 /* The note where an event is written: that of a repeated chord is the repetition. */
 const sw_music *sw_event_written(const sw_reading *reading, const sw_event *event);
+/* Whether the score says how fast it goes at a moment: seconds mean nothing where that is only assumed. */
+bool sw_tempo_is_told(const sw_reading *reading, const sw_score *score, sw_rational onset);
 /* True for a note that this staff's player plays: no cue, not hidden, of known pitch. */
 bool sw_event_is_played(const sw_reading *reading, const sw_score *score, const sw_event *event);
 

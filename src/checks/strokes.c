@@ -31,13 +31,13 @@ static bool is_same_chord(const sw_score *score, const sw_stroke *stroke, const 
 }
 
 /* The chords and single notes of a voice. */
-static void collect(const sw_check *check, const sw_score *score, const sw_voice_events *voice,
+static void collect(const sw_reading *reading, const sw_score *score, const sw_voice_events *voice,
                     sw_strokes *list)
 {
     size_t first = list->count;
     for (size_t i = voice->first; i < voice->end; i++) {
         const sw_event *event = &score->events[i];
-        if (!is_struck(check->reading, score, event)) {
+        if (!is_struck(reading, score, event)) {
             continue;
         }
         sw_rational end = sw_event_end(event);
@@ -90,7 +90,7 @@ static uint32_t last_of_all(const sw_strokes *list, size_t number, const uint32_
     return latest;
 }
 
-static void link_strokes(const sw_check *check, const sw_score *score, sw_strokes *list)
+static void link_strokes(const sw_reading *reading, const sw_score *score, sw_strokes *list)
 {
     uint32_t *last_of = sw_alloc((score->voice_count + 1) * sizeof *last_of);
     for (size_t v = 0; v < score->voice_count; v++) {
@@ -99,27 +99,28 @@ static void link_strokes(const sw_check *check, const sw_score *score, sw_stroke
     for (size_t i = 0; i < list->count; i++) {
         sw_stroke *stroke = &list->items[i];
         uint32_t own = last_of[stroke->voice];
-        bool all = own == SW_NO_INDEX || is_alone(list, i, last_of, score->voice_count);
+        stroke->alone = is_alone(list, i, last_of, score->voice_count);
+        bool all = own == SW_NO_INDEX || stroke->alone;
         stroke->before = all ? last_of_all(list, i, last_of, score->voice_count) : own;
         stroke->tied = own != SW_NO_INDEX && stroke->before == own &&
-                       sw_event_has_mark(check->reading, &score->events[list->items[own].event], is_tie);
+                       sw_event_has_mark(reading, &score->events[list->items[own].event], is_tie);
         last_of[stroke->voice] = (uint32_t)i;
     }
     free(last_of);
 }
 
-sw_strokes sw_strokes_of_staff(const sw_check *check, const sw_score *score, const sw_playing *playing,
+sw_strokes sw_strokes_of_staff(const sw_reading *reading, const sw_score *score, const sw_playing *playing,
                                uint32_t staff)
 {
     sw_strokes list = {0};
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {
         if (score->voices[voice].staff == staff) {
-            collect(check, score, &playing->voices[voice], &list);
+            collect(reading, score, &playing->voices[voice], &list);
         }
     }
     if (list.count > 0) {
         qsort(list.items, list.count, sizeof *list.items, compare_strokes);
     }
-    link_strokes(check, score, &list);
+    link_strokes(reading, score, &list);
     return list;
 }

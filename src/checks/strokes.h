@@ -1,8 +1,9 @@
-/* The notes of a staff one after another, as its players play them. Private to checks/. */
+/* The notes of a staff one after another, as its players play them. Private to checks/ and moves/. */
 #ifndef SW_CHECKS_STROKES_H
 #define SW_CHECKS_STROKES_H
 
-#include "stavewright/check.h"
+#include "stavewright/score.h"
+#include "stavewright/techniques.h"
 
 /* A note or chord of one voice. */
 typedef struct sw_stroke {
@@ -12,6 +13,7 @@ typedef struct sw_stroke {
     sw_rational onset;
     sw_rational end; /* of its longest note */
     bool tied;       /* goes on from the stroke before */
+    bool alone;      /* no other voice of the staff sounds when it begins: all its players are in it */
 } sw_stroke;
 
 typedef struct sw_strokes {
@@ -23,7 +25,7 @@ typedef struct sw_strokes {
 /* What the players of a staff play. The stroke before one is that of its own voice, as long as several voices
  * sound; where a voice is alone, all players of the staff are in it, and it is the last one of any voice.
  * Free `items` with free(). */
-sw_strokes sw_strokes_of_staff(const sw_check *check, const sw_score *score, const sw_playing *playing,
+sw_strokes sw_strokes_of_staff(const sw_reading *reading, const sw_score *score, const sw_playing *playing,
                                uint32_t staff);
 
 #endif

@@ -268,7 +268,7 @@ static void find_unended(const scene *s, sw_rational first)
 static void check_score(sw_check *check, size_t number)
 {
     const sw_playing *playing = sw_check_playing(check, number);
-    uint8_t bowed = sw_techniques_find(check->techniques, "bowed");
+    uint8_t bowed = sw_techniques_find(check->techniques, "arco");
     scene s = {.check = check, .score = &check->reading->scores[number], .playing = playing};
     for (s.first = 0; s.first < playing->word_count; s.first = s.end) {
         s.staff = playing->words[s.first].staff;

@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "moves/linked.h"
+#include "moves/octave_fit.h"
+#include "moves/ottava.h"
 #include "moves/places.h"
 
 static void explain(sw_move *move, const sw_chosen *chosen, int by)
@@ -25,28 +27,73 @@ static void explain(sw_move *move, const sw_chosen *chosen, int by)
     }
 }
 
-/* The changes that the move wants. False with *error for what has no octave. */
-static bool plan(const sw_chosen *chosen, int by, sw_change *changes, size_t *count, char **error)
+/* By event of the score: the octaves by which it moves. False with *error. */
+static bool find_octaves(sw_move *move, const sw_chosen *chosen, const sw_octave_options *options, int8_t *by,
+                         char **error)
+{
+    if (options->by == 0) {
+        return sw_octave_fit(move, chosen, options, by, error);
+    }
+    for (size_t i = 0; i < chosen->count; i++) {
+        by[chosen->events[i]] = (int8_t)options->by;
+    }
+    explain(move, chosen, options->by);
+    return true;
+}
+
+static bool has_pitches(const sw_chosen *chosen)
+{
+    for (size_t i = 0; i < chosen->count; i++) {
+        if (chosen->score->events[chosen->events[i]].kind == SW_EVENT_NOTE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The changes that the move wants. False with *error for what leads too far. */
+static bool plan(const sw_chosen *chosen, const int8_t *by, sw_change *changes, size_t *count, char **error)
 {
     *count = 0;
-    for (size_t i = 0; i < chosen->count; i++) {
-        const sw_event *event = &chosen->score->events[chosen->events[i]];
-        int octave = event->pitch.octave + by;
-        if (event->kind != SW_EVENT_NOTE) {
-            continue; /* percussion */
+    for (uint32_t e = 0; e < chosen->score->event_count; e++) {
+        const sw_event *event = &chosen->score->events[e];
+        int octave = event->pitch.octave + by[e];
+        if (event->kind != SW_EVENT_NOTE || by[e] == 0) {
+            continue; /* percussion, and what stays */
         }
         if (octave < -6 || octave > 8) {
             *error = strdup("that leads out of the range of hearing; nothing is changed");
             return false;
         }
-        changes[*count] = (sw_change){.kind = SW_CHANGE_PITCH, .event = chosen->events[i]};
+        changes[*count] = (sw_change){.kind = SW_CHANGE_PITCH, .event = e};
         changes[*count].pitch = event->pitch;
         changes[(*count)++].pitch.octave = (int8_t)octave;
     }
-    if (*count == 0) {
+    return true;
+}
+
+static bool shift(sw_move *move, const sw_chosen *chosen, const sw_octave_options *options,
+                  const sw_read_options *reading_options, char **error)
+{
+    if (!has_pitches(chosen)) {
         *error = strdup("there is only percussion here, which has no octaves; nothing is changed");
+        return false;
     }
-    return *count > 0;
+    int8_t *by = sw_alloc_zero(chosen->score->event_count + 1, sizeof *by);
+    sw_change *changes = sw_alloc_zero(chosen->score->event_count + 1, sizeof *changes);
+    sw_edit_request request = {.reading = chosen->reading,
+                               .score = chosen->score,
+                               .changes = changes,
+                               .elsewhere = options->elsewhere,
+                               .mains = move->mains,
+                               .main_count = move->main_count,
+                               .options = reading_options};
+    bool done = find_octaves(move, chosen, options, by, error) &&
+                plan(chosen, by, changes, &request.count, error) &&
+                sw_edit_score(&request, &move->patch, &move->notes, error);
+    free(changes);
+    free(by);
+    return done;
 }
 
 static bool run(sw_move *move, const sw_octave_options *options, const sw_read_options *reading_options,
@@ -56,22 +103,9 @@ static bool run(sw_move *move, const sw_octave_options *options, const sw_read_o
     if (!sw_places_choose(move, &options->places, &chosen, error)) {
         return false;
     }
-    size_t count = 0;
-    sw_change *changes = sw_alloc_zero(chosen.count + 1, sizeof *changes);
-    sw_edit_request request = {.reading = chosen.reading,
-                               .score = chosen.score,
-                               .changes = changes,
-                               .elsewhere = options->elsewhere,
-                               .mains = move->mains,
-                               .main_count = move->main_count,
-                               .options = reading_options};
-    bool done = plan(&chosen, options->by, changes, &count, error);
-    request.count = count;
-    done = done && sw_edit_score(&request, &move->patch, &move->notes, error);
-    if (done) {
-        explain(move, &chosen, options->by);
-    }
-    free(changes);
+    bool done = options->ottava != SW_OTTAVA_LEAVE
+                    ? sw_move_ottava(move, &chosen, options, reading_options, error)
+                    : shift(move, &chosen, options, reading_options, error);
     free(chosen.events);
     return done;
 }

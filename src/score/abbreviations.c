@@ -53,14 +53,43 @@ bool sw_read_abbreviation(sw_reader *reader, sw_cursor *cursor, sw_value *value)
     return true;
 }
 
+/* Abbreviations inside of abbreviations, counted over all texts: those that use themselves, or each other
+ * twice, would grow without end. Real scores have a handful. */
+enum { MOST_NESTED = 2000 };
+
+static bool is_too_often(sw_reader *reader, const sw_value *call)
+{
+    reader->nested_abbreviations += reader->open_abbreviations > 0;
+    if (reader->nested_abbreviations <= MOST_NESTED) {
+        return false;
+    }
+    if (reader->nested_abbreviations == MOST_NESTED + 1) {
+        sw_findings_add(
+            &reader->reading->findings, SW_ERROR, "unresolved", call->file, call->start, call->end,
+            "abbreviations are used inside of abbreviations more than %d times; from here on they are left "
+            "out",
+            MOST_NESTED);
+    }
+    return true;
+}
+
 sw_value sw_use_abbreviation(sw_reader *reader, sw_cursor *cursor, const sw_cursor *items,
                              const sw_value *call)
 {
+    if (is_too_often(reader, call)) {
+        return (sw_value){.kind = SW_VALUE_NONE,
+                          .music = SW_NO_INDEX,
+                          .file = call->file,
+                          .start = call->start,
+                          .end = call->end};
+    }
+    reader->open_abbreviations++;
     sw_abbreviated *abbreviated = sw_arena_alloc(reader->arena, sizeof *abbreviated);
     *abbreviated = (sw_abbreviated){*cursor, call->file, call->start, call->end};
     sw_cursor inside = *items;
     inside.abbreviated = abbreviated;
     sw_value value = sw_read_item(reader, &inside);
+    reader->open_abbreviations--;
     sw_cursor_more(&inside); /* steps out of the abbreviation when it has been read to its end */
     *cursor = inside.abbreviated == abbreviated ? abbreviated->rest : inside;
     return value;

@@ -403,6 +403,9 @@ void sw_contexts_change(sw_contexts *contexts, sw_context *here, uint32_t type, 
         staff = make(contexts, upwards(here, SW_LEVEL_GROUP), type, id, SW_NO_INDEX, here->frame);
         staff->awaited = true;
     }
+    if (staff->level != SW_LEVEL_STAFF) {
+        return; /* the compiler says that it can't, and goes on */
+    }
     sw_context *voice = sw_contexts_voice(contexts, here, false);
     voice->staff = staff->staff;
     voice->voice = SW_NO_INDEX;

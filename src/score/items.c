@@ -178,9 +178,29 @@ static uint32_t quoted_text(sw_reader *reader, sw_slice mark)
     return name;
 }
 
+/* The abbreviation that the item at the cursor uses; NULL: none. */
+static const sw_value *abbreviation_at(const sw_reader *reader, const sw_cursor *cursor)
+{
+    sw_slice text = sw_cursor_text(cursor);
+    if (sw_cursor_kind(cursor) != SW_NODE_COMMAND || text.data[0] != '\\') {
+        return NULL;
+    }
+    const sw_value *value = sw_lookup(reader, sw_names_find(reader->reading->names, sw_slice_from(text, 1)));
+    return value != NULL && value->kind == SW_VALUE_ABBREVIATION ? value : NULL;
+}
+
 /* True when the item at the cursor belongs to the note before it. */
 static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
 {
+    /* An abbreviation may begin with another one; one that begins with itself stands for nothing. */
+    const sw_value *abbreviation = abbreviation_at(reader, cursor);
+    for (int steps = 0; abbreviation != NULL; steps++) {
+        if (steps == SW_MAX_DEPTH) {
+            return false;
+        }
+        cursor = abbreviation->items;
+        abbreviation = abbreviation_at(reader, cursor);
+    }
     sw_slice text = sw_cursor_text(cursor);
     switch (sw_cursor_kind(cursor)) {
     case SW_NODE_POST_EVENT:
@@ -195,9 +215,6 @@ static bool is_post_event(sw_reader *reader, const sw_cursor *cursor)
         }
         sw_slice name = {text.data + 1, text.length - 1};
         const sw_value *value = sw_lookup(reader, sw_names_find(reader->reading->names, name));
-        if (value != NULL && value->kind == SW_VALUE_ABBREVIATION) {
-            return is_post_event(reader, value->items);
-        }
         if (value != NULL) {
             return value->kind == SW_VALUE_POST ||
                    (value->kind == SW_VALUE_FUNCTION && value->function->kind == SW_COMMAND_EVENT_FUNCTION);

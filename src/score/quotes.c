@@ -143,7 +143,8 @@ static void play_one(sw_player *p, uint32_t quote, const sw_heard *heard, sw_pit
     const sw_music *m = at(p, quote);
     sw_pitch sounding = sw_pitch_transpose(heard->pitch, transposition);
     if ((m->flags & SW_MUSIC_PITCHED) != 0) { /* \transposedCueDuring says where to */
-        event->pitch = sw_pitch_transpose(sounding, sw_score_pitch(p->reader->reading, p->score, there->frame, m->pitch));
+        event->pitch = sw_pitch_transpose(
+            sounding, sw_score_pitch(p->reader->reading, p->score, there->frame, m->pitch));
     } else {
         event->pitch = sounding;
         settle_later(p, event, sounding);

@@ -151,6 +151,8 @@ typedef struct sw_reader {
     size_t tag_group_capacity;
     uint32_t no_pitch; /* the name of a drum that is none: a bare duration with no note before it */
     uint32_t include_depth;
+    unsigned open_abbreviations;   /* abbreviations in which the reader is just now ... */
+    unsigned nested_abbreviations; /* ... and how many were used in there so far */
     uint32_t depth;
     const struct sw_open_call *calls; /* the templates that are being read, from the innermost outwards */
     size_t source_bytes;              /* of all files read so far */

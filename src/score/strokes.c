@@ -16,10 +16,20 @@ typedef struct known_strokes {
     sw_strokes strokes;
 } known_strokes;
 
+/* The events of a voice context: [first, end) of the order; by time, then in the order of the walk, once a
+ * verse has asked for them. Most voices of a large score are not sung. */
+typedef struct heard_context {
+    const sw_context *context;
+    size_t first;
+    size_t end;
+    bool in_order;
+} heard_context;
+
 struct sw_hearing {
     sw_player *p;
-    uint32_t *order; /* events by context, then time, then the order of the walk */
-    size_t count;
+    heard_context *contexts; /* by address */
+    size_t context_count;
+    uint32_t *order;         /* events context by context */
     heard_setting *settings; /* by time */
     size_t setting_count;
     size_t setting_capacity;
@@ -39,11 +49,6 @@ static sw_moment moment_of(const sw_event *event)
     return (sw_moment){event->onset, {event->grace_num, event->grace_den}};
 }
 
-static const sw_context *owner(const sw_hearing *h, uint32_t event)
-{
-    return sw_contexts_owner(h->p->contexts, h->p->score->events[event].voice);
-}
-
 /* ---- what is heard, in order ---- */
 
 static int compare_events(const void *a, const void *b, void *context)
@@ -51,13 +56,76 @@ static int compare_events(const void *a, const void *b, void *context)
     const sw_hearing *h = context;
     uint32_t x = *(const uint32_t *)a;
     uint32_t y = *(const uint32_t *)b;
-    uintptr_t owner_x = (uintptr_t)owner(h, x);
-    uintptr_t owner_y = (uintptr_t)owner(h, y);
-    if (owner_x != owner_y) {
-        return owner_x < owner_y ? -1 : 1;
-    }
     int order = sw_moment_compare(moment_of(&h->p->score->events[x]), moment_of(&h->p->score->events[y]));
     return order != 0 ? order : x < y ? -1 : x > y;
+}
+
+static int compare_contexts(const void *a, const void *b)
+{
+    uintptr_t x = (uintptr_t)((const heard_context *)a)->context;
+    uintptr_t y = (uintptr_t)((const heard_context *)b)->context;
+    return (x > y) - (x < y);
+}
+
+/* The context with this address; NULL when it has no events. */
+static heard_context *find_context(const sw_hearing *h, const sw_context *context)
+{
+    heard_context wanted = {.context = context};
+    return h->context_count == 0
+               ? NULL
+               : bsearch(&wanted, h->contexts, h->context_count, sizeof *h->contexts, compare_contexts);
+}
+
+/* Which contexts own the score's voices, each once. */
+static void find_contexts(sw_hearing *h)
+{
+    size_t voices = h->p->score->voice_count;
+    h->contexts = sw_alloc_zero(voices + 1, sizeof *h->contexts);
+    for (uint32_t v = 0; v < voices; v++) {
+        h->contexts[v].context = sw_contexts_owner(h->p->contexts, v);
+    }
+    qsort(h->contexts, voices, sizeof *h->contexts, compare_contexts);
+    for (size_t v = 0; v < voices; v++) {
+        if (v == 0 || h->contexts[v].context != h->contexts[h->context_count - 1].context) {
+            h->contexts[h->context_count++] = h->contexts[v];
+        }
+    }
+}
+
+/* Puts the events together by context, each in the order of the walk. */
+static void group_events(sw_hearing *h)
+{
+    const sw_score *score = h->p->score;
+    heard_context **of_voice = sw_alloc((score->voice_count + 1) * sizeof *of_voice);
+    for (uint32_t v = 0; v < score->voice_count; v++) {
+        of_voice[v] = find_context(h, sw_contexts_owner(h->p->contexts, v));
+    }
+    for (size_t i = 0; i < score->event_count; i++) {
+        of_voice[score->events[i].voice]->end++; /* so far, how many */
+    }
+    size_t place = 0;
+    for (size_t c = 0; c < h->context_count; c++) {
+        size_t count = h->contexts[c].end;
+        h->contexts[c].first = h->contexts[c].end = place;
+        place += count;
+    }
+    h->order = sw_alloc((score->event_count + 1) * sizeof *h->order);
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        h->order[of_voice[score->events[i].voice]->end++] = i;
+    }
+    free(of_voice);
+}
+
+/* The events of a context in order of time; NULL when it has none. */
+static const heard_context *events_of(const sw_hearing *h, const sw_context *context)
+{
+    heard_context *found = find_context(h, context);
+    if (found != NULL && !found->in_order) {
+        qsort_r(h->order + found->first, found->end - found->first, sizeof *h->order, compare_events,
+                (void *)h);
+        found->in_order = true;
+    }
+    return found;
 }
 
 static int compare_heard(const void *a, const void *b)
@@ -109,12 +177,8 @@ sw_hearing *sw_hearing_new(sw_player *p, bool graces)
 {
     sw_hearing *h = sw_alloc_zero(1, sizeof *h);
     h->p = p;
-    h->count = p->score->event_count;
-    h->order = sw_alloc((h->count + 1) * sizeof *h->order);
-    for (uint32_t i = 0; i < h->count; i++) {
-        h->order[i] = i;
-    }
-    qsort_r(h->order, h->count, sizeof *h->order, compare_events, h);
+    find_contexts(h);
+    group_events(h);
     find_settings(h);
     h->marks = sw_sung_marks_new(p->reader, graces);
     return h;
@@ -127,6 +191,7 @@ void sw_hearing_free(sw_hearing *h)
         free(h->known[i]);
     }
     free(h->known);
+    free(h->contexts);
     free(h->order);
     free(h->settings);
     sw_sung_marks_free(h->marks);
@@ -178,22 +243,6 @@ static void add_stroke(sw_strokes *strokes, const sw_stroke *stroke)
     strokes->items[strokes->count++] = *stroke;
 }
 
-/* The events of a context in the order: from where to where. */
-static size_t first_event(const sw_hearing *h, uintptr_t context)
-{
-    size_t low = 0;
-    size_t high = h->count;
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        if ((uintptr_t)owner(h, h->order[middle]) < context) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low;
-}
-
 /* A setting of the score, as far as it holds for a voice. */
 static void apply_setting(sw_hearing *h, const sw_context *voice, const sw_setting *setting,
                           sw_melisma *state, sw_melisma_turn *turn)
@@ -221,8 +270,9 @@ static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice, sw_ev
     sw_strokes strokes = {0};
     sw_melisma state = {.rules = sw_melisma_rules_of(h->p, voice)};
     bool deaf = sw_contexts_is(h->p->contexts, voice, "Devnull"); /* no engravers */
-    size_t event = first_event(h, (uintptr_t)voice);
-    size_t end = first_event(h, (uintptr_t)voice + 1);
+    const heard_context *heard_here = events_of(h, voice);
+    size_t event = heard_here == NULL ? 0 : heard_here->first;
+    size_t end = heard_here == NULL ? 0 : heard_here->end;
     for (size_t setting = 0; event < end || setting < h->setting_count;) {
         sw_moment when = event < end ? moment_of(&score->events[h->order[event]]) : h->settings[setting].when;
         if (setting < h->setting_count && sw_moment_compare(h->settings[setting].when, when) < 0) {

@@ -94,11 +94,12 @@ static changes find_changes(const sw_edits *edits, sw_slice old, sw_slice new)
     size_t removed = 0;    /* deleted by the edits so far */
     for (size_t i = 0; i < edits->count; i++) {
         const sw_edit *edit = &edits->items[i];
-        size_t start = line_start(old, edit->start);
+        /* A line is searched for its ends once, not for each of its edits. */
+        size_t start = open && edit->start <= open_until ? open_until : line_start(old, edit->start);
         size_t end = edit->end;
         size_t new_end = edit->start + added - removed + edit->length;
         if (!at_line_start(old, end) || !at_line_start(new, new_end)) {
-            end = next_line(old, end);
+            end = open && end < open_until ? open_until : next_line(old, end);
             new_end += end - edit->end;
         }
         if (open && start <= open_until) {
@@ -237,29 +238,73 @@ static void print_file_line(sw_buffer *result, const char *mark, const char *pre
     sw_buffer_string(result, strchr(path, ' ') != NULL ? "\t\n" : "\n");
 }
 
-/* The git line makes it sure that a file whose last line goes stays as an empty file. There, patch finds a
- * name with spaces only in quotes. */
-static void print_header(sw_buffer *result, const sw_text *text, bool has_lines)
+/* No line in git's own form: in a sub-folder git would look for the file from the top of the work tree, not
+ * find it there, and say nothing. Only a new file without a line cannot be shown otherwise. There, patch
+ * finds a name with spaces only in quotes. */
+static void print_header(sw_buffer *result, const char *path, bool exists, bool has_lines)
 {
-    bool quoted = strchr(text->path, ' ') != NULL;
-    sw_buffer_string(result, "diff --git ");
-    print_path(result, "a", text->path, quoted);
-    sw_buffer_char(result, ' ');
-    print_path(result, "b", text->path, quoted);
-    sw_buffer_string(result, text->exists ? "\n" : "\nnew file mode 100644\n");
     if (!has_lines) {
+        bool quoted = strchr(path, ' ') != NULL;
+        sw_buffer_string(result, "diff --git ");
+        print_path(result, "a", path, quoted);
+        sw_buffer_char(result, ' ');
+        print_path(result, "b", path, quoted);
+        sw_buffer_string(result, "\nnew file mode 100644\n");
         return;
     }
-    if (text->exists) {
-        print_file_line(result, "--- ", "a", text->path);
+    if (exists) {
+        print_file_line(result, "--- ", "a", path);
     } else {
         sw_buffer_string(result, "--- /dev/null\n");
     }
-    print_file_line(result, "+++ ", "b", text->path);
+    print_file_line(result, "+++ ", "b", path);
 }
 
-void sw_diff_print(const sw_edits *edits, const sw_text *text, sw_buffer *result)
+/* ---- where a diff applies ---- */
+
+/* The real path of a text's file, also of one that is to be created; NULL when it leads nowhere. */
+static char *real_path(const sw_text *text)
 {
+    char *real = realpath(text->path, NULL);
+    if (real == NULL && !text->exists) {
+        char *named = sw_folder_of(text->path);
+        char *folder = realpath(named, NULL);
+        if (folder != NULL) {
+            real = sw_source_format("%s/%s", folder, sw_base_name(text->path));
+        }
+        free(folder);
+        free(named);
+    }
+    return real;
+}
+
+/* The way from a folder down to a path below it; NULL when it is not below. */
+static const char *below(const char *folder, const char *path)
+{
+    size_t length = strcmp(folder, "/") == 0 ? 0 : strlen(folder);
+    return strncmp(folder, path, length) == 0 && path[length] == '/' ? path + length + 1 : NULL;
+}
+
+char *sw_diff_folder(const sw_text *const *texts, size_t count)
+{
+    char *folder = realpath(".", NULL);
+    for (size_t i = 0; i < count && folder != NULL; i++) {
+        char *real = real_path(texts[i]);
+        while (real != NULL && below(folder, real) == NULL && strcmp(folder, "/") != 0) {
+            char *upper = sw_folder_of(folder);
+            free(folder);
+            folder = upper;
+        }
+        free(real);
+    }
+    return folder;
+}
+
+void sw_diff_print(const sw_edits *edits, const sw_text *text, const char *folder, sw_buffer *result)
+{
+    char *real = folder == NULL ? NULL : real_path(text);
+    const char *path = real == NULL ? NULL : below(folder, real);
+    path = path == NULL ? text->path : path;
     sw_buffer after = {0};
     sw_buffer_string(&after, "");
     sw_edits_apply(edits, text, &after);
@@ -267,7 +312,7 @@ void sw_diff_print(const sw_edits *edits, const sw_text *text, sw_buffer *result
     sw_slice new = sw_buffer_slice(&after);
     changes list = find_changes(edits, old, new);
     if (list.count > 0 || !text->exists) {
-        print_header(result, text, list.count > 0);
+        print_header(result, path, text->exists, list.count > 0);
     }
     progress done = {0};
     for (size_t i = 0; i < list.count;) {
@@ -276,5 +321,6 @@ void sw_diff_print(const sw_edits *edits, const sw_text *text, sw_buffer *result
         i += n;
     }
     free(list.items);
+    free(real);
     sw_buffer_free(&after);
 }

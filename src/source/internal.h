@@ -20,6 +20,11 @@ bool sw_system_close(int fd);
 /* Sets *error to the formatted sentence and returns false. */
 bool sw_source_fail(char **error, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
+/* The last part of a path. */
+const char *sw_base_name(const char *path);
+/* The folder part of a path, to be freed with free(): "." when it has none. */
+char *sw_folder_of(const char *path);
+
 /* A formatted string, to be freed with free(). */
 char *sw_source_format(const char *format, ...) __attribute__((format(printf, 1, 2)));
 

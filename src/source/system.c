@@ -1,6 +1,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -38,6 +39,7 @@ static const sw_system real_system = {
     .fchown = real_fchown,
     .fchmod = real_fchmod,
     .fsync = fsync,
+    .flock = flock,
     .close = close,
     .link = link,
     .rename = rename,

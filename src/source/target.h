@@ -6,11 +6,10 @@
 
 #include "source/internal.h"
 
-/* One file on its way. Every string is owned; the two temporary names are NULL when no such file exists. */
+/* One file on its way. Every string is owned; a temporary name is NULL when there is no such file. */
 typedef struct sw_target {
     const sw_write *write;
-    char *path;   /* the real one, behind symbolic links */
-    char *folder; /* that holds it */
+    char *path; /* the real one, behind symbolic links */
     unsigned mode;
     uid_t owner;
     gid_t group;
@@ -19,11 +18,13 @@ typedef struct sw_target {
     bool replaced; /* path holds the new bytes */
 } sw_target;
 
-/* Finds the real path of each target (whose `write` is set) and sees that all can be written. */
+/* Finds the real path of each target, whose `write` is set. */
 bool sw_targets_find(sw_target *targets, size_t count, char **error);
-/* Creates the two temporary files of a target. */
-bool sw_target_prepare(sw_target *t, char **error);
-/* Removes the temporary files that are left and frees what the target owns. */
+/* Sees that a target can be written, once no other change is at work in its folder. */
+bool sw_target_inspect(sw_target *t, char **error);
+/* Creates the two temporary files of a target under these names, which it owns from here on. */
+bool sw_target_prepare(sw_target *t, char *fresh, char *kept, char **error);
+/* Frees what the target owns. */
 void sw_target_close(sw_target *t);
 /* Sets *error to path, what went wrong, and the reason in errno; returns false. */
 bool sw_target_fail(const sw_target *t, const char *what, char **error);

@@ -5,7 +5,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include "source/internal.h"
+#include "source/recover.h"
 
 /* Continuation bytes are counted ahead once a block, so that a column costs no more in a file that is one
  * long line than in any other. */
@@ -108,6 +108,9 @@ sw_text *sw_text_read(const char *path, char **error)
 {
     bool standard_input = strcmp(path, "-") == 0;
     const char *name = standard_input ? "standard input" : path;
+    if (!standard_input) {
+        sw_recover_before_reading(path);
+    }
     int fd = standard_input ? STDIN_FILENO : sw_system_calls()->open(path, O_RDONLY | O_CLOEXEC, 0);
     if (fd < 0) {
         sw_source_fail(error, "%s: cannot be opened: %s", name, strerror(errno));
@@ -209,6 +212,22 @@ const char *sw_text_newline(const sw_text *text)
         return "\r";
     }
     return pairs > feeds ? "\r\n" : "\n";
+}
+
+const char *sw_base_name(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return slash == NULL ? path : slash + 1;
+}
+
+char *sw_folder_of(const char *path)
+{
+    const char *base = sw_base_name(path);
+    if (base == path) {
+        return sw_source_format(".");
+    }
+    int length = base - path > 1 ? (int)(base - path - 1) : 1;
+    return sw_source_format("%.*s", length, path);
 }
 
 bool sw_same_path(const char *a, const char *b)

@@ -82,7 +82,8 @@ static bool is_note(sw_slice word, bool *exact)
     }
     for (size_t l = 0; l < sw_language_count; l++) {
         for (size_t i = 0; i < sw_languages[l].count; i++) {
-            if (sw_slice_is((sw_slice){word.data, length}, sw_languages[l].notes[i].name)) {
+            const char *name = sw_languages[l].notes[i].name;
+            if (name[0] == word.data[0] && sw_slice_is((sw_slice){word.data, length}, name)) {
                 return true;
             }
         }

@@ -84,7 +84,8 @@ static void look_at(sw_draft *draft, uint32_t event, memories *before, memories 
         const memory *said = q ? &before->chord : &before->note;
         const memory *now = q ? &after->chord : &after->note;
         bool lost = same(said, &own) && !same(now, &wanted);
-        if ((lost || changed) && wanted.count > 0) {
+        bool follows = said->known && same(said, &own) && same(now, &wanted);
+        if ((lost || (changed && !follows)) && wanted.count > 0) {
             item = item == NULL ? sw_draft_touch(draft, event) : item;
             if (item != NULL) {
                 item->is_explicit = true;

@@ -40,7 +40,7 @@ def split(staff):
     path, name = staff
     result = subprocess.run([COMMAND, "hands", path, "--staff", name, "--instrument", "piano"], capture_output=True,
                             text=True, errors="replace", timeout=300)
-    if result.returncode in (0, 1) and result.stdout.startswith("diff "):
+    if result.returncode in (0, 1) and result.stdout.startswith(("--- ", "# to be applied")):
         return "split", ""
     if result.returncode == 0 and "nothing is split" in result.stderr:
         return "one hand's alone", ""

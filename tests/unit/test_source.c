@@ -430,7 +430,7 @@ static void assert_diff(const char *path, const char *old, uint32_t start, uint3
     sw_edits_add(&edits, start, end, sw_slice_of(new));
     assert_true(sw_edits_finish(&edits, text, &where));
     sw_buffer diff = {0};
-    sw_diff_print(&edits, text, &diff);
+    sw_diff_print(&edits, text, NULL, &diff);
     assert_string_equal(sw_buffer_text(&diff), wanted);
     sw_buffer_free(&diff);
     sw_edits_free(&edits);
@@ -441,25 +441,20 @@ static void diffs_have_the_usual_form(void **state)
 {
     (void)state;
     assert_diff("a.ly", "1\n2\n3\n4\n5\n6\n7\n8\n", 8, 9, "x",
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n"
+                "--- a/a.ly\n+++ b/a.ly\n"
                 "@@ -2,7 +2,7 @@\n 2\n 3\n 4\n-5\n+x\n 6\n 7\n 8\n");
-    assert_diff("a.ly", "1\n2\n", 2, 2, "x\n",
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n@@ -1,2 +1,3 @@\n 1\n+x\n 2\n");
-    assert_diff("a.ly", "1\n", 0, 1, "x",
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n@@ -1 +1 @@\n-1\n+x\n");
-    assert_diff("a.ly", "1\n", 0, 2, "",
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n@@ -1 +0,0 @@\n-1\n");
+    assert_diff("a.ly", "1\n2\n", 2, 2, "x\n", "--- a/a.ly\n+++ b/a.ly\n@@ -1,2 +1,3 @@\n 1\n+x\n 2\n");
+    assert_diff("a.ly", "1\n", 0, 1, "x", "--- a/a.ly\n+++ b/a.ly\n@@ -1 +1 @@\n-1\n+x\n");
+    assert_diff("a.ly", "1\n", 0, 2, "", "--- a/a.ly\n+++ b/a.ly\n@@ -1 +0,0 @@\n-1\n");
     assert_diff("a.ly", "1", 1, 1, "\n2",
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n@@ -1 +1,2 @@\n"
+                "--- a/a.ly\n+++ b/a.ly\n@@ -1 +1,2 @@\n"
                 "-1\n\\ No newline at end of file\n+1\n+2\n\\ No newline at end of file\n");
     assert_diff("a.ly", "1\r\n2\r\n", 3, 4, "x",
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n@@ -1,2 +1,2 @@\n 1\r\n-2\r\n+x\r\n");
+                "--- a/a.ly\n+++ b/a.ly\n@@ -1,2 +1,2 @@\n 1\r\n-2\r\n+x\r\n");
     assert_diff("a.ly", "1\n", 0, 1, "1", "");
     assert_diff("a.ly", "c4 d\n", 0, 5, "c4 e\nc4 d\n", /* the line that stays is not shown as changed */
-                "diff --git a/a.ly b/a.ly\n--- a/a.ly\n+++ b/a.ly\n@@ -1 +1,2 @@\n+c4 e\n c4 d\n");
-    assert_diff(
-        "n.ly", NULL, 0, 0, "1\n",
-        "diff --git a/n.ly b/n.ly\nnew file mode 100644\n--- /dev/null\n+++ b/n.ly\n@@ -0,0 +1 @@\n+1\n");
+                "--- a/a.ly\n+++ b/a.ly\n@@ -1 +1,2 @@\n+c4 e\n c4 d\n");
+    assert_diff("n.ly", NULL, 0, 0, "1\n", "--- /dev/null\n+++ b/n.ly\n@@ -0,0 +1 @@\n+1\n");
     assert_diff("n.ly", NULL, 0, 0, "", "diff --git a/n.ly b/n.ly\nnew file mode 100644\n");
     assert_diff("a b.ly", NULL, 0, 0, "", "diff --git \"a/a b.ly\" \"b/a b.ly\"\nnew file mode 100644\n");
 }
@@ -468,11 +463,10 @@ static void paths_are_written_so_that_they_can_be_read(void **state)
 {
     (void)state;
     static const char *const cases[][2] = {
-        {"./1m1//./brass.ly",
-         "diff --git a/1m1/brass.ly b/1m1/brass.ly\n--- a/1m1/brass.ly\n+++ b/1m1/brass.ly\n"},
-        {"/films/a.ly", "diff --git a/films/a.ly b/films/a.ly\n--- a/films/a.ly\n+++ b/films/a.ly\n"},
-        {"a b.ly", "diff --git \"a/a b.ly\" \"b/a b.ly\"\n--- a/a b.ly\t\n+++ b/a b.ly\t\n"},
-        {"a\"b.ly", "diff --git \"a/a\\\"b.ly\" \"b/a\\\"b.ly\"\n--- \"a/a\\\"b.ly\"\n+++ \"b/a\\\"b.ly\"\n"},
+        {"./1m1//./brass.ly", "--- a/1m1/brass.ly\n+++ b/1m1/brass.ly\n"},
+        {"/films/a.ly", "--- a/films/a.ly\n+++ b/films/a.ly\n"},
+        {"a b.ly", "--- a/a b.ly\t\n+++ b/a b.ly\t\n"},
+        {"a\"b.ly", "--- \"a/a\\\"b.ly\"\n+++ \"b/a\\\"b.ly\"\n"},
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         char wanted[512];
@@ -497,7 +491,7 @@ static void near_hunks_are_merged(void **state)
         sw_edits_add(&edits, text->lines[5 + gap], text->lines[5 + gap] + 1, sw_slice_of("2"));
         assert_true(sw_edits_finish(&edits, text, &where));
         sw_buffer diff = {0};
-        sw_diff_print(&edits, text, &diff);
+        sw_diff_print(&edits, text, NULL, &diff);
         int hunks = 0;
         for (const char *p = sw_buffer_text(&diff); (p = strstr(p, "\n@@ ")) != NULL; p++) {
             hunks++;
@@ -521,7 +515,7 @@ static void edits_that_cancel_each_other_give_no_diff(void **state)
     assert_true(sw_edits_finish(&edits, text, &where));
     assert_int_equal(edits.count, 2);
     sw_buffer diff = {0};
-    sw_diff_print(&edits, text, &diff);
+    sw_diff_print(&edits, text, NULL, &diff);
     assert_string_equal(sw_buffer_text(&diff), "");
     sw_buffer_free(&diff);
     sw_edits_free(&edits);
@@ -723,6 +717,7 @@ static void one_batch(int batch, size_t *edit_count)
     sw_text *texts[FILES];
     sw_buffer results[FILES] = {{0}};
     sw_buffer diff = {0};
+    sw_buffer empty = {0};
     for (int i = 0; i < FILES; i++) {
         char name[32];
         snprintf(name, sizeof name, "f%03d.ly", i);
@@ -733,17 +728,20 @@ static void one_batch(int batch, size_t *edit_count)
         sw_edits_apply(&edits, texts[i], &applied);
         assert_true(sw_slice_equal(sw_buffer_slice(&applied), sw_buffer_slice(&results[i])));
         sw_buffer one = {0};
-        sw_diff_print(&edits, texts[i], &one);
+        sw_diff_print(&edits, texts[i], NULL, &one);
         bool same = texts[i]->exists &&
                     sw_slice_equal(sw_buffer_slice(&applied), (sw_slice){texts[i]->bytes, texts[i]->length});
         assert_int_equal(one.length == 0, same);
         check_touched(sw_buffer_text(&one), &edits, texts[i]);
-        sw_buffer_append(&diff, sw_buffer_slice(&one));
+        /* New files without a line come last. */
+        sw_buffer_append(strstr(sw_buffer_text(&one), "@@") == NULL ? &empty : &diff, sw_buffer_slice(&one));
         *edit_count += edits.count;
         sw_buffer_free(&one);
         sw_buffer_free(&applied);
         sw_edits_free(&edits);
     }
+    sw_buffer_append(&diff, sw_buffer_slice(&empty));
+    sw_buffer_free(&empty);
     put_file("change.diff", sw_buffer_slice(&diff));
 
     write_old_files("patch", texts);

@@ -20,11 +20,11 @@ static const struct said_row {
     {SW_STRINGS, "pizz.", "pizzicato"},
     {SW_STRINGS, "Pizzicato", "pizzicato"},
     {SW_STRINGS, "(pizz.)", "pizzicato"},
-    {SW_STRINGS, "arco", "bowed"},
-    {SW_STRINGS, "coll'arco", "bowed"},
-    {SW_STRINGS, "gestrichen", "bowed"},
-    {SW_STRINGS, "avec l'archet", "bowed"},
-    {SW_STRINGS, "mit Bogen", "bowed"},
+    {SW_STRINGS, "arco", "arco"},
+    {SW_STRINGS, "coll'arco", "arco"},
+    {SW_STRINGS, "gestrichen", "arco"},
+    {SW_STRINGS, "avec l'archet", "arco"},
+    {SW_STRINGS, "mit Bogen", "arco"},
     {SW_PERCUSSION, "arco", "bow"},
     {SW_STRINGS, "pizz., quasi chitarra", "pizzicato strummed"},
     {SW_STRINGS, "col legno", "col-legno-battuto"},
@@ -39,7 +39,7 @@ static const struct said_row {
     {SW_STRINGS, "am Griffbrett", "sul-tasto"},
     {SW_PLUCKED, "pr\xc3\xa8s de la table", "near-the-table"},
     {SW_STRINGS, "ord.", "usual-place plain-notes usual-tongue open-bell usual-vibrato"},
-    {SW_STRINGS, "arco ord.", "bowed usual-place plain-notes usual-tongue open-bell usual-vibrato"},
+    {SW_STRINGS, "arco ord.", "arco usual-place plain-notes usual-tongue open-bell usual-vibrato"},
     {SW_STRINGS, "con sord.", "muted"},
     {SW_STRINGS, "con sordino", "muted"},
     {SW_STRINGS, "CON SORDINI", "muted"},
@@ -53,7 +53,7 @@ static const struct said_row {
     {SW_STRINGS, "\xc3\xb4tez les sourdines", "open"},
     {SW_STRINGS, "mutes off", "open"},
     {SW_STRINGS, "pizz. con sord.", "pizzicato muted"},
-    {SW_STRINGS, "arco, senza sord.", "bowed open"},
+    {SW_STRINGS, "arco, senza sord.", "arco open"},
     {SW_BRASS, "cup mute", "cup-mute"},
     {SW_BRASS, "with straight mute", "straight-mute"},
     {SW_BRASS, "harmon (stem out)", "harmon-mute"},
@@ -84,8 +84,8 @@ static const struct said_row {
     {SW_STRINGS, "half trem., half ord.",
      "half tremolo half usual-place half plain-notes half usual-tongue half open-bell half usual-vibrato"},
     {SW_STRINGS, "\xc2\xbd pizz.", "half pizzicato"},
-    {SW_STRINGS, "1/2 pizz., 1/2 arco", "half pizzicato half bowed"},
-    {SW_STRINGS, "met\xc3\xa0 arco", "half bowed"},
+    {SW_STRINGS, "1/2 pizz., 1/2 arco", "half pizzicato half arco"},
+    {SW_STRINGS, "met\xc3\xa0 arco", "half arco"},
     {SW_STRINGS, "die H\xc3\xa4lfte mit D\xc3\xa4mpfer", "half muted"},
     {SW_STRINGS, "half", "half-section"},
     {SW_PLUCKED, "l.v.", "let-ring"},
@@ -158,8 +158,8 @@ static void test_changes(void **state)
     assert_true(seconds(techniques, instruments, "violin", "open", "muted") == 4.8);
     assert_true(seconds(techniques, instruments, "violin", "muted", "open") < 4.8);
     /* arco to pizzicato is the easier way (university handout 4.14 Pizzicato) */
-    assert_true(seconds(techniques, instruments, "cello", "bowed", "pizzicato") <
-                seconds(techniques, instruments, "cello", "pizzicato", "bowed"));
+    assert_true(seconds(techniques, instruments, "cello", "arco", "pizzicato") <
+                seconds(techniques, instruments, "cello", "pizzicato", "arco"));
     /* common practice, no source */
     assert_true(seconds(techniques, instruments, "horn", "open", "straight-mute") == 5.0);
     assert_true(seconds(techniques, instruments, "horn-in-eb", "open", "muted") == 5.0);
@@ -167,7 +167,7 @@ static void test_changes(void **state)
     assert_true(seconds(techniques, instruments, "trumpet", "open", "plunger") == 2.0);
     assert_true(seconds(techniques, instruments, "trumpet", "cup-mute", "straight-mute") == 6.0);
     assert_true(seconds(techniques, instruments, "violin", "usual-place", "sul-ponticello") == 0);
-    assert_true(seconds(techniques, instruments, "flute", "bowed", "pizzicato") == 0);
+    assert_true(seconds(techniques, instruments, "flute", "arco", "pizzicato") == 0);
     sw_instruments_free(instruments);
     sw_techniques_free(techniques);
 }
@@ -178,12 +178,12 @@ static void test_override(void **state)
     (void)state;
     char *error = NULL;
     static const char own[] = "words:\n  - says: [sul-tasto]\n    names: [velvety]\n"
-                              "changes:\n  - {from: bowed, to: pizzicato, for: [cello], seconds: 0.25}\n";
+                              "changes:\n  - {from: arco, to: pizzicato, for: [cello], seconds: 0.25}\n";
     sw_techniques *techniques = sw_techniques_load("own.yaml", sw_slice_of(own), &error);
     assert_non_null(techniques);
     sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
-    assert_true(seconds(techniques, instruments, "cello", "bowed", "pizzicato") == 0.25);
-    assert_true(seconds(techniques, instruments, "violin", "bowed", "pizzicato") == 0.5);
+    assert_true(seconds(techniques, instruments, "cello", "arco", "pizzicato") == 0.25);
+    assert_true(seconds(techniques, instruments, "violin", "arco", "pizzicato") == 0.5);
     sw_technique_said said[4];
     bool in_brackets;
     sw_family strings = SW_STRINGS;
@@ -198,15 +198,15 @@ static void test_override(void **state)
     } mistakes[] = {
         {"words:\n  - says: [pizicato]\n    names: [x]\n",
          "own.yaml:2:12: unknown technique 'pizicato'; did you mean 'pizzicato'?"},
-        {"words:\n  - says: [bowed, pizzicato]\n    names: [x]\n",
-         "own.yaml:2:19: two techniques of one group"},
-        {"words:\n  - says: [bowed]\n    names: ['(']\n", "own.yaml:3:13: names: no pattern of PCRE2"},
+        {"words:\n  - says: [arco, pizzicato]\n    names: [x]\n",
+         "own.yaml:2:18: two techniques of one group"},
+        {"words:\n  - says: [arco]\n    names: ['(']\n", "own.yaml:3:13: names: no pattern of PCRE2"},
         {"words:\n  - names: [x]\n", "own.yaml:2:5: a word needs says and names"},
         {"word:\n", "own.yaml:1:1: unknown key 'word'; did you mean 'words'?"},
         {"changes:\n  - {from: any, to: any, seconds: 1}\n", "own.yaml:2:5: from any to any"},
-        {"changes:\n  - {from: bowed, to: pizzicato, seconds: soon}\n",
-         "own.yaml:2:43: seconds: 'soon' is no number of seconds"},
-        {"groups:\n  - id: stroke\n    techniques: [bowed]\n", "'bowed' stands in a group already"},
+        {"changes:\n  - {from: arco, to: pizzicato, seconds: soon}\n",
+         "own.yaml:2:42: seconds: 'soon' is no number of seconds"},
+        {"groups:\n  - id: stroke\n    techniques: [arco]\n", "'arco' stands in a group already"},
         {"words: 3\n", "own.yaml:1:8: words must be a list"},
     };
     for (size_t i = 0; i < sizeof mistakes / sizeof mistakes[0]; i++) {

@@ -7,13 +7,13 @@ pizz = ^\markup { \italic "pizz." }
 violin = {
   \tempo 4 = 100
   c''1^"con sord."
-  c''4\pizz d'' % want: prep-time bar 2, beat 1, Violin I: bowed to pizzicato, no time for it (wants 0.5 s); take a quarter off
-  e''^"arco" f'' % want: prep-time pizzicato to bowed, 0.6 s for it (wants 1.0 s); write a rest before it
+  c''4\pizz d'' % want: prep-time bar 2, beat 1, Violin I: arco to pizzicato, no time for it (wants 0.5 s); take a quarter off
+  e''^"arco" f'' % want: prep-time pizzicato to arco, 0.6 s for it (wants 1.0 s); write a rest before it
   c''2^"pizz." r % want: prep-time no time for it (wants 0.5 s); write a rest before it, or let one half change earlier
   c''1^"(pizz.) senza sord." % want: prep-time muted to open, 2.4 s for it (wants 3.0 s)
   R1
   c''1^"arco"
-  c''4^"half pizz., half arco" d'' r2 % want: prep-time bowed to pizzicato, no time
+  c''4^"half pizz., half arco" d'' r2 % want: prep-time arco to pizzicato, no time
   R1
   c''1^"arco"
   R1
@@ -22,7 +22,7 @@ violin = {
 % Texts in a voice of nothing but skips hold for the staff; the last note may be in any voice.
 viola = {
   <<
-    { c'4 r2. | << { e'4 } \\ { c'4 } >> r2. | c'4 e'2. | % want: prep-time bar 3, beat 2, Viola: bowed to pizzicato, no time
+    { c'4 r2. | << { e'4 } \\ { c'4 } >> r2. | c'4 e'2. | % want: prep-time bar 3, beat 2, Viola: arco to pizzicato, no time
       c'4 r2. | c'1 | R1 | c'2 r | R1 | R1 | R1 } % want: prep-time open to muted, 2.4 s for it (wants 4.8 s)
     { s1 | s4^"pizz." s2. | s4^"arco" s2.^"pizz." | s1 | s1^"arco" | s1 | s1^\markup \italic "con sordino" | s1 | s1 | s1 }
   >>

@@ -5,7 +5,7 @@
 violinOne = {
   \tempo 4 = 5 % so slow that there is time for everything but the first pizzicato
   c''4^"arco" d'' e'' f'' % at the first note nothing is strange
-  c''4^"pizz." d'' e'' f'' % want: prep-time bowed to pizzicato, no time for it
+  c''4^"pizz." d'' e'' f'' % want: prep-time arco to pizzicato, no time for it
   c''4( d'') e'' f'' % want: technique-open pizzicato since bar 2, but this note is bowed (a slur)
   c''4( d'') e'' f'' % told once
   c''4^"(arco)" d'' e'' f''

@@ -1,0 +1,96 @@
+#include <stdlib.h>
+#include <string.h>
+
+#include "app/commands.h"
+#include "app/move_words.h"
+
+/* What --only takes, and the group of techniques that it means. */
+static const struct {
+    const char *word;
+    const char *group;
+} kinds[] = {
+    {"pizzicato", "stroke"}, {"mutes", "mute"}, {"hand", "hand"}, {"sticks", "sticks"}, {"snares", "snares"}};
+enum { KINDS = sizeof kinds / sizeof kinds[0] };
+
+/* What --value takes, as durations are written in a score. */
+static const struct {
+    const char *word;
+    int numerator;
+    int denominator;
+    const char *name;
+} values[] = {{"32", 1, 32, "a 32nd"},  {"16", 1, 16, "a 16th"},
+              {"8", 1, 8, "an eighth"}, {"8.", 3, 16, "a dotted eighth"},
+              {"4", 1, 4, "a quarter"}, {"4.", 3, 8, "a dotted quarter"},
+              {"2", 1, 2, "a half"},    {"2.", 3, 4, "a dotted half"},
+              {"1", 1, 1, "a whole"}};
+enum { VALUES = sizeof values / sizeof values[0] };
+
+static bool take_kind(const char *value, sw_courtesy_options *options)
+{
+    const char *words[KINDS];
+    for (size_t i = 0; i < KINDS; i++) {
+        words[i] = kinds[i].word;
+        if (strcmp(value, kinds[i].word) == 0) {
+            options->only = kinds[i].group;
+            return true;
+        }
+    }
+    sw_say_bad("courtesy", "--only %s: %s", value,
+               sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares"));
+    return false;
+}
+
+static bool take_value(const char *value, sw_courtesy_options *options)
+{
+    for (size_t i = 0; i < VALUES; i++) {
+        if (strcmp(value, values[i].word) == 0) {
+            options->value = sw_rational_make(values[i].numerator, values[i].denominator);
+            options->value_name = values[i].name;
+            return true;
+        }
+    }
+    sw_say_bad("courtesy",
+               "--value takes a duration as a score writes it, 32, 16, 8, 8., 4, 4., 2, 2. or 1, not %s",
+               value);
+    return false;
+}
+
+static bool take(const char *option, const char *value, void *data)
+{
+    sw_courtesy_options *options = data;
+    if (strcmp(option, "--only") == 0) {
+        return take_kind(value, options);
+    }
+    if (strcmp(option, "--value") == 0) {
+        return take_value(value, options);
+    }
+    options->melody = true;
+    return true;
+}
+
+int sw_command_courtesy(int count, char **arguments)
+{
+    static const char *const names[] = {"--only",       "--value",     "--staff", "--bars",  "--lines",
+                                        "--include",    "--file-name", "--why",   "--write", "--diff",
+                                        "--everywhere", "--copy",      "--melody"};
+    sw_words words = {.command = "courtesy",
+                      .options = names,
+                      .option_count = sizeof names / sizeof names[0],
+                      .flag_count = 6,
+                      .items = arguments,
+                      .count = count};
+    sw_move_words m = {0};
+    sw_courtesy_options options = {.value = sw_rational_zero()};
+    if (!sw_move_words_read(&m, &words, take, &options)) {
+        return SW_EXIT_BAD;
+    }
+    options.places = m.places;
+    options.elsewhere = m.elsewhere;
+    const char *path = sw_move_words_open(&m);
+    if (path == NULL) {
+        return SW_EXIT_BAD;
+    }
+    char *error = NULL;
+    sw_move *move = sw_move_courtesy(path, &options, &m.reading, &error);
+    return sw_move_words_show(&m, move, error);
+}

@@ -1,0 +1,122 @@
+#include "checks/changeovers.h"
+
+#include <stdlib.h>
+
+/* The figures are round ones: a little less than what they say is enough. */
+static const double ENOUGH = 0.9;
+
+typedef struct scene {
+    const sw_techniques *techniques;
+    const sw_score *score;
+    const sw_playing *playing;
+    const sw_instrument *instrument;
+    sw_changeovers *list;
+} scene;
+
+static const sw_technique_state *state_of(const scene *s, const sw_stroke *stroke)
+{
+    return &s->playing->states[s->playing->state_of[stroke->event]];
+}
+
+static bool is_plucked(const scene *s, const sw_stroke *stroke)
+{
+    const sw_technique_state *state = state_of(s, stroke);
+    for (size_t g = 0; g < sw_techniques_group_count(s->techniques); g++) {
+        if (sw_techniques_get(s->techniques, state->now[g])->plucked) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Measures one change, and keeps it if it is the longest one that there is no time for. */
+static void consider(const scene *s, const sw_stroke *before, const sw_stroke *stroke, uint8_t from,
+                     uint8_t to, sw_changeover *longest)
+{
+    const sw_technique_change *change = sw_techniques_change(s->techniques, s->instrument, from, to);
+    if (change == NULL) {
+        return;
+    }
+    bool waits = !change->while_sounding && !is_plucked(s, before);
+    double given = sw_score_seconds(s->score, stroke->onset) -
+                   sw_score_seconds(s->score, waits ? before->end : before->onset);
+    given = given > 0 ? given : 0;
+    if (given < ENOUGH * change->seconds &&
+        (longest->change == NULL || longest->change->seconds < change->seconds)) {
+        *longest = (sw_changeover){.from = from, .to = to, .change = change, .given = given, .waits = waits};
+    }
+}
+
+static sw_changeover longest_change(const scene *s, const sw_stroke *before, const sw_stroke *stroke)
+{
+    const sw_technique_state *old = state_of(s, before);
+    const sw_technique_state *new = state_of(s, stroke);
+    sw_changeover longest = {.change = NULL};
+    for (size_t g = 0; old != new &&g < sw_techniques_group_count(s->techniques); g++) {
+        bool main_part = old->now[g] != new->now[g];
+        consider(s, before, stroke, main_part ? old->now[g] : old->half[g],
+                 main_part ? new->now[g] : new->half[g], &longest);
+    }
+    return longest;
+}
+
+sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
+                                       const sw_score *score, const sw_playing *playing, uint32_t staff)
+{
+    sw_changeovers list = {.strokes = sw_strokes_of_staff(reading, score, playing, staff)};
+    scene s = {techniques, score, playing, playing->instruments[staff], &list};
+    for (uint32_t i = 0; i < list.strokes.count; i++) {
+        const sw_stroke *stroke = &list.strokes.items[i];
+        if (stroke->before == SW_NO_INDEX || stroke->tied) {
+            continue;
+        }
+        sw_changeover found = longest_change(&s, &list.strokes.items[stroke->before], stroke);
+        if (found.change != NULL) {
+            found.before = stroke->before;
+            found.stroke = i;
+            list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);
+            list.items[list.count++] = found;
+        }
+    }
+    return list;
+}
+
+void sw_changeovers_free(sw_changeovers *changeovers)
+{
+    free(changeovers->strokes.items);
+    free(changeovers->items);
+    *changeovers = (sw_changeovers){0};
+}
+
+uint32_t sw_stroke_begin(const sw_strokes *strokes, uint32_t stroke)
+{
+    while (strokes->items[stroke].tied) {
+        stroke = strokes->items[stroke].before;
+    }
+    return stroke;
+}
+
+bool sw_changeover_value(const sw_score *score, const sw_strokes *strokes, const sw_changeover *changeover,
+                         sw_courtesy_value *value)
+{
+    static const struct {
+        int denominator;
+        const char *name;
+    } values[] = {{8, "an eighth"}, {4, "a quarter"}, {2, "a half"}, {1, "a whole"}};
+    const sw_stroke *before = &strokes->items[changeover->before];
+    double begin = sw_score_seconds(score, strokes->items[changeover->stroke].onset);
+    sw_rational length =
+        sw_rational_sub(before->end, strokes->items[sw_stroke_begin(strokes, changeover->before)].onset);
+    for (size_t i = 0; changeover->waits && i < sizeof values / sizeof values[0]; i++) {
+        sw_rational taken = sw_rational_make(1, values[i].denominator);
+        if (sw_rational_compare(sw_rational_add(taken, taken), length) > 0) {
+            return false;
+        }
+        double end = sw_score_seconds(score, sw_rational_sub(before->end, taken));
+        if (begin - end >= ENOUGH * changeover->change->seconds) {
+            *value = (sw_courtesy_value){taken, values[i].name};
+            return true;
+        }
+    }
+    return false;
+}

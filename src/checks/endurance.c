@@ -1,0 +1,81 @@
+/* Wind players who play too long without a rest. */
+#include <stdlib.h>
+
+#include "checks/line.h"
+#include "checks/rules.h"
+#include "checks/say.h"
+
+static const double REST = 1.0; /* seconds that count as one */
+
+typedef struct scene {
+    sw_check *check;
+    const sw_score *score;
+    const sw_limit *limit;
+    uint32_t staff;
+} scene;
+
+static void report(const scene *s, const sw_line_note *first, const sw_line_note *last)
+{
+    const sw_event *event = &s->score->events[first->event];
+    uint32_t bar = sw_score_bar_at(s->score, s->score->events[last->event].onset);
+    char words[3][SW_SAY];
+    char label[32];
+    const sw_music *m = sw_event_written(s->check->reading, event);
+    sw_findings_add(
+        s->check->findings, SW_NOTE, "endurance", m->file, m->start, m->end,
+        "%s, %s: plays %s up to bar %d without a rest of a second; %s of it are a lot, give a rest or share",
+        sw_say_place(s->score, event->onset, words[0]),
+        sw_staff_label(s->check->reading, s->score, s->staff, label),
+        sw_say_seconds(last->end - first->begin, words[1]),
+        bar == SW_NO_INDEX ? 1 : s->score->bars[bar].number,
+        sw_say_seconds(s->limit->without_rest, words[2]));
+}
+
+static void check_staff(const scene *s, const sw_playing *playing)
+{
+    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
+    size_t first = 0;
+    for (size_t i = 1; i <= line.count; i++) {
+        bool goes_on =
+            i < line.count && !line.items[i].first && line.items[i].begin - line.items[i - 1].end < REST;
+        if (!goes_on) {
+            if (line.items[i - 1].end - line.items[first].begin > s->limit->without_rest &&
+                sw_tempo_is_told(s->check->reading, s->score,
+                                 s->score->events[line.items[first].event].onset)) {
+                report(s, &line.items[first], &line.items[i - 1]);
+            }
+            first = i;
+        }
+    }
+    free(line.items);
+}
+
+static void run(sw_check *check)
+{
+    for (size_t i = 0; i < check->reading->score_count; i++) {
+        const sw_score *score = &check->reading->scores[i];
+        const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
+        for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
+            scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff};
+            if (s.limit != NULL && s.limit->without_rest > 0) {
+                check_staff(&s, playing);
+            }
+        }
+    }
+}
+
+const sw_rule sw_rule_endurance = {
+    .name = "endurance",
+    .summary = "a wind player plays on and on without a rest",
+    .severity = SW_NOTE,
+    .explain = "Lips, tongue and lungs tire. A line of a woodwind or brass player that goes on without a "
+               "rest of at least a\n"
+               "second for longer than the figure of the instrument is told, from its first note.\n\n"
+               "The figures: 90 s for flute, clarinet, bassoon and saxophones, 60 s for oboe, horn, trumpet "
+               "and trombone,\n"
+               "45 s for bass trombone and tuba (common practice, no source; src/players/limits.yaml). A "
+               "soloist may be\n"
+               "used to more; after a rest the next span counts anew.\n\n"
+               "To mend: rest the player where the line is doubled, or let two players take turns.\n",
+    .run = run,
+};

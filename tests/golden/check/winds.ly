@@ -1,0 +1,57 @@
+\version "2.24.0"
+
+% Breath, tongue, endurance and fading. At crotchet = 60 a crotchet lasts a second.
+
+flute = \relative c'' {
+  \tempo 4 = 60
+  c1\mf~ | c1~ | c1~ | c2 r | % want: breath bar 1, beat 1, Flute: 14 s up to bar 4 without a place to breathe, a breath lasts about 10 s here
+  c1~ | c1 \breathe | c1~ | c1 | % a breath mark, 8 s on each side
+  c4( d e f | g f e d | c d e f | g f e d) | % want: breath 16 s up to bar 12
+  c2 d e f | g1 | f1 | e1 | % between notes that are not slurred there is time for a breath
+  c1\pp~ | c1~ | c1~ | c2 r | % softer it lasts longer: 15 s
+  R1*4
+}
+
+tuba = \relative c, {
+  c1\ff~ | c1 | r1 | r1 | % want: breath 8.0 s up to bar 2 without a place to breathe, a breath lasts about 3.0 s
+  R1*21
+}
+
+clarinet = \relative c' {
+  R1*4 |
+  c16 c c c c c c c c4 r | % four a second: no trouble
+  c32 c c c c c c c c4 r2 | % 8 a second: as fast as it goes
+  \tuplet 3/2 8 { c32 c c c c c } c16 c c c c4 r4. | % want: tongue 7 tongued notes at 12.0 a second, single tonguing gives about 8.0
+  \tuplet 3/2 8 { c32( c c c c c) } c4. r2 | % slurred
+  c64 c c c r4.. r2 | % a flourish
+  R1*16
+}
+
+oboe = \relative c'' {
+  c1\n | % want: no-niente a fade to nothing, but the oboe's tone breaks off before
+  c1^"al niente" | % want: no-niente
+  r1 | R1*22
+}
+
+horn = \relative c' {
+  R1*5
+  c4 d e f | c d e f | c d e f | c d e f | c d e f | c d e f | c d e f | c d e f | % want: endurance plays 64 s up to bar 21 without a rest of a second
+  c d e f | c d e f | c d e f | c d e f | c d e f | c d e f | c d e f | c d e f |
+  R1*4
+}
+
+\score {
+  <<
+    \new Staff \with { instrumentName = "Flute" } \flute
+    \new Staff \with { instrumentName = "Oboe" } \oboe
+    \new Staff \with { instrumentName = "Clarinet in Bb" } { \transposition bes \transpose bes c' \clarinet }
+    \new Staff \with { instrumentName = "Bass clarinet in Bb" } { \transposition bes, \transpose bes, c' { \relative c { c1\n r1 R1*23 } } }
+    \new Staff \with { instrumentName = "Horn in F" } { \transposition f \horn }
+    \new Staff \with { instrumentName = "Tuba" } { \clef bass \tuba }
+  >>
+}
+
+% Without a tempo nobody knows the seconds.
+\score {
+  \new Staff \with { instrumentName = "Flute" } \relative c'' { c1~ | c1~ | c1~ | c1~ | c1 }
+}
