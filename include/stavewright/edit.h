@@ -31,7 +31,8 @@ typedef enum sw_change_kind {
     /* runs: everything of a voice from `event` up to `last`, both included */
     SW_CHANGE_WRAP,         /* is put behind the command `text` in braces, which must not change what is
                                heard: "\ottava ..." does, "\tag #'score" does not */
-    SW_CHANGE_COPY_RUN,     /* is written into the rests of `voice` at the same time */
+    SW_CHANGE_COPY_RUN,     /* is written into the rests of `voice` at the same time, higher by the interval
+                               from middle C to `pitch`, without the marks `left` */
     SW_CHANGE_MOVE_RUN,     /* the same, and becomes rests here */
     SW_CHANGE_NEW_VOICE,    /* gets a second voice with rests and skips, filled from `moment` to `until` with
                                `pitches` */
@@ -51,6 +52,8 @@ typedef struct sw_change {
     sw_pitch pitch;          /* as the event's: after \transpose, before \transposition */
     const sw_pitch *pitches; /* ascending */
     size_t pitch_count;
+    const uint32_t *left; /* MARK nodes, indices into the reading's music */
+    size_t left_count;
     const char *text;
 } sw_change;
 

@@ -62,6 +62,20 @@ enum { SW_OTTAVA_LEDGERS = 4 }; /* common practice, no source */
 sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
                         const sw_read_options *reading_options, char **error);
 
+typedef struct sw_give_options {
+    sw_places places; /* the staff is the one that has the line; needed */
+    const char *to;   /* the staff that gets it, as for sw_staff_find; needed */
+    bool keep;        /* it is doubled: the source plays on */
+    bool over;        /* the target's own notes in the passage go */
+    sw_elsewhere elsewhere;
+} sw_give_options;
+
+/* Moves or copies a line into the rests of another staff, as that instrument is written, in the nearest
+ * octave that it has. Notes of the target are a finding and nothing changes, unless they go. Errors as for
+ * sw_move_hands. */
+sw_move *sw_move_give(const char *path, const sw_give_options *options,
+                      const sw_read_options *reading_options, char **error);
+
 typedef struct sw_bars_options {
     uint32_t first_line; /* bars that end on these lines only; 0: all */
     uint32_t last_line;

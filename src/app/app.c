@@ -58,6 +58,22 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
      sw_command_courtesy},
+    {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "  --from NAME         instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --to NAME           the same, of the staff that gets the line\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --over              the target's own notes in the passage go; without it they are a finding\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright double corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_double},
     {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
      "Without RULE: lists the rules. The name of an instrument shows its figures and their source.\n\n"
      "example: stavewright explain range horn\n",
@@ -75,6 +91,22 @@ static const sw_subcommand subcommands[] = {
      "  --include FOLDER    look for included files here, too; may be given several times\n\n"
      "example: stavewright events corpus/1m1-first-light/score.ly | grep harp1\n",
      sw_command_events},
+    {"give", "FILE --from NAME --to NAME", "move a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "  --from NAME         instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --to NAME           the same, of the staff that gets the line\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --over              the target's own notes in the passage go; without it they are a finding\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright give corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_give},
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
      "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"

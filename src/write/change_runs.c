@@ -211,19 +211,23 @@ static bool goes_along(const sw_draft *draft, const sw_change *change, uint32_t 
     return class != SW_MARK_TIE || event != last;
 }
 
-/* The rest of a voice that holds a moment. */
+/* The rest of a voice that holds a moment; a skip beside it (\global) only when there is no other. */
 static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
 {
     const sw_score *score = draft->score;
+    uint32_t skip = SW_NO_INDEX;
     for (uint32_t e = 0; e < score->event_count; e++) {
         const sw_event *event = &score->events[e];
         if (event->voice == voice && (event->flags & SW_EVENT_GRACE) == 0 &&
             sw_rational_compare(event->onset, moment) <= 0 &&
             sw_rational_compare(moment, sw_event_end(event)) < 0) {
-            return e;
+            if (event->kind != SW_EVENT_SKIP) {
+                return e;
+            }
+            skip = e;
         }
     }
-    return SW_NO_INDEX;
+    return skip;
 }
 
 /* The cells of a voice that a filled stretch begins and ends with. */
@@ -248,6 +252,16 @@ static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_
     return *first != NULL && *last != NULL;
 }
 
+static bool is_left(const sw_change *change, uint32_t mark)
+{
+    for (size_t i = 0; i < change->left_count; i++) {
+        if (change->left[i] == mark) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
 {
     const sw_score *score = draft->score;
@@ -268,6 +282,9 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         heard[n] = source.notes[n];
         heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
         heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
+        if (heard[n].old == SW_NO_INDEX) {
+            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
+        }
     }
     sw_cell *first = NULL;
     sw_cell *last = NULL;
@@ -277,7 +294,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
     }
     for (size_t i = 0; i < source.mark_count; i++) {
         sw_cell_mark mark = source.marks[i];
-        if (goes_along(draft, change, event, mark.class)) {
+        if (goes_along(draft, change, event, mark.class) && !is_left(change, mark.old)) {
             mark.old = SW_NO_INDEX;
             sw_cell_add_mark(draft, sw_mark_is_at_end(mark.class, mark.text) ? last : first, mark);
         }

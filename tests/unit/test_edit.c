@@ -203,6 +203,9 @@ static void test_runs(void **state)
           "<< \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 }\n"
           "   \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 } >>",
           .kind = SW_CHANGE_COPY_RUN, .event = 0, .last = 3, .voice = 1);
+    CHECK("<< \\new Staff { c'2( d') }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { c'2( d') }\n   \\new Staff { g'2( a') } >>", .kind = SW_CHANGE_COPY_RUN,
+          .event = 0, .last = 1, .voice = 1, .pitch = {4, 0, 0});
     CHECK("<<\n  \\new Staff { \\clef bass c1 d }\n>>",
           "<<\n  \\new Staff { \\clef bass c1 d }\n  \\new Staff = \"Tuba\" \\with { instrumentName = "
           "\"Tuba\" } { \\clef bass R1*2 }\n>>",
