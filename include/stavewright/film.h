@@ -147,6 +147,6 @@ void sw_roster_draft_free(sw_roster_draft *draft);
 /* Adds the staves of a reading's scores. Names are kept; the reading may be freed afterwards. */
 void sw_roster_draft_add(sw_roster_draft *draft, const sw_reading *reading);
 /* Appends the file: every recognised staff as a chair, the rest as remarks. */
-void sw_roster_draft_print(const sw_roster_draft *draft, sw_buffer *result);
+void sw_roster_draft_print(sw_roster_draft *draft, sw_buffer *result);
 
 #endif

@@ -227,6 +227,22 @@ static bool others_have_numbers(const sw_roster_draft *draft, const sw_instrumen
     return false;
 }
 
+/* What was struck on staves without a number goes to the first of those that have one. */
+static void merge_percussion(sw_roster_draft *draft)
+{
+    for (size_t i = 0; i < draft->count; i++) {
+        drafted *from = &draft->chairs[i];
+        drafted *to = NULL;
+        for (size_t n = 0; n < draft->count && from->number == 0 && to == NULL; n++) {
+            bool first = draft->chairs[n].instrument == from->instrument && draft->chairs[n].number > 0;
+            to = first ? &draft->chairs[n] : NULL;
+        }
+        for (size_t p = 0; p < from->percussion_count && to != NULL; p++) {
+            add_percussion(to, from->percussion[p]);
+        }
+    }
+}
+
 static int compare_chairs(const void *a, const void *b)
 {
     const drafted *x = a;
@@ -240,7 +256,7 @@ static int compare_chairs(const void *a, const void *b)
     return (x->number > y->number) - (x->number < y->number);
 }
 
-void sw_roster_draft_print(const sw_roster_draft *draft, sw_buffer *result)
+void sw_roster_draft_print(sw_roster_draft *draft, sw_buffer *result)
 {
     sw_buffer_string(
         result, "# Who plays: one entry a player, or a section that plays from one staff.\n"
@@ -252,6 +268,7 @@ void sw_roster_draft_print(const sw_roster_draft *draft, sw_buffer *result)
                 "chair.\n");
     if (draft->count > 0) {
         qsort(draft->chairs, draft->count, sizeof *draft->chairs, compare_chairs);
+        merge_percussion(draft);
     }
     sw_buffer_string(result, draft->count == 0 ? "chairs: []\n" : "chairs:\n");
     bool some_printed = false;

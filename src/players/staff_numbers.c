@@ -55,11 +55,10 @@ static unsigned spelled(const char *text)
         const char *begins; /* also with endings: erste, ersten, premiers */
         unsigned number;
     } names[] = {
-        {"one", 1},   {"two", 2},    {"three", 3},    {"four", 4},      {"five", 5},
-        {"six", 6},   {"seven", 7},  {"eight", 8},    {"first", 1},     {"second", 2},
-        {"third", 3}, {"fourth", 4}, {"primo", 1},    {"prima", 1},     {"terz", 3},
-        {"quart", 4}, {"erste", 1},  {"zweite", 2},   {"dritte", 3},    {"vierte", 4},
-        {"premi", 1}, {"deuxieme", 2}, {"troisieme", 3}, {"quatrieme", 4},
+        {"one", 1},    {"two", 2},    {"three", 3}, {"four", 4},     {"five", 5},      {"six", 6},
+        {"seven", 7},  {"eight", 8},  {"first", 1}, {"second", 2},   {"third", 3},     {"fourth", 4},
+        {"primo", 1},  {"prima", 1},  {"terz", 3},  {"quart", 4},    {"erste", 1},     {"zweite", 2},
+        {"dritte", 3}, {"vierte", 4}, {"premi", 1}, {"deuxieme", 2}, {"troisieme", 3}, {"quatrieme", 4},
     };
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
         size_t length = strlen(names[i].begins);
