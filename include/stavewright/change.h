@@ -15,7 +15,8 @@
 typedef struct sw_file_patch {
     const sw_text *text; /* the file as it was read; borrowed */
     sw_edits edits;
-    sw_text *after; /* the file as it would be, once sw_patch_finish has made it */
+    size_t finished; /* how many of them sw_patch_finish has seen to */
+    sw_text *after;  /* the file as it would be, once sw_patch_finish has made it */
 } sw_file_patch;
 
 /* One change over any number of files. */
@@ -26,13 +27,11 @@ typedef struct sw_patch {
 } sw_patch;
 
 /* Adds an edit; files are told apart by their real path, so that a file reached through two main files is
- * one. An edit that is there already is not added again. */
+ * one. Of equal edits one is made. */
 void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement);
-/* The edits of a file so far, to add one that may stand several times at one place. Valid until the next file
- * is added. */
-sw_edits *sw_patch_edits(sw_patch *patch, const sw_text *text);
-/* Sorts the edits and makes the changed texts; may be called again after more edits. False when two edits
- * overlap: *error is then a sentence (free() it). */
+/* Unites equal edits, sorts all, and makes the changed texts; may be called again after more edits, which are
+ * then made beside those that were there. False when two edits overlap: *error is then a sentence (free()
+ * it). */
 bool sw_patch_finish(sw_patch *patch, char **error);
 /* Options for reading files as they would be after a finished patch. `options` may be NULL; *overlays is to
  * be freed with free() when the reading is done. */

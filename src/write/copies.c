@@ -145,6 +145,7 @@ static sw_edits take_edits(sw_patch *patch, const sw_text *text, uint32_t from, 
         }
         edits->count = kept;
     }
+    sw_edits_unite(&taken, 0);
     return taken;
 }
 

@@ -69,6 +69,9 @@ bool sw_is_item(const sw_music *music);
  * elsewhere is another variable. */
 bool sw_shares_variable(const sw_reading *reading, uint32_t name, const sw_reading *other);
 
+/* Drops edits that are equal to an earlier one; the first `settled` of them stay as they are. */
+void sw_edits_unite(sw_edits *edits, size_t settled);
+
 /* ---- what is known ---- */
 
 /* False when a reading has an error (a missing include, a bracket), or when the patch replaces text with a

@@ -7,16 +7,26 @@
 
 /* ---- life ---- */
 
-static uint32_t *find_parents(const sw_reading *reading)
+/* What the tree itself does not say: the way up, and the way back. */
+static void find_relatives(sw_draft *draft)
 {
-    uint32_t *parent = sw_alloc((reading->music_count + 1) * sizeof *parent);
-    memset(parent, 0xff, (reading->music_count + 1) * sizeof *parent);
+    const sw_reading *reading = draft->reading;
+    size_t size = (reading->music_count + 1) * sizeof *draft->parent;
+    draft->parent = sw_alloc(size);
+    draft->before = sw_alloc(size);
+    memset(draft->parent, 0xff, size);
+    memset(draft->before, 0xff, size);
     for (uint32_t m = 0; m < reading->music_count; m++) {
+        uint32_t last = SW_NO_INDEX;
         for (uint32_t c = reading->music[m].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-            parent[c] = m;
+            draft->parent[c] = m;
+            draft->before[c] = last;
+            last = c;
+        }
+        if (last != SW_NO_INDEX) {
+            draft->before[reading->music[m].first] = last;
         }
     }
-    return parent;
 }
 
 sw_draft *sw_draft_new(const sw_edit_request *request)
@@ -25,7 +35,7 @@ sw_draft *sw_draft_new(const sw_edit_request *request)
     draft->request = request;
     draft->reading = request->reading;
     draft->score = request->score;
-    draft->parent = find_parents(request->reading);
+    find_relatives(draft);
     draft->number = sw_alloc_zero(request->reading->music_count + 1, sizeof *draft->number);
     draft->wanted = sw_alloc_zero(request->score->event_count + 1, sizeof *draft->wanted);
     draft->arena = sw_arena_new();
@@ -51,7 +61,9 @@ void sw_draft_free(sw_draft *draft)
     free(draft->staves);
     free(draft->copies);
     free(draft->exits);
+    free(draft->names);
     free(draft->parent);
+    free(draft->before);
     free(draft->number);
     free(draft->wanted);
     sw_arena_free(draft->arena);

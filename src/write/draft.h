@@ -111,11 +111,20 @@ typedef struct sw_draft_exit {
     sw_pitch pitch;
 } sw_draft_exit;
 
+/* How a pitch is called in an input language: looked up once. */
+typedef struct sw_draft_name {
+    uint32_t language;
+    sw_pitch pitch; /* the octave does not count */
+    sw_slice text;
+} sw_draft_name;
+
 typedef struct sw_draft {
     const sw_edit_request *request;
     const sw_reading *reading;
     const sw_score *score;
     uint32_t *parent; /* by music node: the node around it, SW_NO_INDEX at the top */
+    uint32_t
+        *before; /* by music node: the one before it in the same parent; the last of them for the first */
     uint32_t *number; /* by music node: 1 + its place in `items`, 0 when it is not touched */
     uint32_t **found; /* by main file of the request: see sw_draft_locate; NULL before */
     uint8_t *wanted;  /* by event: a change names it, as one of the places where its item is heard */
@@ -140,6 +149,9 @@ typedef struct sw_draft {
     sw_draft_exit *exits;
     size_t exit_count;
     size_t exit_capacity;
+    sw_draft_name *names;
+    size_t name_count;
+    size_t name_capacity;
     sw_arena *arena;
     char *error; /* the first thing that can't be done; the draft is void then */
 } sw_draft;

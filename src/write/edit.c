@@ -106,7 +106,7 @@ static bool prove(const sw_draft *draft, sw_patch *patch, sw_buffer *notes, char
         sw_buffer_format(notes, "%s:%u:%u: note: _ is %s here, so that the words stay on their notes\n",
                          mend.text->path, place.line, place.column + 1,
                          mend.put[0] == '\0' ? "taken out" : "put in");
-        sw_edits_add(sw_patch_edits(patch, mend.text), mend.start, mend.end, sw_slice_of(mend.put));
+        sw_patch_add(patch, mend.text, mend.start, mend.end, sw_slice_of(mend.put));
         if (!sw_patch_finish(patch, error)) {
             return false;
         }

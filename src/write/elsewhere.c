@@ -92,15 +92,29 @@ static bool follows(const sw_event *event)
     return (event->flags & (SW_EVENT_CUE | SW_EVENT_PERCENT)) != 0;
 }
 
+/* Whether a bar of a staff has been said already; it has now. `said` has a byte for each. */
+static bool is_said(const sw_score *score, uint32_t staff, uint32_t bar, uint8_t *said)
+{
+    while (bar != SW_NO_INDEX && bar > 0 && score->bars[bar - 1].number == score->bars[bar].number) {
+        bar--;
+    }
+    size_t column = bar == SW_NO_INDEX ? score->bar_count : bar;
+    uint8_t *place = &said[staff * (score->bar_count + 1) + column];
+    bool before = *place != 0;
+    *place = 1;
+    return before;
+}
+
 /* One more place where an item is heard: false when the request does not want it to change along. */
-static bool allow(sw_draft *draft, uint32_t event, const sw_draft_item *item, sw_buffer *notes)
+static bool allow(sw_draft *draft, uint32_t event, const sw_draft_item *item, uint8_t *said, sw_buffer *notes)
 {
     const sw_score *score = draft->score;
     const sw_event *e = &score->events[event];
     uint32_t bar = sw_score_bar_at(score, e->onset);
     int number = bar == SW_NO_INDEX ? 0 : score->bars[bar].number;
     char text[32];
-    const char *label = sw_staff_label(draft->reading, score, score->voices[e->voice].staff, text);
+    uint32_t staff = score->voices[e->voice].staff;
+    const char *label = sw_staff_label(draft->reading, score, staff, text);
     if (draft->request->elsewhere == SW_ELSEWHERE_REFUSE) {
         return sw_draft_fail(
             draft, item->event,
@@ -108,12 +122,11 @@ static bool allow(sw_draft *draft, uint32_t event, const sw_draft_item *item, sw
             "whether all of them shall change (--everywhere) or this one, in a copy (--copy)",
             number, label);
     }
-    const sw_music *m = &draft->reading->music[item->music];
-    sw_place at = sw_text_place(draft->reading->files[m->file].text, m->start);
-    char *place = sw_arena_format(draft->arena, "note: bar %d of \"%s\" changes along\n", number, label);
-    if (notes->length == 0 || strstr(notes->data, place) == NULL) { /* once a bar */
-        sw_buffer_format(notes, "%s:%u:%u: %s", draft->reading->files[m->file].text->path, at.line,
-                         at.column + 1, place);
+    if (!is_said(score, staff, bar, said)) {
+        const sw_music *m = &draft->reading->music[item->music];
+        sw_place at = sw_text_place(draft->reading->files[m->file].text, m->start);
+        sw_buffer_format(notes, "%s:%u:%u: note: bar %d of \"%s\" changes along\n",
+                         draft->reading->files[m->file].text->path, at.line, at.column + 1, number, label);
     }
     return true;
 }
@@ -150,6 +163,7 @@ bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
     const uint32_t *found = sw_draft_found(draft, draft->reading);
     bool allowed = true;
     const sw_score *score = draft->score;
+    uint8_t *said = sw_alloc_zero(score->staff_count * (score->bar_count + 1) + 1, 1);
     for (uint32_t e = 0; e < score->event_count && allowed; e = sw_voice_chord_end(score, e)) {
         uint32_t number = found[score->events[e].chord];
         if (number == 0 || draft->wanted[e] != 0 || follows(&score->events[e])) {
@@ -157,11 +171,12 @@ bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
         }
         sw_draft_item *item = draft->items[number - 1];
         if (draft->request->elsewhere != SW_ELSEWHERE_COPY) {
-            allowed = allow(draft, e, item, notes);
+            allowed = allow(draft, e, item, said, notes);
         } else if (item->through == SW_NO_INDEX) {
             allowed = sw_draft_plan_copy(draft, number);
         }
     }
+    free(said);
     if (allowed && draft->request->elsewhere != SW_ELSEWHERE_COPY) {
         note_other_scores(draft, notes);
     }

@@ -122,32 +122,44 @@ static bool music_exit(const sw_draft *draft, uint32_t music, sw_pitch *pitch)
 /* The same for what stands in `around` before its child `inner` (SW_NO_INDEX: for all of it). */
 static bool exit_before(const sw_draft *draft, uint32_t around, uint32_t inner, sw_pitch *pitch)
 {
-    bool found = false;
-    for (uint32_t c = at(draft, around)->first; c != SW_NO_INDEX && c != inner; c = at(draft, c)->next) {
-        found = music_exit(draft, c, pitch) || found; /* the last one counts */
+    uint32_t first = at(draft, around)->first;
+    uint32_t stop = inner == SW_NO_INDEX ? first : inner;
+    if (first == SW_NO_INDEX || inner == first) {
+        return false;
     }
-    return found;
+    for (uint32_t c = draft->before[stop];; c = draft->before[c]) { /* the last one counts */
+        if (music_exit(draft, c, pitch)) {
+            return true;
+        }
+        if (c == first) {
+            return false;
+        }
+    }
+}
+
+/* The \relative by which octaves at a node count; SW_NO_INDEX when they don't count from other notes. */
+static uint32_t relative_around(const sw_draft *draft, uint32_t music)
+{
+    uint32_t around = draft->parent[music];
+    while (around != SW_NO_INDEX && !is_settled(at(draft, around))) {
+        around = draft->parent[around];
+    }
+    return around != SW_NO_INDEX && at(draft, around)->kind == SW_MUSIC_RELATIVE ? around : SW_NO_INDEX;
 }
 
 bool sw_entry_reference(const sw_draft *draft, uint32_t item, sw_pitch *reference)
 {
-    uint32_t inner = item;
-    bool found = false;
-    for (uint32_t around = draft->parent[item]; around != SW_NO_INDEX; around = draft->parent[around]) {
-        const sw_music *m = at(draft, around);
-        if (!found) {
-            found = exit_before(draft, around, inner, reference);
-        }
-        if (m->kind == SW_MUSIC_RELATIVE) {
-            *reference = found ? *reference : m->pitch;
+    uint32_t relative = relative_around(draft, item);
+    if (relative == SW_NO_INDEX) {
+        return false;
+    }
+    for (uint32_t inner = item; inner != relative; inner = draft->parent[inner]) {
+        if (exit_before(draft, draft->parent[inner], inner, reference)) {
             return true;
         }
-        if (is_settled(m)) {
-            return false;
-        }
-        inner = around;
     }
-    return false;
+    *reference = at(draft, relative)->pitch;
+    return true;
 }
 
 bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference)
@@ -157,20 +169,19 @@ bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference)
     return relative;
 }
 
-/* The first note in or below some music whose octave counts from what stands before; touched items are
- * passed over. An \octaveCheck that comes first is told as well. */
+/* The first note in or below some music whose octave counts from what stands before, or the \octaveCheck or
+ * the touched item that comes before that note. */
 static uint32_t first_note(const sw_draft *draft, uint32_t music)
 {
     const sw_music *m = at(draft, music);
-    if (m->kind == SW_MUSIC_OCTAVE_CHECK && (m->flags & SW_MUSIC_CHECKED) != 0) {
+    bool check = m->kind == SW_MUSIC_OCTAVE_CHECK && (m->flags & SW_MUSIC_CHECKED) != 0;
+    if (check || sw_draft_item_of(draft, music) != NULL) {
         return music;
     }
     if (m->kind == SW_MUSIC_NOTE) {
-        return (m->flags & SW_MUSIC_RELATIVE_ENTRY) != 0 && sw_draft_item_of(draft, music) == NULL
-                   ? music
-                   : SW_NO_INDEX;
+        return (m->flags & SW_MUSIC_RELATIVE_ENTRY) != 0 ? music : SW_NO_INDEX;
     }
-    if (is_settled(m) || m->kind == SW_MUSIC_MARK || sw_draft_item_of(draft, music) != NULL) {
+    if (is_settled(m) || m->kind == SW_MUSIC_MARK) {
         return SW_NO_INDEX;
     }
     for (uint32_t c = m->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
@@ -184,18 +195,43 @@ static uint32_t first_note(const sw_draft *draft, uint32_t music)
 
 uint32_t sw_entry_next_note(const sw_draft *draft, uint32_t item)
 {
-    uint32_t inner = item;
-    for (uint32_t around = draft->parent[item]; around != SW_NO_INDEX && !is_settled(at(draft, inner));
-         around = draft->parent[around]) {
+    uint32_t relative = relative_around(draft, item);
+    for (uint32_t inner = item; relative != SW_NO_INDEX && inner != relative; inner = draft->parent[inner]) {
         for (uint32_t c = at(draft, inner)->next; c != SW_NO_INDEX; c = at(draft, c)->next) {
             uint32_t found = first_note(draft, c);
-            if (found != SW_NO_INDEX) {
-                return found;
+            if (found != SW_NO_INDEX) { /* a touched item sees to what follows it */
+                return sw_draft_item_of(draft, found) == NULL ? found : SW_NO_INDEX;
             }
         }
-        inner = around;
     }
     return SW_NO_INDEX;
+}
+
+/* ---- names ---- */
+
+static uint32_t language_at(const sw_reading *reading, uint32_t music)
+{
+    size_t i = reading->language_count;
+    while (i > 1 && reading->languages[i - 1].music > music) {
+        i--;
+    }
+    return reading->languages[i - 1].language;
+}
+
+sw_slice sw_entry_note_name(sw_draft *draft, uint32_t item, sw_pitch pitch)
+{
+    uint32_t language = language_at(draft->reading, item);
+    for (size_t i = 0; i < draft->name_count; i++) {
+        const sw_draft_name *name = &draft->names[i];
+        if (name->language == language && name->pitch.step == pitch.step &&
+            name->pitch.alter == pitch.alter) {
+            return name->text;
+        }
+    }
+    sw_slice text = sw_reading_note_name(draft->reading, item, pitch);
+    draft->names = sw_grow(draft->names, draft->name_count, &draft->name_capacity, sizeof *draft->names);
+    draft->names[draft->name_count++] = (sw_draft_name){language, pitch, text};
+    return text;
 }
 
 /* ---- values ---- */

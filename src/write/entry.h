@@ -18,10 +18,13 @@ uint32_t sw_item_body_end(const sw_reading *reading, uint32_t item);
 bool sw_entry_reference(const sw_draft *draft, uint32_t item, sw_pitch *reference);
 /* The same for a place behind some music. */
 bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference);
-/* The next note behind an item, in the order in which \relative goes, that is not touched and whose octave
- * marks count from what stands before it, or the \octaveCheck that comes before that note; SW_NO_INDEX when
- * there is none. */
+/* The next note behind an item, in the order in which \relative goes, whose octave marks count from what
+ * stands before it, or the \octaveCheck that comes before that note; SW_NO_INDEX when there is none, or when
+ * a touched item comes first, which is printed itself and then asks for what follows it. */
 uint32_t sw_entry_next_note(const sw_draft *draft, uint32_t item);
+
+/* What a pitch is called at an item: see sw_reading_note_name. */
+sw_slice sw_entry_note_name(sw_draft *draft, uint32_t item, sw_pitch pitch);
 
 /* The items of the reading that have or inherit a value, in the order of the text, each place once. */
 typedef struct sw_item_order {

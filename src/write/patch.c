@@ -4,7 +4,7 @@
 
 #include "write/division.h"
 
-sw_edits *sw_patch_edits(sw_patch *patch, const sw_text *text)
+static sw_edits *edits_of(sw_patch *patch, const sw_text *text)
 {
     for (size_t i = 0; i < patch->count; i++) {
         if (sw_text_same_file(patch->files[i].text, text)) {
@@ -18,15 +18,51 @@ sw_edits *sw_patch_edits(sw_patch *patch, const sw_text *text)
 
 void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t end, sw_slice replacement)
 {
-    sw_edits *edits = sw_patch_edits(patch, text);
-    for (size_t i = 0; i < edits->count; i++) {
-        const sw_edit *edit = &edits->items[i];
-        if (edit->start == start && edit->end == end &&
-            sw_slice_equal((sw_slice){edit->text, edit->length}, replacement)) {
-            return;
+    sw_edits_add(edits_of(patch, text), start, end, replacement);
+}
+
+static int compare_edits(const sw_edit *a, const sw_edit *b)
+{
+    if (a->start != b->start || a->end != b->end) {
+        return a->start < b->start || (a->start == b->start && a->end < b->end) ? -1 : 1;
+    }
+    return sw_slice_compare((sw_slice){a->text, a->length}, (sw_slice){b->text, b->length});
+}
+
+/* Equal ones in the order in which they were added. */
+static int compare_entries(const void *left, const void *right)
+{
+    sw_edit *const a = *(sw_edit *const *)left;
+    sw_edit *const b = *(sw_edit *const *)right;
+    int order = compare_edits(a, b);
+    return order != 0 ? order : (a > b) - (a < b);
+}
+
+void sw_edits_unite(sw_edits *edits, size_t settled)
+{
+    if (edits->count < settled + 2) {
+        return;
+    }
+    size_t count = edits->count - settled;
+    sw_edit **sorted = sw_alloc(count * sizeof *sorted);
+    for (size_t i = 0; i < count; i++) {
+        sorted[i] = &edits->items[settled + i];
+    }
+    qsort(sorted, count, sizeof *sorted, compare_entries);
+    for (size_t i = count; i-- > 1;) { /* from behind, so that each is compared with what it was */
+        if (compare_edits(sorted[i - 1], sorted[i]) == 0) {
+            free(sorted[i]->text);
+            sorted[i]->text = NULL;
         }
     }
-    sw_edits_add(edits, start, end, replacement);
+    free(sorted);
+    size_t kept = settled;
+    for (size_t i = settled; i < edits->count; i++) {
+        if (edits->items[i].text != NULL) {
+            edits->items[kept++] = edits->items[i];
+        }
+    }
+    edits->count = kept;
 }
 
 bool sw_patch_finish(sw_patch *patch, char **error)
@@ -34,6 +70,7 @@ bool sw_patch_finish(sw_patch *patch, char **error)
     for (size_t i = 0; i < patch->count; i++) {
         sw_file_patch *file = &patch->files[i];
         uint32_t where = 0;
+        sw_edits_unite(&file->edits, file->finished);
         if (!sw_edits_finish(&file->edits, file->text, &where)) {
             sw_place place = sw_text_place(file->text, where);
             if (asprintf(error,
@@ -44,6 +81,7 @@ bool sw_patch_finish(sw_patch *patch, char **error)
             }
             return false;
         }
+        file->finished = file->edits.count;
         sw_buffer after = {0};
         sw_edits_apply(&file->edits, file->text, &after);
         sw_text_free(file->after);

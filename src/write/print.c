@@ -41,7 +41,7 @@ static void put_note(sw_printer *p, const sw_draft_item *item, const sw_cell_not
     bool same_name =
         old != NULL && old->pitch.step == note->pitch.step && old->pitch.alter == note->pitch.alter;
     sw_slice name = same_name ? (sw_slice){text.data, old->name_length}
-                              : sw_reading_note_name(p->reading, item->music, note->pitch);
+                              : sw_entry_note_name(p->draft, item->music, note->pitch);
     if (name.length == 0) {
         char pitch[SW_PITCH_TEXT];
         sw_draft_fail_at(p->draft, item->music, "the input language here has no name for %s",

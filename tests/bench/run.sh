@@ -46,19 +46,40 @@ awk -F '\t' '
     }
     END { print ""; print grown }' "$out/figures.tsv"
 
+edits() { # ONE|ALL|MIXED FILE...: a row a score
+    mode=$1
+    shift
+    "$out/bench_edit" "$mode" $runs "$@" |
+        awk -F '\t' '
+            BEGIN { printf "%9s  %8s  %8s  %8s  %8s  %s\n", "edit/", "edit", "reading", "", "", ""
+                    printf "%9s  %8s  %8s  %8s  %8s  %s\n", "reading", "s", "s", "MB", "changes", "score" }
+            {
+                name = $1
+                sub(/.*\/bench\//, "", name)
+                if (length(name) > 50) name = "..." substr(name, length(name) - 46)
+                printf "%9.2f  %8.3f  %8.3f  %8.3f  %8d  %s\n", $4 / $3, $4, $3, $2 / 1e6, $5, name
+            }'
+}
 printf '\nOne note changed (planned, printed, the result read and compared) against the reading; processor time,\n'
 echo "medians of $runs runs"
 # shellcheck disable=SC2086
-"$out/bench_edit" $runs "$out/film-1-MB.ly" "$out/film-5-MB.ly" $largest |
-    awk -F '\t' '
-        BEGIN { printf "%9s  %8s  %8s  %8s  %s\n", "edit/", "edit", "reading", "", ""
-                printf "%9s  %8s  %8s  %8s  %s\n", "reading", "s", "s", "MB", "score" }
-        {
-            name = $1
-            sub(/.*\/bench\//, "", name)
-            if (length(name) > 50) name = "..." substr(name, length(name) - 46)
-            printf "%9.2f  %8.3f  %8.3f  %8.3f  %s\n", $4 / $3, $4, $3, $2 / 1e6, name
-        }'
+edits one "$out/film-1-MB.ly" "$out/film-5-MB.ly" $largest
+printf '\nEvery note of one staff changed, half of them in \\relative: linear when the first column stays\n'
+staves=""
+for notes in 5000 10000 20000; do
+    tests/bench/make_staff.py $notes "$out/staff-$notes.ly"
+    staves="$staves $out/staff-$notes.ly"
+done
+# shellcheck disable=SC2086
+edits all $staves
+printf '\nThousands of changes of mixed kinds in one request, over 35 staves of 120, 240 and 480 bars\n'
+cues=""
+for bytes in 100000 200000 400000; do
+    tests/bench/make_score.py $film $bytes "$out/film-$bytes-bytes.ly"
+    cues="$cues $out/film-$bytes-bytes.ly"
+done
+# shellcheck disable=SC2086
+edits mixed $cues
 
 if ! command -v "$lilypond" >/dev/null; then
     echo "Against the compiler: left out, there is no $lilypond"
