@@ -72,8 +72,8 @@ static troubles find_troubles(const sw_chair_scene *scene, const own_note *notes
             t.wanted = sw_doubling_between(latest->instrument, note->instrument).seconds;
             t.given =
                 sw_score_seconds(scene->score, note->onset) - sw_score_seconds(scene->score, latest->end);
-            t.at_once = t.wanted > 0 && sw_rational_compare(note->onset, latest->end) < 0;
-            if (t.at_once || t.given < share * t.wanted) {
+            t.at_once = sw_rational_compare(note->onset, latest->end) < 0;
+            if (t.wanted > 0 && (t.at_once || t.given < share * t.wanted)) {
                 list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);
                 list.items[list.count++] = t;
             }

@@ -8,8 +8,7 @@ typedef struct sweep {
     const sw_seating *seating;
     const sw_score *score;
     uint32_t staff;
-    uint32_t *notes; /* events, in order of time */
-    size_t count;
+    sw_note_list notes;
     uint32_t *sounding; /* of them, those that sound now, first player's first */
     size_t sounding_count;
 } sweep;
@@ -43,18 +42,21 @@ static int compare_players(const void *a, const void *b, void *score)
     return high != 0 ? high : (*x > *y) - (*x < *y);
 }
 
-static void collect(sweep *s, const sw_reading *reading)
+sw_note_list sw_notes_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff)
 {
-    s->count = 0;
-    for (uint32_t i = 0; i < s->score->event_count; i++) {
-        const sw_event *event = &s->score->events[i];
-        if (s->score->voices[event->voice].staff == s->staff && sw_note_is_played(reading, s->score, event)) {
-            s->notes[s->count++] = i;
+    sw_note_list list = {0};
+    size_t capacity = 0;
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        if (score->voices[event->voice].staff == staff && sw_note_is_played(reading, score, event)) {
+            list.items = sw_grow(list.items, list.count, &capacity, sizeof *list.items);
+            list.items[list.count++] = i;
         }
     }
-    if (s->count > 0) {
-        qsort_r(s->notes, s->count, sizeof *s->notes, compare_times, (void *)s->score);
+    if (list.count > 0) {
+        qsort_r(list.items, list.count, sizeof *list.items, compare_times, (void *)score);
     }
+    return list;
 }
 
 static void drop_ended(sweep *s, sw_rational now)
@@ -96,16 +98,17 @@ static uint32_t count_heights(const sweep *s)
 static void go_through(sweep *s, sw_seat_range *ranges)
 {
     s->sounding_count = 0;
-    for (size_t i = 0, end; i < s->count; i = end) {
-        sw_rational now = s->score->events[s->notes[i]].onset;
+    for (size_t i = 0, end; i < s->notes.count; i = end) {
+        sw_rational now = s->score->events[s->notes.items[i]].onset;
         drop_ended(s, now);
         const sw_seats *seats = sw_seating_at(s->seating, s->staff, now);
-        for (end = i; end < s->count && sw_rational_equal(s->score->events[s->notes[end]].onset, now);
+        for (end = i;
+             end < s->notes.count && sw_rational_equal(s->score->events[s->notes.items[end]].onset, now);
              end++) {
-            if ((s->score->events[s->notes[end]].flags & SW_EVENT_GRACE) == 0) {
-                s->sounding[s->sounding_count++] = s->notes[end];
+            if ((s->score->events[s->notes.items[end]].flags & SW_EVENT_GRACE) == 0) {
+                s->sounding[s->sounding_count++] = s->notes.items[end];
             } else { /* one after another, for all */
-                ranges[s->notes[end]] = share(seats, false, 0, 1);
+                ranges[s->notes.items[end]] = share(seats, false, 0, 1);
             }
         }
         if (s->sounding_count > 1) {
@@ -129,15 +132,14 @@ sw_seat_range *sw_seating_of_notes(const sw_seating *seating, const sw_reading *
 {
     sw_seat_range *ranges = sw_alloc_zero(score->event_count + 1, sizeof *ranges);
     sweep s = {.seating = seating, .score = score};
-    s.notes = sw_alloc((score->event_count + 1) * sizeof *s.notes);
     s.sounding = sw_alloc((score->event_count + 1) * sizeof *s.sounding);
     for (s.staff = 0; s.staff < score->staff_count; s.staff++) {
         if (seating->staves[s.staff].count > 0) {
-            collect(&s, reading);
+            s.notes = sw_notes_of_staff(reading, score, s.staff);
             go_through(&s, ranges);
+            free(s.notes.items);
         }
     }
-    free(s.notes);
     free(s.sounding);
     return ranges;
 }

@@ -17,6 +17,14 @@ typedef struct sw_seat_range {
 sw_seat_range *sw_seating_of_notes(const sw_seating *seating, const sw_reading *reading,
                                    const sw_score *score);
 
+/* The notes and drums of a staff that its players play, in order of time: indices of events. free() items. */
+typedef struct sw_note_list {
+    uint32_t *items;
+    size_t count;
+} sw_note_list;
+
+sw_note_list sw_notes_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff);
+
 /* A note or drum that this staff's players play themselves: no cue, not hidden, of known pitch. */
 bool sw_note_is_played(const sw_reading *reading, const sw_score *score, const sw_event *event);
 
