@@ -8,8 +8,8 @@ typedef struct sweep {
     const sw_seating *seating;
     const sw_score *score;
     uint32_t staff;
-    sw_note_list notes;
-    uint32_t *sounding; /* of them, those that sound now, first player's first */
+    sw_note_list notes; /* and rests */
+    uint32_t *sounding; /* of them, those that sound now, first player's first; rests, too */
     size_t sounding_count;
 } sweep;
 
@@ -42,13 +42,21 @@ static int compare_players(const void *a, const void *b, void *score)
     return high != 0 ? high : (*x > *y) - (*x < *y);
 }
 
-sw_note_list sw_notes_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff)
+/* A rest that is written for players of the staff: it shows that its voice is theirs and silent. */
+static bool is_rest(const sw_event *event)
+{
+    return (event->kind == SW_EVENT_REST || event->kind == SW_EVENT_FULL_REST) &&
+           (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) == 0;
+}
+
+static sw_note_list list_staff(const sw_reading *reading, const sw_score *score, uint32_t staff, bool rests)
 {
     sw_note_list list = {0};
     size_t capacity = 0;
     for (uint32_t i = 0; i < score->event_count; i++) {
         const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff == staff && sw_note_is_played(reading, score, event)) {
+        if (score->voices[event->voice].staff == staff &&
+            (sw_note_is_played(reading, score, event) || (rests && is_rest(event)))) {
             list.items = sw_grow(list.items, list.count, &capacity, sizeof *list.items);
             list.items[list.count++] = i;
         }
@@ -57,6 +65,11 @@ sw_note_list sw_notes_of_staff(const sw_reading *reading, const sw_score *score,
         qsort_r(list.items, list.count, sizeof *list.items, compare_times, (void *)score);
     }
     return list;
+}
+
+sw_note_list sw_notes_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff)
+{
+    return list_staff(reading, score, staff, false);
 }
 
 static void drop_ended(sweep *s, sw_rational now)
@@ -85,12 +98,14 @@ static uint32_t count_heights(const sweep *s)
 {
     uint32_t count = 0;
     for (size_t i = 0; i < s->sounding_count; i++) {
-        int height = sw_pitch_quarter_tones(s->score->events[s->sounding[i]].pitch);
-        size_t known = 0;
-        while (sw_pitch_quarter_tones(s->score->events[s->sounding[known]].pitch) != height) {
-            known++;
+        const sw_event *event = &s->score->events[s->sounding[i]];
+        bool known = is_rest(event);
+        for (size_t k = 0; k < i && !known; k++) {
+            const sw_event *other = &s->score->events[s->sounding[k]];
+            known = !is_rest(other) &&
+                    sw_pitch_quarter_tones(other->pitch) == sw_pitch_quarter_tones(event->pitch);
         }
-        count += known == i;
+        count += !known;
     }
     return count;
 }
@@ -119,7 +134,8 @@ static void go_through(sweep *s, sw_seat_range *ranges)
             s->sounding_count > 1 && s->score->events[s->sounding[0]].voice !=
                                          s->score->events[s->sounding[s->sounding_count - 1]].voice;
         for (size_t n = 0; n < s->sounding_count; n++) {
-            if (sw_rational_equal(s->score->events[s->sounding[n]].onset, now)) {
+            const sw_event *event = &s->score->events[s->sounding[n]];
+            if (sw_rational_equal(event->onset, now) && !is_rest(event)) {
                 ranges[s->sounding[n]] = share(seats, several, n, s->sounding_count);
                 ranges[s->sounding[n]].notes = heights;
             }
@@ -135,7 +151,7 @@ sw_seat_range *sw_seating_of_notes(const sw_seating *seating, const sw_reading *
     s.sounding = sw_alloc((score->event_count + 1) * sizeof *s.sounding);
     for (s.staff = 0; s.staff < score->staff_count; s.staff++) {
         if (seating->staves[s.staff].count > 0) {
-            s.notes = sw_notes_of_staff(reading, score, s.staff);
+            s.notes = list_staff(reading, score, s.staff, true);
             go_through(&s, ranges);
             free(s.notes.items);
         }

@@ -13,7 +13,8 @@ typedef struct sw_seat_range {
 } sw_seat_range;
 
 /* For each event of the score. A note that sounds alone on its staff is for all who play there; of several
- * the first voice and the higher note are for the first player. free() the result. */
+ * the first voice and the higher note are for the first player; a voice that rests beside it is somebody's,
+ * too. free() the result. */
 sw_seat_range *sw_seating_of_notes(const sw_seating *seating, const sw_reading *reading,
                                    const sw_score *score);
 
