@@ -21,7 +21,8 @@ typedef struct sw_check {
     const sw_instruments *instruments;
     const sw_techniques *techniques;
     const sw_limits *limits;
-    sw_playing **playing; /* how the notes of each score are played: see sw_check_playing */
+    sw_playing **playing;        /* how the notes of each score are played: see sw_check_playing */
+    struct sw_seating **seating; /* who plays the staves of each score; private to the rules */
     sw_findings *findings;
 } sw_check;
 

@@ -172,6 +172,19 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright ring corpus/1m1-first-light/score.ly --staff harp1 --why\n",
      sw_command_ring},
+    {"players", "PATH...", "print what each player has to play, over all cues",
+     "One row a chair of stavewright.yaml, or, without one, a player that the staves speak of: instruments, "
+     "cues with\n"
+     "notes, bars and minutes with notes, lowest and highest sounding note, the shortest time for each "
+     "change "
+     "of\n"
+     "instrument, mutes and percussion to bring. Full scores are counted; parts and sketches of the same "
+     "music are not.\n"
+     "A note sounds as \\transposition says; where nothing does, it is shown as it is written.\n\n"
+     "  --format F          text (the usual one), tsv or json\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
+     "example: stavewright players corpus\n",
+     sw_command_players},
     {"roster", "init [PATH...]", "write a first list of who plays, from the scores",
      "Prints a stavewright.yaml with a chair for each player that the staves of the scores below PATH (the "
      "working\n"

@@ -168,6 +168,12 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
     return true;
 }
 
+/* One place can break several house rules. */
+static bool is_house(const sw_checked *a)
+{
+    return strcmp(a->finding.rule, "house") == 0;
+}
+
 /* By place; of the findings of one rule at one place the gravest first, then that of the first main file. */
 static int compare_places(const void *a, const void *b)
 {
@@ -178,6 +184,7 @@ static int compare_places(const void *a, const void *b)
         order = x->finding.start < y->finding.start ? -1 : 1;
     }
     order = order != 0 ? order : strcmp(x->finding.rule, y->finding.rule);
+    order = order != 0 || !is_house(x) ? order : strcmp(x->finding.message, y->finding.message);
     order = order != 0 ? order : (int)y->finding.severity - (int)x->finding.severity;
     if (order == 0 && x->number != y->number) {
         order = x->number < y->number ? -1 : 1;
@@ -187,6 +194,9 @@ static int compare_places(const void *a, const void *b)
 
 static bool same_trouble(const sw_checked *a, const sw_checked *b)
 {
+    if (is_house(a) && strcmp(a->finding.message, b->finding.message) != 0) {
+        return false;
+    }
     return a->finding.file == b->finding.file && a->finding.start == b->finding.start &&
            strcmp(a->finding.rule, b->finding.rule) == 0;
 }

@@ -60,6 +60,14 @@ const sw_playing *sw_check_playing(sw_check *check, size_t score)
     return check->playing[score];
 }
 
+const sw_seating *sw_check_seating(sw_check *check, size_t score)
+{
+    if (check->seating[score] == NULL) {
+        check->seating[score] = sw_seating_of(check->film, check->reading, &check->reading->scores[score]);
+    }
+    return check->seating[score];
+}
+
 sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
     static sw_film_rule known[RULES]; /* the same at each call */
@@ -97,15 +105,19 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
                       .techniques = sw_film_techniques(options->film),
                       .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
+                      .seating = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seating *)),
                       .findings = findings};
     for (size_t i = 0; i < RULES; i++) {
         if (rules[i]->run != NULL && sw_rule_is_wanted(options, rules[i]->name)) {
             rules[i]->run(&check);
         }
     }
+    sw_drop_prerecorded(&check, first);
     for (size_t i = 0; i < reading->score_count; i++) {
         sw_playing_free(check.playing[i]);
+        sw_seating_free(check.seating[i]);
     }
     free(check.playing);
+    free(check.seating);
     sw_findings_place(reading, findings, first);
 }
