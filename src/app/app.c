@@ -252,10 +252,15 @@ static int help(const char *name)
     return SW_EXIT_CLEAN;
 }
 
+/* What can't be settled is met again with each file of its folder, and is said once. */
 static void say_recovery(void *context, const char *sentence)
 {
+    static char last[1000];
     (void)context;
-    fprintf(stderr, "stavewright: %s\n", sentence);
+    if (strncmp(sentence, last, sizeof last - 1) != 0) {
+        fprintf(stderr, "stavewright: %s\n", sentence);
+        snprintf(last, sizeof last, "%s", sentence);
+    }
 }
 
 int sw_app(int count, char **arguments)
