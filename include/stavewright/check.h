@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "stavewright/base.h"
+#include "stavewright/film.h"
 #include "stavewright/finding.h"
 #include "stavewright/limits.h"
 #include "stavewright/players.h"
@@ -15,6 +16,7 @@
 
 /* What a rule gets to see, and where its findings go (with sw_findings_add). */
 typedef struct sw_check {
+    const sw_film *film; /* who plays, and what is set for the rules; never NULL */
     const sw_reading *reading;
     const sw_instruments *instruments;
     const sw_techniques *techniques;
@@ -29,7 +31,8 @@ typedef struct sw_rule {
     sw_severity severity; /* the gravest that it gives */
     const char *explain;  /* several lines: what is looked for, why it matters to the player, the figure and
                            * its source, how to mend it */
-    void (*run)(sw_check *check); /* NULL: a rule of the reader itself, found while reading */
+    void (*run)(sw_check *check);  /* NULL: a rule of the reader itself, found while reading */
+    const sw_rule_option *options; /* numbers that a film may set, ended by one without a name; NULL: none */
 } sw_rule;
 
 /* The rules, in the order in which they are listed and run. */
@@ -41,12 +44,17 @@ const sw_rule *sw_rules_find(const char *name);
 /* The name of a rule that a mistyped name may have meant, or NULL. */
 const char *sw_rules_nearest(const char *name);
 
+/* Reads a stavewright.yaml that may name these rules: see sw_film_load. */
+sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error);
+/* The number that holds for an option of a rule: that of the film, or else the rule's own. The rule must have
+ * it in its `options`. */
+double sw_check_option(const sw_check *check, const sw_rule *rule, const char *option);
+
 typedef struct sw_check_options {
     sw_read_options read;
-    const sw_instruments *instruments;
-    const sw_techniques *techniques;
-    const sw_limits *limits;
+    const sw_film *film; /* never NULL */
     const bool *chosen; /* chosen[i] says whether rule i is wanted, those of the reader included; NULL: all */
+    bool insist;        /* what is chosen is wanted even where the film turns it off */
 } sw_check_options;
 
 /* Runs the rules on a reading. The reader's own findings are in reading->findings; those of the rules are
@@ -81,14 +89,18 @@ typedef struct sw_check_result {
     size_t file_count;
     size_t file_capacity;
     size_t scores;
+    struct sw_silencer_use *silencers; /* comments that silence a rule, and whether they did */
+    size_t silencer_count;
+    size_t silencer_capacity;
     sw_arena *arena;
 } sw_check_result;
 
-/* Reads a main file with all it includes, runs the rules and adds what they find. False when the file cannot
- * be read: *error is then a sentence with the path and the reason (free() it). */
+/* Reads a main file with all it includes, runs the rules and adds what they find, as grave as the film wants
+ * it and without what comments in the sources silence (stavewright explain silencer). False when the file
+ * cannot be read: *error is then a sentence with the path and the reason (free() it). */
 bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error);
-/* Sorts, keeps one finding a place and rule (the gravest, of equal ones the first found: check a full score
- * before its parts), and counts. */
+/* Adds what is to be said of comments that silence nothing, sorts, keeps one finding a place and rule (the
+ * gravest, of equal ones the first found: check a full score before its parts), and counts. */
 void sw_check_finish(sw_check_result *result);
 void sw_check_result_free(sw_check_result *result);
 

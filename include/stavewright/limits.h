@@ -12,6 +12,7 @@ typedef struct sw_limit {
     double without_rest; /* seconds */
     bool known_fade;     /* `fades` is told */
     bool fades;          /* to nothing */
+    bool rings;          /* a note goes on sounding until it is damped */
     const char *source;
 } sw_limit;
 

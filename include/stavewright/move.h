@@ -85,4 +85,14 @@ typedef struct sw_courtesy_options {
 sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
                           const sw_read_options *reading_options, char **error);
 
+typedef struct sw_ring_options {
+    sw_places places;
+    sw_elsewhere elsewhere;
+} sw_ring_options;
+
+/* Lets notes ring that may (harp, mallets, piano, pizzicato): before rests they get a tie into nothing and a
+ * value that shows it, or all of a staff one text. Errors as for sw_move_hands. */
+sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
+                      const sw_read_options *reading_options, char **error);
+
 #endif

@@ -122,6 +122,35 @@ static const sw_subcommand subcommands[] = {
      "  --include FOLDER    look for included files here, too; may be given several times\n\n"
      "example: stavewright outline corpus/1m1-first-light/score.ly\n",
      sw_command_outline},
+    {"ring", "FILE", "let notes ring: harp, mallets, piano, pizzicato",
+     "Notes before rests that go on sounding by themselves get a tie into nothing, and short ones a value "
+     "that shows "
+     "it;\n"
+     "where every note of a staff would, one text says so. What is staccato or damped, or ended by a change "
+     "of "
+     "pedals, stays.\n\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright ring corpus/1m1-first-light/score.ly --staff harp1 --why\n",
+     sw_command_ring},
+    {"roster", "init [PATH...]", "write a first list of who plays, from the scores",
+     "Prints a stavewright.yaml with a chair for each player that the staves of the scores below PATH (the "
+     "working\n"
+     "folder) speak of: name, instrument, number, the percussion that is struck. Go through it, add who "
+     "doubles "
+     "what, and\n"
+     "put it at the top of the film's folder; stavewright check finds it there.\n\n"
+     "  --write             write the file stavewright.yaml; an existing one is never changed\n"
+     "  --to FOLDER         with --write: into this folder instead of the working folder\n\n"
+     "example: stavewright roster init corpus\n",
+     sw_command_roster},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
      "example: stavewright syntax corpus\n",

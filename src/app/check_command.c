@@ -5,6 +5,7 @@
 #include <time.h>
 
 #include "app/commands.h"
+#include "app/films.h"
 #include "app/input.h"
 #include "app/words.h"
 #include "stavewright/check.h"
@@ -19,6 +20,7 @@ typedef struct arguments {
     const char *file_name; /* of what standard input holds */
     bool standard_input;
     bool *chosen; /* one a rule */
+    bool insist;  /* rules were named to be run */
     sw_paths paths;
 } arguments;
 
@@ -53,6 +55,7 @@ static int take_option(arguments *given, size_t option, const char *value)
     switch (option) {
     case RULES:
         memset(given->chosen, 0, sw_rules_count() * sizeof *given->chosen);
+        given->insist = true;
         return choose(given, value, true);
     case NOT_RULES:
         return choose(given, value, false);
@@ -116,41 +119,96 @@ static int take_arguments(arguments *given, int count, char **items)
     return SW_EXIT_CLEAN;
 }
 
-static int check_path(const char *path, const sw_check_options *options, sw_check_result *result)
+/* Checks a main file as its film wants it. `overlay` NULL: none. */
+static int check_path(const arguments *given, const sw_film *film, const char *path, const sw_text *overlay,
+                      sw_check_result *result)
+{
+    sw_folders folders = {0};
+    sw_folders_add(&folders, given->folders, given->folder_count);
+    sw_folders_add(&folders, sw_film_includes(film), sw_film_include_count(film));
+    sw_check_options options = {.film = film, .chosen = given->chosen, .insist = given->insist};
+    options.read.include_path = folders.items;
+    options.read.include_path_count = folders.count;
+    options.read.overlays = &overlay;
+    options.read.overlay_count = overlay == NULL ? 0 : 1;
+    char *error = NULL;
+    bool good = sw_check_file(path, &options, result, &error);
+    free(folders.items);
+    if (!good) {
+        sw_say_bad("check", "%s", error);
+        free(error);
+    }
+    return good ? SW_EXIT_CLEAN : SW_EXIT_BAD;
+}
+
+static const sw_film *film_of(sw_films *films, const char *path)
 {
     char *error = NULL;
-    if (sw_check_file(path, options, result, &error)) {
-        return SW_EXIT_CLEAN;
+    const sw_film *film = sw_films_of(films, path, &error);
+    if (film == NULL) {
+        sw_say_bad("check", "%s", error);
+        free(error);
     }
-    sw_say_bad("check", "%s", error);
-    free(error);
-    return SW_EXIT_BAD;
+    return film;
 }
 
 /* Standard input under the name of the file that an editor holds. */
-static int check_standard_input(const arguments *given, sw_check_options *options, sw_check_result *result)
+static int check_standard_input(const arguments *given, sw_films *films, sw_check_result *result)
 {
     sw_text *text = sw_read_input("check", given->file_name);
     if (text == NULL) {
         return SW_EXIT_BAD;
     }
-    const sw_text *overlay = text;
-    options->read.overlays = &overlay;
-    options->read.overlay_count = 1;
-    int status = check_path(text->path, options, result);
+    int status = check_path(given, film_of(films, text->path), text->path, text, result);
     sw_text_free(text);
     return status;
 }
 
-static int check_all(const arguments *given, sw_check_options *options, sw_check_result *result)
+/* Reads the films of all files, so that a mistake in one is said before anything is checked, and takes what
+ * was made from the sources out of the list. */
+static int find_films(arguments *given, sw_films *films)
+{
+    size_t kept = 0;
+    int status = SW_EXIT_CLEAN;
+    if (given->standard_input) {
+        return film_of(films, given->file_name == NULL ? "-" : given->file_name) == NULL ? SW_EXIT_BAD
+                                                                                         : status;
+    }
+    for (size_t i = 0; i < given->paths.count; i++) {
+        char *path = given->paths.items[i];
+        const sw_film *film = status == SW_EXIT_CLEAN ? film_of(films, path) : NULL;
+        status = film == NULL ? SW_EXIT_BAD : status;
+        if (film != NULL && sw_film_is_output(film, path)) {
+            free(path);
+        } else {
+            given->paths.items[kept++] = path;
+        }
+    }
+    given->paths.count = kept;
+    return status;
+}
+
+/* Which of the files are main files; includes are looked for in the folders of all films. */
+static sw_paths find_mains(const arguments *given, const sw_films *films)
+{
+    sw_folders folders = {0};
+    sw_folders_add(&folders, given->folders, given->folder_count);
+    sw_folders_add_films(&folders, films);
+    sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
+    sw_paths mains = sw_main_files(&given->paths, &options);
+    free(folders.items);
+    return mains;
+}
+
+static int read_all(const arguments *given, sw_films *films, sw_check_result *result)
 {
     if (given->standard_input) {
-        return check_standard_input(given, options, result);
+        return check_standard_input(given, films, result);
     }
-    sw_paths mains = sw_main_files(&given->paths, &options->read);
+    sw_paths mains = find_mains(given, films);
     int status = SW_EXIT_CLEAN;
     for (size_t i = 0; i < mains.count; i++) {
-        int one = check_path(mains.items[i], options, result);
+        int one = check_path(given, film_of(films, mains.items[i]), mains.items[i], NULL, result);
         status = one > status ? one : status;
     }
     sw_paths_free(&mains);
@@ -183,6 +241,19 @@ static void print_result(const sw_check_result *result, double began)
             found[SW_NOTE], plural(found[SW_NOTE]), milliseconds() - began);
 }
 
+static int check_all(const arguments *given, sw_films *films, double began)
+{
+    sw_check_result result = {0};
+    int status = read_all(given, films, &result);
+    sw_check_finish(&result);
+    print_result(&result, began);
+    if (status == SW_EXIT_CLEAN && result.by_severity[SW_ERROR] + result.by_severity[SW_WARNING] > 0) {
+        status = SW_EXIT_FINDINGS;
+    }
+    sw_check_result_free(&result);
+    return status;
+}
+
 int sw_command_check(int count, char **words)
 {
     double began = milliseconds();
@@ -191,29 +262,12 @@ int sw_command_check(int count, char **words)
     memset(given.chosen, true, sw_rules_count() * sizeof *given.chosen);
     int status = take_arguments(&given, count, words);
     if (status == SW_EXIT_CLEAN) {
-        char *error = NULL;
-        sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
-        sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){0}, &error);
-        sw_limits *limits = sw_limits_load(&error);
-        sw_check_options options = {
-            .read = {.include_path = given.folders, .include_path_count = given.folder_count},
-            .instruments = instruments,
-            .techniques = techniques,
-            .limits = limits,
-            .chosen = given.chosen,
-        };
-        sw_check_result result = {0};
-        status = check_all(&given, &options, &result);
-        sw_check_finish(&result);
-        print_result(&result, began);
-        if (status == SW_EXIT_CLEAN && result.by_severity[SW_ERROR] + result.by_severity[SW_WARNING] > 0) {
-            status = SW_EXIT_FINDINGS;
+        sw_films films = {0};
+        status = find_films(&given, &films);
+        if (status == SW_EXIT_CLEAN) {
+            status = check_all(&given, &films, began);
         }
-        sw_check_result_free(&result);
-        sw_limits_free(limits);
-        sw_techniques_free(techniques);
-        sw_instruments_free(instruments);
-        free(error);
+        sw_films_free(&films);
     }
     sw_paths_free(&given.paths);
     free(given.chosen);

@@ -3,16 +3,17 @@
 #include <string.h>
 
 #include "checks/rules.h"
+#include "checks/silencers.h"
 #include "stavewright/main_files.h"
 
-static bool is_chosen(const sw_check_options *options, const char *rule)
+/* What the film says about a rule, instead of what the rule itself says. */
+static sw_severity severity_of(const sw_check_options *options, const sw_finding *finding)
 {
-    for (size_t i = 0; i < sw_rules_count() && options->chosen != NULL; i++) {
-        if (strcmp(sw_rules_get(i)->name, rule) == 0) {
-            return options->chosen[i];
-        }
-    }
-    return true;
+    sw_rule_wish wish = sw_film_wish(options->film, finding->rule);
+    return wish == SW_RULE_NOTE      ? SW_NOTE
+           : wish == SW_RULE_WARNING ? SW_WARNING
+           : wish == SW_RULE_ERROR   ? SW_ERROR
+                                     : finding->severity;
 }
 
 /* The number of a file among those read, by its real path: the same for every path that leads to it. */
@@ -39,20 +40,102 @@ static uint32_t file_number(sw_check_result *result, const char *path)
     return number;
 }
 
-/* `numbers` gives the file's number for its index in the reading. */
-static void keep(sw_check_result *result, const sw_check_options *options, const sw_findings *findings,
-                 const uint32_t *numbers)
+/* A comment that silences rules, over all main files that it is read with. */
+struct sw_silencer_use {
+    sw_finding finding; /* what is said when it silences nothing; its file is an index into result->files */
+    bool used;
+    bool judged; /* some main file has all that it speaks of, and its rules were run */
+};
+
+static void add(sw_check_result *result, const sw_finding *finding)
+{
+    result->items = sw_grow(result->items, result->count, &result->capacity, sizeof *result->items);
+    result->items[result->count] = (sw_checked){result->files[finding->file].path, *finding, result->count};
+    result->count++;
+}
+
+/* One main file, with what is found in it. */
+typedef struct harvest {
+    const sw_check_options *options;
+    const sw_reading *reading;
+    sw_check_result *result;
+    uint32_t *numbers; /* the file's number in the result for its index in the reading */
+    sw_heard heard;
+    sw_silencers silencers;
+} harvest;
+
+static void keep(harvest *h, const sw_findings *findings)
 {
     for (size_t i = 0; i < findings->count; i++) {
-        if (!is_chosen(options, findings->items[i].rule)) {
+        sw_finding finding = findings->items[i];
+        if (!sw_rule_is_wanted(h->options, finding.rule) ||
+            sw_silencers_cover(&h->silencers, &h->heard, &finding)) {
             continue;
         }
-        sw_finding finding = findings->items[i];
-        finding.file = numbers[finding.file];
-        finding.message = sw_arena_copy(result->arena, sw_slice_of(finding.message));
-        result->items = sw_grow(result->items, result->count, &result->capacity, sizeof *result->items);
-        result->items[result->count] = (sw_checked){result->files[finding.file].path, finding, result->count};
-        result->count++;
+        finding.severity = severity_of(h->options, &finding);
+        finding.file = h->numbers[finding.file];
+        finding.message = sw_arena_copy(h->result->arena, sw_slice_of(finding.message));
+        add(h->result, &finding);
+    }
+}
+
+/* Whether this reading can tell that a silencer is idle. */
+static bool can_judge(const harvest *h, const sw_silencer *silencer)
+{
+    for (size_t i = 0; i < sw_rules_count(); i++) {
+        if (silencer->rules[i] && !sw_rule_is_wanted(h->options, sw_rules_get(i)->name)) {
+            return false;
+        }
+    }
+    bool line = silencer->scope == SW_SILENCES_LINE;
+    return sw_rule_is_wanted(h->options, "silencer") &&
+           sw_heard_all(&h->heard, silencer->file, line ? silencer->line : 1,
+                        line ? silencer->line : UINT32_MAX);
+}
+
+/* Notes which silencers have been used with this main file. */
+static void note_uses(harvest *h)
+{
+    sw_check_result *result = h->result;
+    for (size_t i = 0; i < h->silencers.count; i++) {
+        const sw_silencer *silencer = &h->silencers.items[i];
+        uint32_t file = h->numbers[silencer->file];
+        size_t known = 0;
+        while (known < result->silencer_count &&
+               (result->silencers[known].finding.file != file ||
+                result->silencers[known].finding.start != silencer->start)) {
+            known++;
+        }
+        if (known == result->silencer_count) {
+            sw_place place = sw_text_place(h->reading->files[silencer->file].text, silencer->start);
+            sw_finding finding = {.severity = SW_WARNING,
+                                  .rule = "silencer",
+                                  .file = file,
+                                  .start = silencer->start,
+                                  .end = silencer->end,
+                                  .line = place.line,
+                                  .column = place.column + 1};
+            finding.message = sw_arena_format(result->arena, "this silences nothing: no such finding is left "
+                                                             "here; remove the comment");
+            finding.severity = severity_of(h->options, &finding);
+            result->silencers = sw_grow(result->silencers, result->silencer_count, &result->silencer_capacity,
+                                        sizeof *result->silencers);
+            result->silencers[result->silencer_count++] = (struct sw_silencer_use){.finding = finding};
+        }
+        struct sw_silencer_use *use = &result->silencers[known];
+        use->used = use->used || silencer->used;
+        use->judged = use->judged || can_judge(h, silencer);
+    }
+}
+
+static void number_files(harvest *h)
+{
+    h->numbers = sw_alloc(h->reading->file_count * sizeof *h->numbers);
+    for (size_t i = 0; i < h->reading->file_count; i++) {
+        h->numbers[i] = file_number(h->result, h->reading->files[i].text->path);
+    }
+    for (size_t i = 0; i < h->reading->score_count; i++) {
+        h->result->scores += !h->reading->scores[i].in_markup;
     }
 }
 
@@ -66,17 +149,20 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
         result->arena = sw_arena_new();
     }
     sw_findings findings = {0};
+    harvest h = {.options = options, .reading = reading, .result = result};
+    number_files(&h);
+    h.silencers = sw_silencers_of(reading, &findings);
+    sw_findings_place(reading, &findings, 0);
+    if (h.silencers.count > 0) {
+        h.heard = sw_heard_of(reading);
+    }
     sw_check_reading(reading, options, &findings);
-    uint32_t *numbers = sw_alloc(reading->file_count * sizeof *numbers);
-    for (size_t i = 0; i < reading->file_count; i++) {
-        numbers[i] = file_number(result, reading->files[i].text->path);
-    }
-    keep(result, options, &reading->findings, numbers);
-    keep(result, options, &findings, numbers);
-    for (size_t i = 0; i < reading->score_count; i++) {
-        result->scores += !reading->scores[i].in_markup;
-    }
-    free(numbers);
+    keep(&h, &reading->findings);
+    keep(&h, &findings);
+    note_uses(&h);
+    free(h.numbers);
+    sw_heard_free(&h.heard);
+    sw_silencers_free(&h.silencers);
     sw_findings_free(&findings);
     sw_reading_free(reading);
     return true;
@@ -109,6 +195,12 @@ static bool same_trouble(const sw_checked *a, const sw_checked *b)
  * they call the player: of the findings of a rule there the first one stays. */
 void sw_check_finish(sw_check_result *result)
 {
+    for (size_t i = 0; i < result->silencer_count; i++) {
+        if (result->silencers[i].judged && !result->silencers[i].used) {
+            add(result, &result->silencers[i].finding);
+        }
+    }
+    result->silencer_count = 0;
     if (result->count > 0) {
         qsort(result->items, result->count, sizeof *result->items, compare_places);
     }
@@ -127,6 +219,7 @@ void sw_check_result_free(sw_check_result *result)
 {
     free(result->items);
     free(result->files);
+    free(result->silencers);
     sw_arena_free(result->arena);
     *result = (sw_check_result){0};
 }

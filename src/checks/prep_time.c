@@ -53,12 +53,19 @@ static void report(const scene *s, const sw_changeovers *list, const sw_changeov
     sw_buffer_free(&text);
 }
 
+/* How much less than the seconds wanted is let pass. */
+static const sw_rule_option options[] = {
+    {"margin", 0, 0, 1, "the share of the time wanted that may be missing: 0.2 lets 0.8 of 1 s pass"}, {0}};
+
 static void check_staff(const scene *s, const sw_playing *playing)
 {
+    double share = 1 - sw_check_option(s->check, &sw_rule_prep_time, "margin");
     sw_changeovers list =
         sw_changeovers_of_staff(s->check->techniques, s->check->reading, s->score, playing, s->staff);
     for (size_t i = 0; i < list.count; i++) {
-        report(s, &list, &list.items[i]);
+        if (list.items[i].given < share * list.items[i].change->seconds) {
+            report(s, &list, &list.items[i]);
+        }
     }
     sw_changeovers_free(&list);
 }
@@ -102,4 +109,5 @@ const sw_rule sw_rule_prep_time = {
                "rest, let one half of a section change earlier than the other, or give one of both to "
                "another player.\n",
     .run = run,
+    .options = options,
 };

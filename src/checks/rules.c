@@ -40,6 +40,17 @@ const char *sw_rules_nearest(const char *name)
     return sw_nearest_word(sw_slice_of(name), names, RULES);
 }
 
+bool sw_rule_is_wanted(const sw_check_options *options, const char *rule)
+{
+    bool off = !options->insist && sw_film_wish(options->film, rule) == SW_RULE_OFF;
+    for (size_t i = 0; i < RULES && options->chosen != NULL; i++) {
+        if (strcmp(rules[i]->name, rule) == 0) {
+            return options->chosen[i] && !off;
+        }
+    }
+    return !off;
+}
+
 const sw_playing *sw_check_playing(sw_check *check, size_t score)
 {
     if (check->playing[score] == NULL) {
@@ -49,26 +60,46 @@ const sw_playing *sw_check_playing(sw_check *check, size_t score)
     return check->playing[score];
 }
 
-static void set_places(const sw_reading *reading, sw_finding *findings, size_t count)
+sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
-    for (size_t i = 0; i < count; i++) {
-        sw_place place = sw_text_place(reading->files[findings[i].file].text, findings[i].start);
-        findings[i].line = place.line;
-        findings[i].column = place.column + 1;
+    static sw_film_rule known[RULES]; /* the same at each call */
+    for (size_t i = 0; i < RULES; i++) {
+        known[i] = (sw_film_rule){rules[i]->name, rules[i]->options};
+    }
+    return sw_film_load(path_or_null, yaml, known, RULES, error);
+}
+
+double sw_check_option(const sw_check *check, const sw_rule *rule, const char *option)
+{
+    const sw_rule_option *o = rule->options;
+    while (strcmp(o->name, option) != 0) {
+        o++;
+    }
+    return sw_film_option(check->film, rule->name, option, o->standard);
+}
+
+void sw_findings_place(const sw_reading *reading, sw_findings *findings, size_t first)
+{
+    for (size_t i = first; i < findings->count; i++) {
+        sw_finding *finding = &findings->items[i];
+        sw_place place = sw_text_place(reading->files[finding->file].text, finding->start);
+        finding->line = place.line;
+        finding->column = place.column + 1;
     }
 }
 
 void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings)
 {
     size_t first = findings->count;
-    sw_check check = {.reading = reading,
-                      .instruments = options->instruments,
-                      .techniques = options->techniques,
-                      .limits = options->limits,
+    sw_check check = {.film = options->film,
+                      .reading = reading,
+                      .instruments = sw_film_instruments(options->film),
+                      .techniques = sw_film_techniques(options->film),
+                      .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .findings = findings};
     for (size_t i = 0; i < RULES; i++) {
-        if (rules[i]->run != NULL && (options->chosen == NULL || options->chosen[i])) {
+        if (rules[i]->run != NULL && sw_rule_is_wanted(options, rules[i]->name)) {
             rules[i]->run(&check);
         }
     }
@@ -76,7 +107,5 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
         sw_playing_free(check.playing[i]);
     }
     free(check.playing);
-    if (findings->count > first) {
-        set_places(reading, findings->items + first, findings->count - first);
-    }
+    sw_findings_place(reading, findings, first);
 }

@@ -12,6 +12,7 @@
     RULE(include)                                                                                            \
     RULE(unresolved)                                                                                         \
     RULE(nesting)                                                                                            \
+    RULE(silencer)                                                                                           \
     RULE(bar_length)                                                                                         \
     RULE(staff_length)                                                                                       \
     RULE(transposition)                                                                                      \
@@ -27,5 +28,10 @@
 #define SW_DECLARE_RULE(name) extern const sw_rule sw_rule_##name;
 SW_RULES(SW_DECLARE_RULE)
 #undef SW_DECLARE_RULE
+
+/* Whether a rule is to be run: chosen, and not turned off by the film. */
+bool sw_rule_is_wanted(const sw_check_options *options, const char *rule);
+/* Sets line and column of the findings from number `first` on. */
+void sw_findings_place(const sw_reading *reading, sw_findings *findings, size_t first);
 
 #endif

@@ -66,11 +66,11 @@ static bool add_rows(reader *r, const yaml_node_t *ids, const sw_limit *limit)
 static bool read_limit(reader *r, const yaml_node_t *node)
 {
     static const char *const keys[] = {"for",   "breath",       "single", "double",
-                                       "fades", "without-rest", "source"};
-    const yaml_node_t *values[7];
+                                       "fades", "without-rest", "source", "rings"};
+    const yaml_node_t *values[8];
     sw_slice source;
     sw_limit limit = {0};
-    if (!sw_yaml_fields(&r->yaml, node, "a limit", keys, 7, values)) {
+    if (!sw_yaml_fields(&r->yaml, node, "a limit", keys, 8, values)) {
         return false;
     }
     if (values[0] == NULL || values[6] == NULL) {
@@ -82,6 +82,7 @@ static bool read_limit(reader *r, const yaml_node_t *node)
         !read_seconds(r, values[2], "single", &limit.single) ||
         !read_seconds(r, values[3], "double", &limit.double_tongue) ||
         (values[4] != NULL && !sw_yaml_flag(&r->yaml, values[4], "fades", &limit.fades)) ||
+        (values[7] != NULL && !sw_yaml_flag(&r->yaml, values[7], "rings", &limit.rings)) ||
         !read_seconds(r, values[5], "without-rest", &limit.without_rest)) {
         return false;
     }

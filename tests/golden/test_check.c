@@ -59,8 +59,7 @@ static bool meets(const sw_finding *finding, const want *w)
 }
 
 /* Returns how many findings and wishes have no counterpart. */
-static size_t check_case(const char *path, const sw_instruments *instruments, const sw_techniques *techniques,
-                         const sw_limits *limits)
+static size_t check_case(const char *path, const sw_film *film)
 {
     char *error = NULL;
     sw_text *text = sw_text_read(path, &error);
@@ -69,7 +68,7 @@ static size_t check_case(const char *path, const sw_instruments *instruments, co
     read_wants(text, &list);
     sw_text_free(text);
     sw_check_result result = {0};
-    sw_check_options options = {.instruments = instruments, .techniques = techniques, .limits = limits};
+    sw_check_options options = {.film = film};
     assert_true(sw_check_file(path, &options, &result, &error));
     sw_check_finish(&result);
     size_t wrong = 0;
@@ -111,21 +110,15 @@ static void test_cases(void **state)
         fail_msg("%s", error);
     }
     assert_true(paths.count >= 25);
-    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
-    assert_non_null(instruments);
-    sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){0}, &error);
-    assert_non_null(techniques);
-    sw_limits *limits = sw_limits_load(&error);
-    assert_non_null(limits);
+    sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
+    assert_non_null(film);
     size_t wrong = 0;
     for (size_t i = 0; i < paths.count; i++) {
-        wrong += check_case(paths.items[i], instruments, techniques, limits);
+        wrong += check_case(paths.items[i], film);
     }
     print_message("%zu sources\n", paths.count);
     assert_int_equal(wrong, 0);
-    sw_limits_free(limits);
-    sw_techniques_free(techniques);
-    sw_instruments_free(instruments);
+    sw_film_free(film);
     sw_paths_free(&paths);
 }
 
@@ -156,11 +149,10 @@ static void test_shared_file(void **state)
     sw_paths mains = sw_main_files(&paths, NULL);
     assert_true(mains.count < paths.count);
     assert_string_equal(mains.items[0], "corpus/1m1-first-light/score.ly");
-    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){0}, &error);
-    sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){0}, &error);
-    sw_limits *limits = sw_limits_load(&error);
+    sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
+    assert_non_null(film);
     sw_check_result result = {0};
-    sw_check_options options = {.instruments = instruments, .techniques = techniques, .limits = limits};
+    sw_check_options options = {.film = film};
     for (size_t i = 0; i < mains.count; i++) {
         assert_true(sw_check_file(mains.items[i], &options, &result, &error));
     }
@@ -177,9 +169,7 @@ static void test_shared_file(void **state)
     }
     assert_int_equal(found, 1);
     sw_check_result_free(&result);
-    sw_limits_free(limits);
-    sw_techniques_free(techniques);
-    sw_instruments_free(instruments);
+    sw_film_free(film);
     sw_paths_free(&mains);
     sw_paths_free(&paths);
 }

@@ -302,6 +302,48 @@ static bool use_courtesy(const world *w, const char *path)
     return used;
 }
 
+/* ---- ring -----------------------------------------------------------------------------------------------
+ */
+
+static bool use_ring(const world *w, const char *path)
+{
+    static const char *const bows[] = {"^\"pizz.\"", "^\"arco\""};
+    field f;
+    if (!open_field(w, path, SW_STRINGS, bows, 2, &f)) {
+        return false;
+    }
+    char *error = NULL;
+    const sw_score *score = &f.reading->scores[f.score];
+    sw_ring_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW};
+    sw_move *move = sw_move_ring(path, &options, &f.options, &error);
+    bool used = false;
+    if (move == NULL) {
+        free(error);
+    } else {
+        show(move);
+        used = move->patch.count > 0;
+        const sw_text **texts;
+        sw_read_options after_options;
+        sw_reading *after = read_after(&f, move, &texts, &after_options);
+        if (count_strokes(w, after, &after->scores[f.score]) != count_strokes(w, f.reading, score)) {
+            fail(&f, "notes have come or gone");
+        }
+        sw_move *again = sw_move_ring(path, &options, &after_options, &error);
+        if (again == NULL || again->patch.count > 0) {
+            fail(&f, "done twice, it changes something again");
+        }
+        sw_move_free(again);
+        if (used) {
+            keep(after);
+        }
+        sw_reading_free(after);
+        free(texts);
+        sw_move_free(move);
+    }
+    leave_field(&f);
+    return used;
+}
+
 /* ---- the scores -----------------------------------------------------------------------------------------
  */
 
@@ -336,7 +378,7 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}};
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
     keep_folder = getenv("SW_MOVES_KEEP");

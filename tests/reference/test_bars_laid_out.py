@@ -17,7 +17,7 @@ from compiler import LILYPOND, notes
 COMMAND = os.environ["SW_COMMAND"]
 SCORES = pathlib.Path(os.environ["SW_SCORES"])
 TEMP = pathlib.Path(os.environ["SW_TEMP"])
-PIECES = int(os.environ.get("SW_BARS", "10"))
+PIECES = int(os.environ.get("SW_BARS", "4"))
 COMPILED = int(os.environ.get("SW_COMPILED", "2"))
 SEED = int(os.environ.get("SW_SEED", random.randrange(1_000_000)))
 

@@ -12,7 +12,7 @@ layer_of_header() {
     syntax) echo syntax ;;
     score | finding | main_files | selection) echo score ;;
     change | edit) echo write ;;
-    players | techniques | limits) echo players ;;
+    players | techniques | limits | film) echo players ;;
     check) echo checks ;;
     move) echo moves ;;
     report) echo report ;;

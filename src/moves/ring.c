@@ -1,0 +1,292 @@
+/* Lets notes ring.
+ *
+ * Which notes: those of instruments that go on sounding until they are damped (players/limits.yaml), and
+ * those of strings that are plucked, when a rest follows. They get a tie into nothing (\laissezVibrer), and
+ * what is shorter than a quarter becomes one as far as the rests of its bar allow. Left alone is what is
+ * damped by a word or a staccato, and what a change of pedals or a damping mark ends before the next note.
+ * Where every note of a staff that was chosen would ring, one text at the first of them says so. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "checks/say.h"
+#include "checks/strokes.h"
+#include "moves/choices.h"
+#include "moves/linked.h"
+#include "moves/places.h"
+#include "stavewright/limits.h"
+
+enum { MANY = 4 }; /* notes from which on one text is better than a tie each */
+
+typedef struct plan {
+    const sw_techniques *techniques;
+    const sw_limits *limits;
+    const sw_playing *playing;
+    sw_chosen chosen;
+    bool *is_chosen; /* by event */
+    sw_choices choices;
+    uint8_t let_ring;
+    uint8_t damped;
+    uint8_t ringing; /* the group of both */
+} plan;
+
+/* ---- which notes ring -----------------------------------------------------------------------------------
+ */
+
+static bool stops_ringing(const sw_reading *reading, uint32_t mark)
+{
+    sw_slice text = sw_music_slice(reading, mark);
+    return sw_slice_ends(text, "-.") || sw_slice_ends(text, "\\staccato") || sw_slice_ends(text, "-!") ||
+           sw_slice_ends(text, "\\staccatissimo") || sw_music_mark_class(reading, mark) == SW_MARK_TIE ||
+           sw_music_mark_class(reading, mark) == SW_MARK_TREMOLO || sw_slice_ends(text, "\\laissezVibrer");
+}
+
+static bool may_ring(const plan *p, uint32_t staff, const sw_stroke *stroke)
+{
+    const sw_instrument *instrument = p->playing->instruments[staff];
+    const sw_limit *limit = sw_limits_of(p->limits, instrument);
+    const sw_technique_state *state = &p->playing->states[p->playing->state_of[stroke->event]];
+    bool plucked = false;
+    for (size_t g = 0; g < sw_techniques_group_count(p->techniques); g++) {
+        plucked = plucked || sw_techniques_get(p->techniques, state->now[g])->plucked;
+    }
+    bool rings = (limit != NULL && limit->rings) ||
+                 (instrument != NULL && instrument->family == SW_STRINGS && plucked);
+    return rings && state->now[p->ringing] != p->damped && state->now[p->ringing] != p->let_ring &&
+           !sw_event_has_mark(p->chosen.reading, &p->chosen.score->events[stroke->event], stops_ringing);
+}
+
+static bool is_pedal_change(const sw_reading *reading, uint32_t music)
+{
+    for (uint32_t m = reading->music[music].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+        if (reading->music[m].kind != SW_MUSIC_MARK) {
+            continue;
+        }
+        sw_slice text = sw_music_slice(reading, m);
+        if (sw_slice_ends(text, "\\sustainOff") || memmem(text.data, text.length, "harp-pedal", 10) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether something ends the sound between two moments: a word that damps, or a change of pedals. */
+static bool is_ended(const plan *p, uint32_t staff, sw_rational from, sw_rational to)
+{
+    const sw_score *score = p->chosen.score;
+    for (size_t i = 0; i < p->playing->word_count; i++) {
+        const sw_technique_word *word = &p->playing->words[i];
+        if (word->staff == staff && word->technique == p->damped &&
+            sw_rational_compare(word->onset, from) > 0 && sw_rational_compare(word->onset, to) < 0) {
+            return true;
+        }
+    }
+    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
+        bool own = score->voices[voice].staff == staff;
+        for (size_t i = p->playing->voices[voice].first; own && i < p->playing->voices[voice].end; i++) {
+            const sw_event *event = &score->events[i];
+            if (sw_rational_compare(event->onset, from) > 0 && sw_rational_compare(event->onset, to) < 0 &&
+                is_pedal_change(p->chosen.reading, event->chord)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* The next stroke of the voice; NULL: none. */
+static const sw_stroke *next_of(const sw_strokes *strokes, size_t number)
+{
+    for (size_t i = number + 1; i < strokes->count; i++) {
+        if (strokes->items[i].voice == strokes->items[number].voice) {
+            return &strokes->items[i];
+        }
+    }
+    return NULL;
+}
+
+/* Whether a rest, and not a skip, follows the stroke. */
+static bool rest_follows(const plan *p, const sw_stroke *stroke)
+{
+    const sw_score *score = p->chosen.score;
+    for (uint32_t e = stroke->event + 1; e < score->event_count && score->events[e].voice == stroke->voice;
+         e++) {
+        const sw_event *event = &score->events[e];
+        if (sw_rational_compare(event->onset, stroke->end) >= 0) {
+            return sw_rational_equal(event->onset, stroke->end) &&
+                   (event->kind == SW_EVENT_REST || event->kind == SW_EVENT_FULL_REST);
+        }
+    }
+    return false;
+}
+
+/* ---- what is written ------------------------------------------------------------------------------------
+ */
+
+/* Up to where the rests behind a stroke carry nothing: no text, no mark. */
+static sw_rational free_until(const plan *p, const sw_stroke *stroke)
+{
+    const sw_score *score = p->chosen.score;
+    sw_rational until = stroke->end;
+    for (uint32_t e = stroke->event + 1; e < score->event_count && score->events[e].voice == stroke->voice;
+         e++) {
+        const sw_event *event = &score->events[e];
+        if (sw_rational_compare(event->onset, stroke->end) < 0) {
+            continue; /* of the same chord */
+        }
+        if (event->kind != SW_EVENT_REST || p->chosen.reading->music[event->chord].first != SW_NO_INDEX) {
+            break;
+        }
+        until = sw_event_end(event);
+    }
+    return until;
+}
+
+/* Where the longer value of a short note ends: a quarter or an eighth behind its beginning, where one note
+ * can say so, its bar goes on and the rests are free. */
+static sw_rational longer_end(const plan *p, const sw_stroke *stroke)
+{
+    const sw_score *score = p->chosen.score;
+    uint32_t number = sw_score_bar_at(score, stroke->onset);
+    sw_rational until = free_until(p, stroke);
+    for (int parts = 4; parts <= 8 && number != SW_NO_INDEX; parts *= 2) {
+        const sw_bar *bar = &score->bars[number];
+        sw_rational end = sw_rational_add(stroke->onset, sw_rational_make(1, parts));
+        sw_rational position = sw_rational_add(sw_rational_sub(stroke->onset, bar->start), bar->first);
+        sw_rational steps = sw_rational_mul(position, sw_rational_make(2 * parts, 1));
+        if (sw_rational_compare(end, stroke->end) > 0 && sw_rational_compare(end, until) <= 0 &&
+            steps.den == 1 && sw_rational_compare(end, sw_rational_add(bar->start, bar->length)) <= 0) {
+            return end;
+        }
+    }
+    return stroke->end;
+}
+
+static void lengthen(plan *p, const sw_stroke *stroke)
+{
+    sw_rational end = longer_end(p, stroke);
+    if (sw_rational_compare(end, stroke->end) > 0) {
+        sw_choices_add(&p->choices,
+                       (sw_change){.kind = SW_CHANGE_END, .event = stroke->event, .moment = end});
+    }
+}
+
+static void let_each_ring(plan *p, uint32_t staff, const sw_strokes *strokes, const bool *rings)
+{
+    for (size_t i = 0; i < strokes->count; i++) {
+        if (!rings[i]) {
+            continue;
+        }
+        const sw_stroke *stroke = &strokes->items[i];
+        char place[SW_SAY];
+        char label[32];
+        sw_choices_begin(&p->choices, stroke->event, "%s, %s: rings into the rest",
+                         sw_say_place(p->chosen.score, stroke->onset, place),
+                         sw_staff_label(p->chosen.reading, p->chosen.score, staff, label));
+        lengthen(p, stroke);
+        sw_choices_add(
+            &p->choices,
+            (sw_change){.kind = SW_CHANGE_ADD_MARK, .event = stroke->event, .text = "\\laissezVibrer"});
+    }
+}
+
+static void let_all_ring(plan *p, uint32_t staff, const sw_strokes *strokes, const bool *rings, size_t count)
+{
+    bool begun = false;
+    for (size_t i = 0; i < strokes->count; i++) {
+        if (!rings[i]) {
+            continue;
+        }
+        if (!begun) {
+            char place[SW_SAY];
+            char label[32];
+            sw_choices_begin(&p->choices, strokes->items[i].event,
+                             "%s, %s: all %zu notes ring, one text says so",
+                             sw_say_place(p->chosen.score, strokes->items[i].onset, place),
+                             sw_staff_label(p->chosen.reading, p->chosen.score, staff, label), count);
+            sw_choices_add(&p->choices, (sw_change){.kind = SW_CHANGE_ADD_MARK,
+                                                    .event = strokes->items[i].event,
+                                                    .text = "^\\markup \\italic \"l.v. sempre\""});
+            begun = true;
+        }
+        lengthen(p, &strokes->items[i]);
+    }
+}
+
+static void plan_staff(plan *p, uint32_t staff)
+{
+    sw_strokes strokes = sw_strokes_of_staff(p->chosen.reading, p->chosen.score, p->playing, staff);
+    bool *rings = sw_alloc_zero(strokes.count + 1, sizeof *rings);
+    size_t chosen = 0;
+    size_t ringing = 0;
+    for (size_t i = 0; i < strokes.count; i++) {
+        const sw_stroke *stroke = &strokes.items[i];
+        if (!p->is_chosen[stroke->event]) {
+            continue;
+        }
+        chosen++;
+        const sw_stroke *next = next_of(&strokes, i);
+        sw_rational until = next == NULL ? p->chosen.score->length : next->onset;
+        rings[i] = (p->chosen.score->events[stroke->event].flags & SW_EVENT_GRACE) == 0 &&
+                   may_ring(p, staff, stroke) && rest_follows(p, stroke) &&
+                   !is_ended(p, staff, stroke->onset, until);
+        ringing += rings[i];
+    }
+    if (ringing == chosen && ringing >= MANY) {
+        let_all_ring(p, staff, &strokes, rings, ringing);
+    } else {
+        let_each_ring(p, staff, &strokes, rings);
+    }
+    free(rings);
+    free(strokes.items);
+}
+
+static bool run(sw_move *move, const sw_ring_options *options, const sw_read_options *reading_options,
+                char **error)
+{
+    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
+    sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){NULL, 0}, error);
+    sw_limits *limits = sw_limits_load(error);
+    plan p = {.techniques = techniques, .limits = limits, .choices = {.move = "ring"}};
+    p.let_ring = sw_techniques_find(techniques, "let-ring");
+    p.damped = sw_techniques_find(techniques, "damped");
+    p.ringing = sw_techniques_get(techniques, p.let_ring)->group;
+    bool done = sw_places_choose(move, &options->places, &p.chosen, error);
+    if (done) {
+        const sw_score *score = p.chosen.score;
+        sw_playing *playing = sw_playing_of(techniques, instruments, p.chosen.reading, score);
+        p.playing = playing;
+        p.is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p.is_chosen);
+        for (size_t i = 0; i < p.chosen.count; i++) {
+            p.is_chosen[p.chosen.events[i]] = true;
+        }
+        for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+            plan_staff(&p, staff);
+        }
+        sw_edit_request request = {.reading = p.chosen.reading,
+                                   .score = score,
+                                   .elsewhere = options->elsewhere,
+                                   .mains = move->mains,
+                                   .main_count = move->main_count,
+                                   .options = reading_options};
+        sw_choices_make(move, &p.choices, &request);
+        sw_choices_free(&p.choices);
+        free(p.is_chosen);
+        free(p.chosen.events);
+        sw_playing_free(playing);
+    }
+    sw_limits_free(limits);
+    sw_techniques_free(techniques);
+    sw_instruments_free(instruments);
+    return done;
+}
+
+sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
+                      const sw_read_options *reading_options, char **error)
+{
+    sw_move *move = sw_move_open(path, reading_options, error);
+    if (move != NULL && !run(move, options, reading_options, error)) {
+        sw_move_free(move);
+        return NULL;
+    }
+    return move;
+}
