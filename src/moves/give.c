@@ -6,7 +6,6 @@
  * the section's compass. The rest is one run of edit.h, which writes it and proves it. */
 #include <stdlib.h>
 #include <string.h>
-#include <strings.h>
 
 #include "checks/entry.h"
 #include "checks/say.h"
@@ -18,6 +17,7 @@ typedef struct give {
     const sw_give_options *options;
     sw_chosen chosen;
     sw_instruments *instruments;
+    sw_techniques *techniques;
     uint32_t source; /* staves */
     uint32_t target;
     sw_entry from; /* how the two are entered, at the beginning of the passage */
@@ -122,17 +122,46 @@ static bool is_whole(const give *g, char **error)
     return true;
 }
 
+static void add_change(give *g, sw_change change)
+{
+    g->changes = sw_grow(g->changes, g->count, &g->capacity, sizeof *g->changes);
+    g->changes[g->count++] = change;
+}
+
+static bool is_hairpin_start(const sw_reading *reading, uint32_t mark)
+{
+    return sw_music_mark_class(reading, mark) == SW_MARK_HAIRPIN_START;
+}
+
+static bool is_of_hairpin(const sw_reading *reading, uint32_t mark)
+{
+    sw_mark_class class = sw_music_mark_class(reading, mark);
+    return class == SW_MARK_DYNAMIC || class == SW_MARK_HAIRPIN_START || class == SW_MARK_HAIRPIN_END;
+}
+
+/* Whether a hairpin of the target is open at a moment: the last thing said before it in that voice. */
+static bool in_hairpin(const give *g, uint32_t voice, sw_rational moment)
+{
+    const sw_score *score = g->chosen.score;
+    bool open = false;
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (event->voice == voice && sw_rational_compare(event->onset, moment) < 0 &&
+            sw_event_has_mark(g->chosen.reading, event, is_of_hairpin)) {
+            open = sw_event_has_mark(g->chosen.reading, event, is_hairpin_start);
+        }
+    }
+    return open;
+}
+
 /* The target's dynamics go with its notes: the line brings its own. */
 static void drop_dynamics(give *g, uint32_t event)
 {
     const sw_reading *reading = g->chosen.reading;
     uint32_t chord = g->chosen.score->events[event].chord;
     for (uint32_t c = reading->music[chord].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-        bool mark = reading->music[c].kind == SW_MUSIC_MARK;
-        sw_mark_class class = mark ? sw_music_mark_class(reading, c) : SW_MARK_ARTICULATION;
-        if (class == SW_MARK_DYNAMIC || class == SW_MARK_HAIRPIN_START || class == SW_MARK_HAIRPIN_END) {
-            g->changes = sw_grow(g->changes, g->count, &g->capacity, sizeof *g->changes);
-            g->changes[g->count++] = (sw_change){.kind = SW_CHANGE_REMOVE_MARK, .event = event, .mark = c};
+        if (reading->music[c].kind == SW_MUSIC_MARK && is_of_hairpin(reading, c)) {
+            add_change(g, (sw_change){.kind = SW_CHANGE_REMOVE_MARK, .event = event, .mark = c});
         }
     }
 }
@@ -176,9 +205,14 @@ static bool clear_target(give *g, char **error)
         }
         if (last == SW_NO_INDEX || score->events[last].chord != event->chord ||
             score->events[last].voice != event->voice) {
+            if (in_hairpin(g, event->voice, g->begin) || in_hairpin(g, event->voice, g->end)) {
+                return fail(error,
+                            "%s: a hairpin of %s leads over the edge of the passage; choose bars that "
+                            "hold all of it",
+                            where, label(g, g->target, text));
+            }
             drop_dynamics(g, e);
-            g->changes = sw_grow(g->changes, g->count, &g->capacity, sizeof *g->changes);
-            g->changes[g->count++] = (sw_change){.kind = SW_CHANGE_SILENCE, .event = e};
+            add_change(g, (sw_change){.kind = SW_CHANGE_SILENCE, .event = e});
             last = e;
         }
     }
@@ -255,7 +289,10 @@ static bool find_interval(give *g, char **error)
     while (!fits(g, source, octaves)) {
         octaves = octaves > 0 ? -octaves : 1 - octaves;
         if (octaves > 6) {
-            return fail(error, "the line fits %s in no octave; nothing is changed", name, "");
+            return fail(error,
+                        "the line fits %s in no octave; fold it first (stavewright octave --into INSTRUMENT "
+                        "--fold), or choose fewer bars",
+                        name, "");
         }
     }
     g->interval.octave = sw_pitch_octave(g->interval.octave + octaves);
@@ -268,21 +305,39 @@ static bool find_interval(give *g, char **error)
 
 /* ---- marks --------------------------------------------------------------------------------------------- */
 
-/* Marks of one family's hands; common practice, no source. */
-static const char *const of_strings[] = {"\\upbow", "\\downbow", "\\snappizzicato", "\\thumb", "pizz", "arco",
-                                         "sul ",    "col legno", "spicc",           "punta",   "talon"};
+/* Marks of the bow and the left hand; common practice, no source. */
+static const char *const of_strings[] = {"\\upbow", "\\downbow", "\\snappizzicato", "\\thumb"};
 
-static bool is_of_strings(const sw_reading *reading, uint32_t mark)
+/* Whether a text tells of the strokes of strings, or says to the source's player what it does not say to the
+ * target's. */
+static bool is_foreign_text(const give *g, sw_slice text)
 {
-    sw_slice written = sw_music_slice(reading, mark);
-    const char *text = sw_music_mark_text(reading, mark);
-    for (size_t i = 0; i < sizeof of_strings / sizeof of_strings[0]; i++) {
-        const char *word = of_strings[i];
-        if (word[0] == '\\' ? sw_slice_ends(written, word) : strncasecmp(text, word, strlen(word)) == 0) {
+    enum { ROOM = 8 };
+    sw_technique_said said[ROOM];
+    bool in_brackets;
+    const sw_family *to = &g->to.instrument->family;
+    size_t count = sw_techniques_read(g->techniques, to, text, said, ROOM, &in_brackets);
+    for (size_t i = 0; i < count && *to != SW_STRINGS && *to != SW_PLUCKED; i++) {
+        const sw_technique *technique = sw_techniques_get(g->techniques, said[i].technique);
+        if (strcmp(sw_techniques_group(g->techniques, technique->group)->id, "stroke") == 0) {
             return true;
         }
     }
-    return false;
+    const sw_instrument *from = g->from.instrument;
+    return count == 0 && from != NULL && from->family != *to &&
+           sw_techniques_read(g->techniques, &from->family, text, said, ROOM, &in_brackets) > 0;
+}
+
+static bool is_foreign(const give *g, uint32_t mark)
+{
+    sw_slice written = sw_music_slice(g->chosen.reading, mark);
+    sw_slice text = sw_slice_of(sw_music_mark_text(g->chosen.reading, mark));
+    for (size_t i = 0; i < sizeof of_strings / sizeof of_strings[0]; i++) {
+        if (g->to.instrument->family != SW_STRINGS && sw_slice_ends(written, of_strings[i])) {
+            return true;
+        }
+    }
+    return text.length > 0 && is_foreign_text(g, text);
 }
 
 /* Finds what the target does not play. Fingerings are of the instrument that they were written for. */
@@ -301,7 +356,7 @@ static void find_left(give *g)
             }
             bool fingering =
                 to != g->from.instrument && sw_music_mark_class(reading, child) == SW_MARK_FINGERING;
-            if (fingering || (to->family != SW_STRINGS && is_of_strings(reading, child))) {
+            if (fingering || is_foreign(g, child)) {
                 sw_slice written = sw_music_slice(reading, child);
                 g->left = sw_grow(g->left, g->left_count, &capacity, sizeof *g->left);
                 g->left[g->left_count++] = child;
@@ -342,21 +397,22 @@ static bool plan(give *g, char **error)
         return false;
     }
     find_left(g);
-    g->changes = sw_grow(g->changes, g->count, &g->capacity, sizeof *g->changes);
-    g->changes[g->count++] = (sw_change){.kind = g->options->keep ? SW_CHANGE_COPY_RUN : SW_CHANGE_MOVE_RUN,
-                                         .event = g->chosen.events[0],
-                                         .last = g->chosen.events[g->chosen.count - 1],
-                                         .voice = g->voice,
-                                         .pitch = g->interval,
-                                         .left = g->left,
-                                         .left_count = g->left_count};
+    add_change(g, (sw_change){.kind = g->options->keep ? SW_CHANGE_COPY_RUN : SW_CHANGE_MOVE_RUN,
+                              .event = g->chosen.events[0],
+                              .last = g->chosen.events[g->chosen.count - 1],
+                              .voice = g->voice,
+                              .pitch = g->interval,
+                              .left = g->left,
+                              .left_count = g->left_count});
     return true;
 }
 
 static bool run(give *g, const sw_read_options *reading_options, char **error)
 {
     g->instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-    if (g->instruments == NULL || !sw_places_choose(g->move, &g->options->places, &g->chosen, error)) {
+    g->techniques = sw_techniques_load(NULL, (sw_slice){NULL, 0}, error);
+    if (g->instruments == NULL || g->techniques == NULL ||
+        !sw_places_choose(g->move, &g->options->places, &g->chosen, error)) {
         return false;
     }
     if (!plan(g, error)) {
@@ -384,6 +440,7 @@ sw_move *sw_move_give(const char *path, const sw_give_options *options,
     free(g.changes);
     free(g.left);
     free(g.chosen.events);
+    sw_techniques_free(g.techniques);
     sw_instruments_free(g.instruments);
     return g.move;
 }

@@ -3,7 +3,8 @@
  *
  * What must hold: the edit is proved; done twice it changes nothing more; what it left is told. SW_SEED sets
  * the seed, SW_MOVES how many uses are wanted, SW_MOVES_KEEP a folder that gets some of the results, for the
- * compiler to judge (tests/reference/test_moves_compiled.py); SW_VERBOSE shows the diffs.
+ * compiler to judge (tests/reference/test_moves_compiled.py); SW_VERBOSE shows the diffs, and SW_MOVE names
+ * the only transformation to use.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -342,6 +343,213 @@ static bool use_ring(const world *w, const char *path)
     return used;
 }
 
+/* ---- give and double ------------------------------------------------------------------------------------
+ */
+
+/* A passage of whole bars in which one staff plays with one voice and another one rests. */
+typedef struct passage {
+    uint32_t from;
+    uint32_t to;
+    sw_rational begin;
+    sw_rational end;
+    sw_bar_range bars;
+} passage;
+
+static bool is_in(const sw_event *event, const passage *p)
+{
+    return sw_rational_compare(event->onset, p->end) < 0 &&
+           sw_rational_compare(p->begin, sw_event_end(event)) < 0;
+}
+
+/* How many notes a staff has in the passage; -1: what a line can't have (graces, cues, percussion), or what
+ * leads over its edges. */
+static int count_notes(const sw_score *score, uint32_t staff, const passage *p)
+{
+    int count = 0;
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        if (!is_in(event, p) || event->kind == SW_EVENT_SKIP) {
+            continue;
+        }
+        bool note = event->kind == SW_EVENT_NOTE;
+        bool odd = event->kind == SW_EVENT_DRUM || event->flags & ~(uint32_t)SW_EVENT_CHORD ||
+                   (note && (sw_rational_compare(event->onset, p->begin) < 0 ||
+                             sw_rational_compare(p->end, sw_event_end(event)) < 0));
+        if (odd) {
+            return -1;
+        }
+        count += note;
+    }
+    return count;
+}
+
+static bool draw_passage(const sw_score *score, passage *p)
+{
+    for (int i = 0; i < 300 && score->staff_count > 1 && score->bar_count > 0; i++) {
+        const sw_bar *first = &score->bars[chance((uint32_t)score->bar_count)];
+        int bars = 1 + (int)chance(3);
+        *p = (passage){.from = chance((uint32_t)score->staff_count),
+                       .to = chance((uint32_t)score->staff_count),
+                       .bars = {.given = true,
+                                .first_bar = first->number,
+                                .first_beat = {1, 1},
+                                .last_bar = first->number + bars - 1}};
+        if (p->from != p->to && sw_bar_range_moments(score, &p->bars, &p->begin, &p->end) &&
+            count_notes(score, p->from, p) > 0 && count_notes(score, p->to, p) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The notes of a staff in the passage, each as a line "onset end step alteration", without octaves, with the
+ * pitch moved up by an interval. */
+static void list_notes(const sw_score *score, uint32_t staff, const passage *p, sw_pitch interval,
+                       sw_buffer *text)
+{
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE) {
+            sw_pitch pitch = sw_pitch_transpose(event->pitch, interval);
+            sw_rational end = sw_event_end(event);
+            sw_buffer_format(text, "%lld/%lld %lld/%lld %d %d\n", (long long)event->onset.num,
+                             (long long)event->onset.den, (long long)end.num, (long long)end.den, pitch.step,
+                             pitch.alter);
+        }
+    }
+}
+
+/* The interval from one staff to the other, read from the first note that arrived. */
+static sw_pitch interval_between(const sw_score *before, const sw_score *after, const passage *p)
+{
+    const sw_score *scores[2] = {before, after};
+    const uint32_t staves[2] = {p->from, p->to};
+    sw_pitch first[2] = {{0, 0, 0}, {0, 0, 0}};
+    for (int i = 0; i < 2; i++) {
+        sw_staff_events events = sw_score_staff_events(scores[i], staves[i]);
+        for (uint32_t e = events.end; e > events.first; e--) {
+            const sw_event *event = &scores[i]->events[e - 1];
+            first[i] = is_in(event, p) && event->kind == SW_EVENT_NOTE ? event->pitch : first[i];
+        }
+    }
+    return sw_pitch_interval(first[0], first[1]);
+}
+
+/* What arrived is what was there, moved by one interval; the source rests, or plays on. Tied values may be
+ * divided anew, so only lines without them are compared note by note. */
+static void judge_given(const field *f, const sw_score *before, const sw_score *after, const passage *p,
+                        bool keep)
+{
+    sw_buffer wanted = {0};
+    sw_buffer found = {0};
+    sw_buffer rest = {0};
+    list_notes(before, p->from, p, interval_between(before, after, p), &wanted);
+    list_notes(after, p->to, p, (sw_pitch){0, 0, 0}, &found);
+    list_notes(after, p->from, p, (sw_pitch){0, 0, 0}, &rest);
+    if (strcmp(sw_buffer_text(&wanted), sw_buffer_text(&found)) != 0) {
+        if (verbose) {
+            printf("wanted\n%sfound\n%s", sw_buffer_text(&wanted), sw_buffer_text(&found));
+        }
+        fail(f, "what arrived is not the line");
+    }
+    if ((rest.length > 0) != keep) {
+        fail(f, keep ? "the source fell silent" : "the source plays on");
+    }
+    sw_buffer_free(&wanted);
+    sw_buffer_free(&found);
+    sw_buffer_free(&rest);
+}
+
+/* What was given comes back: the same notes but for their octave. */
+static void give_back(const field *f, const sw_score *before, const sw_read_options *options,
+                      const passage *p, const char *from, const char *to)
+{
+    char *error = NULL;
+    sw_give_options back = {
+        .places = {.staff = to, .bars = p->bars}, .to = from, .elsewhere = SW_ELSEWHERE_FOLLOW};
+    sw_move *move = sw_move_give(f->path, &back, options, &error);
+    if (move == NULL || move->patch.count == 0) {
+        bool told = error != NULL &&
+                    (strstr(error, "in no octave") != NULL || strstr(error, "in several places") != NULL);
+        if (!told) {
+            printf("%s\n", error == NULL ? "no change" : error);
+            fail(f, "what was given can't be given back");
+        }
+        free(error);
+    } else {
+        const sw_text **texts;
+        sw_read_options after_options = sw_patch_options(&move->patch, options, &texts);
+        sw_reading *after = sw_read(f->path, &after_options, &error);
+        sw_buffer wanted = {0};
+        sw_buffer found = {0};
+        list_notes(before, p->from, p, (sw_pitch){0, 0, 0}, &wanted);
+        list_notes(&after->scores[f->score], p->from, p, (sw_pitch){0, 0, 0}, &found);
+        if (strcmp(sw_buffer_text(&wanted), sw_buffer_text(&found)) != 0) {
+            fail(f, "given back, it is another line");
+        }
+        sw_buffer_free(&wanted);
+        sw_buffer_free(&found);
+        sw_reading_free(after);
+        free(texts);
+    }
+    sw_move_free(move);
+}
+
+static bool use_give_or_double(const char *path, bool keep_source)
+{
+    char *error = NULL;
+    field f = {.path = path, .reading = sw_read(path, NULL, &error)};
+    bool used = false;
+    passage p;
+    if (f.reading != NULL && f.reading->score_count > 0 && draw_passage(&f.reading->scores[0], &p)) {
+        const sw_score *score = &f.reading->scores[0];
+        char names[2][32];
+        const char *from = sw_staff_label(f.reading, score, p.from, names[0]);
+        const char *to = sw_staff_label(f.reading, score, p.to, names[1]);
+        sw_give_options options = {.places = {.staff = from, .bars = p.bars},
+                                   .to = to,
+                                   .keep = keep_source,
+                                   .elsewhere = SW_ELSEWHERE_FOLLOW};
+        f.staff = p.from;
+        sw_move *move = sw_move_give(path, &options, NULL, &error);
+        used = move != NULL && move->patch.count > 0;
+        if (verbose && error != NULL) {
+            printf("  %s: %s\n", path, error);
+        }
+        if (used) {
+            show(move);
+            const sw_text **texts;
+            sw_read_options after_options;
+            sw_reading *after = read_after(&f, move, &texts, &after_options);
+            judge_given(&f, score, &after->scores[0], &p, keep_source);
+            if (!keep_source) {
+                give_back(&f, score, &after_options, &p, from, to);
+            }
+            keep(after);
+            sw_reading_free(after);
+            free(texts);
+        }
+        sw_move_free(move);
+    }
+    free(error);
+    sw_reading_free(f.reading);
+    return used;
+}
+
+static bool use_give(const world *w, const char *path)
+{
+    (void)w;
+    return use_give_or_double(path, false);
+}
+
+static bool use_double(const world *w, const char *path)
+{
+    (void)w;
+    return use_give_or_double(path, true);
+}
+
 /* ---- the scores -----------------------------------------------------------------------------------------
  */
 
@@ -376,7 +584,8 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"give", use_give}, {"double", use_double}};
+    const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
     keep_folder = getenv("SW_MOVES_KEEP");
@@ -392,6 +601,9 @@ int main(void)
     for (size_t m = 0; m < sizeof moves / sizeof moves[0]; m++) {
         size_t used = 0;
         size_t tries = 0;
+        if (only != NULL && strcmp(only, moves[m].name) != 0) {
+            continue;
+        }
         for (; used < wanted && tries < 40 * wanted; tries++) {
             used += moves[m].use(&w, paths[chance((uint32_t)path_count)]);
         }

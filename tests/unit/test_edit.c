@@ -206,6 +206,16 @@ static void test_runs(void **state)
     CHECK("<< \\new Staff { c'2( d') }\n   \\new Staff { R1 } >>",
           "<< \\new Staff { c'2( d') }\n   \\new Staff { g'2( a') } >>", .kind = SW_CHANGE_COPY_RUN,
           .event = 0, .last = 1, .voice = 1, .pitch = {4, 0, 0});
+    /* slurs and hairpins that the edges of the run cut */
+    CHECK("<< \\new Staff { c'4( d' e' f') }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { c'4( d' e' f') }\n   \\new Staff { r4 d'( e') r } >>", .kind = SW_CHANGE_COPY_RUN,
+          .event = 1, .last = 2, .voice = 1);
+    CHECK("<< \\new Staff { c'4\\< d' e' f'\\! }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { r2 r4 f' }\n   \\new Staff { c'4\\< d' e'\\! r } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 0, .last = 2, .voice = 1);
+    CHECK("<< \\new Staff { c'4\\< d' e'\\! f' }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { c'4\\< r\\! r f' }\n   \\new Staff { r4 d' e' r } >>",
+          .kind = SW_CHANGE_MOVE_RUN, .event = 1, .last = 2, .voice = 1);
     CHECK("<< \\new Staff { c'1~ c'1 d'1 }\n   \\new Staff { R1*3 } >>",
           "<< \\new Staff { c'1 R1 d'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 1, .last = 1, .voice = 1);
