@@ -40,7 +40,8 @@ static void report(const scene *s, const sw_changeovers *list, const sw_changeov
                      sw_techniques_get(s->check->techniques, c->to)->id, sw_say_seconds(c->given, words[1]),
                      sw_say_seconds(c->change->seconds, words[2]));
     sw_courtesy_value value;
-    if (sw_changeover_value(s->score, &list->strokes, c, &value)) {
+    bool fixable = sw_changeover_value(s->score, &list->strokes, c, &value);
+    if (fixable) {
         sw_buffer_format(&text, "; take %s off the note before", value.name);
     } else {
         sw_buffer_string(&text, s->instrument->family == SW_STRINGS
@@ -50,6 +51,9 @@ static void report(const scene *s, const sw_changeovers *list, const sw_changeov
     const sw_music *m = sw_event_written(s->check->reading, event);
     sw_findings_add(s->check->findings, severity_of(s, list, c), "prep-time", m->file, m->start, m->end, "%s",
                     sw_buffer_text(&text));
+    if (fixable) {
+        sw_fix_by_courtesy(s->check, (uint32_t)(s->score - s->check->reading->scores));
+    }
     sw_buffer_free(&text);
 }
 
