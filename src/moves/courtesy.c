@@ -358,7 +358,7 @@ static void make_plan(plan *p)
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         p->staves[staff] =
-            sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff);
+            sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff, NULL);
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         for (size_t i = 0; i < p->staves[staff].count && instrument_of(p, staff) != NULL; i++) {

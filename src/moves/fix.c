@@ -324,9 +324,16 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
     with.read.overlays = overlays;
     with.read.overlay_count = fixing->files.count;
     *changed = false;
-    sw_reading *reading = sw_read(path, &with.read, error);
-    bool good = reading != NULL;
-    if (good) {
+    char *unread = NULL;
+    sw_reading *reading = sw_read(path, &with.read, &unread);
+    bool good = true;
+    if (reading == NULL) {
+        sw_buffer line = {0};
+        sw_buffer_format(&line, "%s\n", unread);
+        add_new_lines(&fixing->told, &line);
+        sw_buffer_free(&line);
+        free(unread);
+    } else {
         sw_check_result result = {0};
         sw_fixes fixes = {0};
         sw_check_add(reading, &with, &result, &fixes);
