@@ -99,13 +99,15 @@ static const sw_technique_word *plucking_word(const scene *s, sw_rational onset)
     return found;
 }
 
-/* How the score writes "arco": as its own staff does, or any, or plainly. */
-static sw_slice written_arco(const scene *s, uint8_t arco)
+/* How the file of a note writes "arco", on its own staff if possible; plainly where it does not: a variable
+ * of another file need not be there when a part is printed. */
+static sw_slice written_arco(const scene *s, uint32_t file, uint8_t arco)
 {
     sw_slice found = sw_slice_of("^\"arco\"");
     for (size_t i = s->playing->word_count; i-- > 0;) {
         const sw_technique_word *word = &s->playing->words[i];
-        if (word->technique == arco && strcasecmp(text_of(s, word), "arco") == 0) {
+        bool here = s->check->reading->music[word->mark].file == file;
+        if (here && word->technique == arco && strcasecmp(text_of(s, word), "arco") == 0) {
             found = sw_music_slice(s->check->reading, word->mark);
             if (word->staff == s->staff) {
                 break;
@@ -122,7 +124,8 @@ static void offer_arco(const scene *s, uint32_t event, uint8_t arco)
     char label[32];
     sw_buffer text = {0};
     sw_buffer says = {0};
-    sw_buffer_append(&text, written_arco(s, arco));
+    sw_buffer_append(&text,
+                     written_arco(s, s->check->reading->music[s->score->events[event].chord].file, arco));
     sw_buffer_format(&says, "%s, %s: arco is written at the bowed note",
                      sw_say_place(s->score, s->score->events[event].onset, place),
                      sw_staff_label(s->check->reading, s->score, s->staff, label));
