@@ -201,6 +201,7 @@ static uint32_t first_byte(const sw_check *check, const sw_score *score, const s
         const sw_music *m = sw_event_written(check->reading, e);
         bool here = m->file == file && m->start >= from && m->start < to &&
                     (setting->voice == SW_NO_INDEX || e->voice == setting->voice) &&
+                    (setting->staff == SW_NO_INDEX || score->voices[e->voice].staff == setting->staff) &&
                     sw_rational_equal(e->onset, onset);
         if (here && (e->flags & SW_EVENT_GRACE) != 0) {
             return 0;
@@ -215,9 +216,24 @@ static bool is_blank(char byte)
     return byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r';
 }
 
-/* Moves a bar check in front of the note at `note`, on the line where the bar before it ends. */
-static void offer_move(sw_check *check, const sw_text *text, const sw_music *m, uint32_t note)
+/* Behind what is written before a byte, white space and remarks left out. */
+static uint32_t end_before(const sw_syntax *syntax, uint32_t byte)
 {
+    while (byte > 0 && is_blank(syntax->text->bytes[byte - 1])) {
+        byte--;
+    }
+    for (uint32_t i = 1; i < syntax->count && syntax->nodes[i].start < byte; i++) {
+        if (syntax->nodes[i].kind == SW_NODE_COMMENT && syntax->nodes[i].end >= byte) {
+            return end_before(syntax, syntax->nodes[i].start);
+        }
+    }
+    return byte;
+}
+
+/* Moves a bar check in front of the note at `note`, on the line where the bar before it ends. */
+static void offer_move(sw_check *check, const sw_syntax *syntax, const sw_music *m, uint32_t note)
+{
+    const sw_text *text = syntax->text;
     const char *bytes = text->bytes;
     sw_fix_edit edits[2] = {{m->start, m->end, ""}, {note, note, "| "}};
     while (edits[0].end < text->length && (bytes[edits[0].end] == ' ' || bytes[edits[0].end] == '\t')) {
@@ -228,14 +244,8 @@ static void offer_move(sw_check *check, const sw_text *text, const sw_music *m, 
     while (line_end && (bytes[edits[0].start - 1] == ' ' || bytes[edits[0].start - 1] == '\t')) {
         edits[0].start--;
     }
-    uint32_t end = note;
-    while (end > 0 && is_blank(bytes[end - 1])) {
-        end--;
-    }
-    uint32_t row = sw_text_line(text, end);
-    sw_slice words = sw_text_line_slice(text, row);
-    bool remark = words.length > 0 && memchr(words.data, '%', words.length) != NULL;
-    if (row != sw_text_line(text, note) && !remark) {
+    uint32_t end = end_before(syntax, note);
+    if (sw_text_line(text, end) != sw_text_line(text, note)) {
         edits[1] = (sw_fix_edit){end, end, " |"};
     }
     if (edits[1].start < edits[0].start || edits[1].start > edits[0].end) {
@@ -248,22 +258,25 @@ static void offer(sw_check *check, const sw_score *score, size_t index, const sw
 {
     const sw_setting *setting = &score->settings[index];
     const sw_setting *behind_it = bar_check_after(check, score, index);
-    uint32_t bar = before == NULL ? SW_NO_INDEX : sw_score_bar_at(score, before->onset);
-    if (behind_it == NULL || bar == SW_NO_INDEX || bar + 1 >= score->bar_count ||
-        !sw_rational_is_zero(before->position) || !sw_rational_is_zero(behind_it->position) ||
-        home_of(check, score, before) != home_of(check, score, setting)) {
+    uint32_t bar = sw_score_bar_at(score, before == NULL ? sw_rational_zero() : before->onset);
+    bool in_step = before == NULL || (sw_rational_is_zero(before->position) &&
+                                      home_of(check, score, before) == home_of(check, score, setting));
+    if (behind_it == NULL || bar == SW_NO_INDEX || bar + 1 >= score->bar_count || !in_step ||
+        !sw_rational_is_zero(behind_it->position)) {
         return;
     }
     const sw_bar *second = &score->bars[bar + 1];
-    const sw_music *m[3] = {&check->reading->music[before->music], &check->reading->music[setting->music],
-                            &check->reading->music[behind_it->music]};
+    const sw_music *first = before == NULL ? NULL : &check->reading->music[before->music];
+    const sw_music *m = &check->reading->music[setting->music];
+    const sw_music *last = &check->reading->music[behind_it->music];
     if (!sw_rational_equal(behind_it->onset, sw_rational_add(second->start, second->length)) ||
-        m[0]->file != m[1]->file || m[1]->file != m[2]->file) {
+        m->file != last->file || (first != NULL && first->file != m->file)) {
         return;
     }
-    uint32_t note = first_byte(check, score, setting, m[0]->end, m[2]->start, second->start);
+    uint32_t note =
+        first_byte(check, score, setting, first == NULL ? 0 : first->end, last->start, second->start);
     if (note != 0) {
-        offer_move(check, check->reading->files[m[1]->file].text, m[1], note);
+        offer_move(check, check->reading->files[m->file].syntax, m, note);
     }
 }
 
