@@ -67,6 +67,7 @@ typedef struct sw_check {
     const sw_limits *limits;
     sw_playing **playing;        /* how the notes of each score are played: see sw_check_playing */
     struct sw_seating **seating; /* who plays the staves of each score; private to the rules */
+    bool chairs;                 /* whether the rule chairs runs, too */
     sw_findings *findings;
     sw_fixes *fixes;
 } sw_check;

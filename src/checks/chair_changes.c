@@ -135,7 +135,7 @@ static void report_all(const sw_chair_scene *scene, const char *player, const tr
             bool found = list->items[k].at_once && same_pair(&list->items[k], &list->items[i]);
             first = found ? &list->items[k] : NULL;
         }
-        if (first == &list->items[i]) {
+        if (first == &list->items[i] && scene->check->chairs) {
             report_at_once(scene, player, list, first);
         } else if (first == NULL && !told_before(scene, list, i)) {
             report_change(scene, player, &list->items[i]);

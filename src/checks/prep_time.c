@@ -4,6 +4,7 @@
  * for the stroke is over then. Time is real time: the tempo map turns positions into seconds. */
 #include <stdlib.h>
 
+#include "checks/chair_findings.h"
 #include "checks/changeovers.h"
 #include "checks/rules.h"
 #include "checks/say.h"
@@ -92,8 +93,22 @@ static const sw_instrument **instruments_in_hand(sw_check *check, size_t number)
     return in_hand;
 }
 
+/* Other instruments of one player: told by the rule chairs, or, where that is not run, here. */
+static void check_instruments(sw_check *check, size_t number)
+{
+    const sw_score *score = &check->reading->scores[number];
+    const sw_seating *seating = sw_check_seating(check, number);
+    sw_seat_range *ranges = sw_seating_of_notes(seating, check->reading, score);
+    sw_chair_scene players = {check, score, seating, ranges, (uint32_t)number, sw_rule_prep_time.name};
+    sw_find_change_overs(&players);
+    free(ranges);
+}
+
 static void check_score(sw_check *check, size_t number)
 {
+    if (!check->chairs) {
+        check_instruments(check, number);
+    }
     const sw_score *score = &check->reading->scores[number];
     const sw_playing *playing = sw_check_playing(check, number);
     const sw_instrument **in_hand = NULL;
@@ -138,9 +153,9 @@ const sw_rule sw_rule_prep_time = {
         "professionals\n"
         "without hurry: less than 60 percent of them is a warning, more a note. Ask the players. Where a "
         "player takes\n"
-        "another instrument (\"muta in Flicorno\"), the rule chairs measures the time for that, and the "
-        "mute of the old\n"
-        "one counts no more.\n\n"
+        "another instrument (\"muta in Flicorno\"), the rule chairs tells whether there is time for that "
+        "(this one, where\n"
+        "chairs is not run), and the mute of the old one counts no more.\n\n"
         "To mend: take a value off the note before (the message says which, if half of the note can "
         "stay), write a\n"
         "rest, let one half of a section change earlier than the other, or give one of both to "

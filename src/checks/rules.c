@@ -107,6 +107,7 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
                       .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .seating = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seating *)),
+                      .chairs = sw_rule_is_wanted(options, sw_rule_chairs.name),
                       .findings = findings,
                       .fixes = fixes};
     for (size_t i = 0; i < RULES; i++) {
