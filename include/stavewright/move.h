@@ -85,12 +85,20 @@ typedef struct sw_bars_options {
 sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
                       const sw_read_options *reading_options, char **error);
 
+/* A note, by the place where it is written. */
+typedef struct sw_written_note {
+    const char *path;
+    uint32_t start;
+} sw_written_note;
+
 typedef struct sw_courtesy_options {
-    sw_places places;       /* of the change-overs: the note before or the note after */
-    const char *only;       /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
-    sw_rational value;      /* what to take off, in whole notes; 0: the smallest that gives the time */
-    const char *value_name; /* "an eighth" */
-    bool melody;            /* notes that end the melody are shortened, too */
+    sw_places places;          /* of the change-overs: the note before or the note after */
+    const char *only;          /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
+    sw_rational value;         /* what to take off, in whole notes; 0: the smallest that gives the time */
+    const char *value_name;    /* "an eighth" */
+    bool melody;               /* notes that end the melody are shortened, too */
+    const sw_written_note *at; /* only change-overs to these notes; NULL: to any */
+    size_t at_count;
     sw_elsewhere elsewhere;
 } sw_courtesy_options;
 

@@ -9,6 +9,7 @@
 #include "app/input.h"
 #include "app/words.h"
 #include "stavewright/check.h"
+#include "stavewright/fix.h"
 #include "stavewright/main_files.h"
 #include "stavewright/report.h"
 
@@ -21,8 +22,16 @@ typedef struct arguments {
     bool standard_input;
     bool *chosen; /* one a rule */
     bool insist;  /* rules were named to be run */
+    bool fix;     /* --fix: what can be mended is ... */
+    bool fix_all; /* ... --fix=all: also where it changes what is played ... */
+    bool diff;    /* ... but only shown */
     sw_paths paths;
 } arguments;
+
+static const char *plural(size_t count)
+{
+    return count == 1 ? "" : "s";
+}
 
 /* Sets chosen[i] to `value` for each rule of a list "a,b". */
 static int choose(arguments *given, const char *list, bool value)
@@ -47,8 +56,10 @@ static int choose(arguments *given, const char *list, bool value)
     return SW_EXIT_CLEAN;
 }
 
-enum { RULES, NOT_RULES, INCLUDE, FILE_NAME };
-static const char *const options_taken[] = {"--rules", "--not-rules", "--include", "--file-name"};
+enum { RULES, NOT_RULES, INCLUDE, FILE_NAME, DIFF, FIX, OPTIONS };
+static const char *const options_taken[OPTIONS] = {
+    [RULES] = "--rules",         [NOT_RULES] = "--not-rules", [INCLUDE] = "--include",
+    [FILE_NAME] = "--file-name", [DIFF] = "--diff",           [FIX] = "--fix"};
 
 static int take_option(arguments *given, size_t option, const char *value)
 {
@@ -65,6 +76,15 @@ static int take_option(arguments *given, size_t option, const char *value)
         }
         given->folders[given->folder_count++] = value;
         return SW_EXIT_CLEAN;
+    case DIFF:
+        given->diff = true;
+        return SW_EXIT_CLEAN;
+    case FIX:
+        given->fix = true;
+        given->fix_all = value != NULL && strcmp(value, "all") == 0;
+        return value == NULL || given->fix_all
+                   ? SW_EXIT_CLEAN
+                   : sw_say_bad("check", "--fix takes nothing, or =all, not =%s", value);
     default:
         given->file_name = value;
         return SW_EXIT_CLEAN;
@@ -90,7 +110,9 @@ static int take_arguments(arguments *given, int count, char **items)
 {
     sw_words words = {.command = "check",
                       .options = options_taken,
-                      .option_count = sizeof options_taken / sizeof options_taken[0],
+                      .option_count = OPTIONS,
+                      .flag_count = OPTIONS - DIFF,
+                      .loose_count = OPTIONS - FIX,
                       .items = items,
                       .count = count};
     bool named = false;
@@ -113,32 +135,48 @@ static int take_arguments(arguments *given, int count, char **items)
         return sw_say_bad("check", "--file-name %s names what standard input holds; give - as the path",
                           given->file_name);
     }
+    if (given->diff && !given->fix) {
+        return sw_say_bad("check", "--diff shows what --fix would do; give --fix or --fix=all, too");
+    }
+    if (given->fix && given->standard_input) {
+        return sw_say_bad("check", "--fix changes files, not standard input; name the file");
+    }
     if (given->paths.count == 0 && !given->standard_input) {
         return sw_say_bad("check", "there is no .ly or .ily file below what is named");
     }
     return SW_EXIT_CLEAN;
 }
 
-/* Checks a main file as its film wants it. `overlay` NULL: none. */
+/* How a main file is to be checked, as its film wants it. `folders` is filled, and to be freed. */
+static sw_check_options options_for(const arguments *given, const sw_film *film, sw_folders *folders)
+{
+    sw_folders_add(folders, given->folders, given->folder_count);
+    sw_folders_add(folders, sw_film_includes(film), sw_film_include_count(film));
+    sw_check_options options = {.film = film, .chosen = given->chosen, .insist = given->insist};
+    options.read.include_path = folders->items;
+    options.read.include_path_count = folders->count;
+    return options;
+}
+
+static int say_error(char *error)
+{
+    sw_say_bad("check", "%s", error);
+    free(error);
+    return SW_EXIT_BAD;
+}
+
+/* Checks a main file. `overlay` NULL: none. */
 static int check_path(const arguments *given, const sw_film *film, const char *path, const sw_text *overlay,
                       sw_check_result *result)
 {
     sw_folders folders = {0};
-    sw_folders_add(&folders, given->folders, given->folder_count);
-    sw_folders_add(&folders, sw_film_includes(film), sw_film_include_count(film));
-    sw_check_options options = {.film = film, .chosen = given->chosen, .insist = given->insist};
-    options.read.include_path = folders.items;
-    options.read.include_path_count = folders.count;
+    sw_check_options options = options_for(given, film, &folders);
     options.read.overlays = &overlay;
     options.read.overlay_count = overlay == NULL ? 0 : 1;
     char *error = NULL;
     bool good = sw_check_file(path, &options, result, &error);
     free(folders.items);
-    if (!good) {
-        sw_say_bad("check", "%s", error);
-        free(error);
-    }
-    return good ? SW_EXIT_CLEAN : SW_EXIT_BAD;
+    return good ? SW_EXIT_CLEAN : say_error(error);
 }
 
 static const sw_film *film_of(sw_films *films, const char *path)
@@ -215,16 +253,103 @@ static int read_all(const arguments *given, sw_films *films, sw_check_result *re
     return status;
 }
 
+/* ---- fixes ----------------------------------------------------------------------------------------------
+ */
+
+enum { MOST_PASSES = 12 }; /* over one file: some kinds of fixes, and what was in the way of another */
+
+/* Fixes a main file until nothing is left that can be fixed. *changed becomes true when something was. */
+static int fix_path(const arguments *given, sw_films *films, const char *path, const sw_paths *mains,
+                    sw_fixing *fixing, bool *changed)
+{
+    sw_folders folders = {0};
+    sw_check_options options = options_for(given, film_of(films, path), &folders);
+    int status = SW_EXIT_CLEAN;
+    bool again = true;
+    for (int i = 0; status == SW_EXIT_CLEAN && again; i++) {
+        char *error = NULL;
+        if (i == MOST_PASSES) {
+            status = sw_say_bad("check",
+                                "%s: after %d times each fix still makes room for another one; are there "
+                                "house rules that undo each other? Nothing is written",
+                                path, MOST_PASSES);
+        } else if (!sw_fixing_pass(fixing, path, &options, mains, &again, &error)) {
+            status = say_error(error);
+        }
+        *changed = *changed || again;
+    }
+    free(folders.items);
+    return status;
+}
+
+/* Fixes all main files; what one leaves behind may be in another. */
+static int fix_mains(const arguments *given, sw_films *films, sw_fixing *fixing)
+{
+    sw_paths mains = find_mains(given, films);
+    int status = SW_EXIT_CLEAN;
+    bool changed = true;
+    for (int sweep = 0; changed && status == SW_EXIT_CLEAN && sweep < MOST_PASSES; sweep++) {
+        changed = false;
+        for (size_t i = 0; i < mains.count && status == SW_EXIT_CLEAN; i++) {
+            status = fix_path(given, films, mains.items[i], &mains, fixing, &changed);
+        }
+    }
+    sw_paths_free(&mains);
+    return status;
+}
+
+static void print_diff(const sw_patch *patch)
+{
+    sw_buffer text = {0};
+    sw_patch_diff(patch, &text);
+    fwrite(sw_buffer_text(&text), 1, text.length, stdout);
+    fflush(stdout);
+    sw_buffer_free(&text);
+}
+
+/* Shows or writes what has been fixed. */
+static int finish_fixes(const arguments *given, const sw_fixing *fixing)
+{
+    sw_patch patch = {0};
+    char *error = NULL;
+    bool good = sw_fixing_patch(fixing, &patch, &error);
+    if (good && given->diff) {
+        print_diff(&patch);
+    } else if (good) {
+        good = sw_patch_write(&patch, &error);
+    }
+    size_t count = sw_fixing_count(fixing);
+    if (good) {
+        fputs(sw_buffer_text(sw_fixing_told(fixing)), stderr);
+        fprintf(stderr, "%zu fix%s in %zu file%s%s\n", count, count == 1 ? "" : "es", patch.count,
+                plural(patch.count), given->diff ? ", not written" : "");
+    }
+    sw_patch_free(&patch);
+    return good ? SW_EXIT_CLEAN : say_error(error);
+}
+
+static int fix_all(const arguments *given, sw_films *films)
+{
+    sw_fixing *fixing = sw_fixing_new(given->fix_all);
+    int status = fix_mains(given, films, fixing);
+    if (status == SW_EXIT_CLEAN) {
+        status = finish_fixes(given, fixing);
+    }
+    if (status == SW_EXIT_CLEAN && given->diff && sw_fixing_count(fixing) > 0) {
+        status = SW_EXIT_FINDINGS;
+    }
+    sw_fixing_free(fixing);
+    return status;
+}
+
+/* ---- findings -------------------------------------------------------------------------------------------
+ */
+
 static double milliseconds(void)
 {
     struct timespec now;
     clock_gettime(CLOCK_MONOTONIC, &now);
     return (double)now.tv_sec * 1000.0 + (double)now.tv_nsec / 1e6;
-}
-
-static const char *plural(size_t count)
-{
-    return count == 1 ? "" : "s";
 }
 
 static void print_result(const sw_check_result *result, double began)
@@ -239,6 +364,15 @@ static void print_result(const sw_check_result *result, double began)
             result->file_count, plural(result->file_count), result->scores, plural(result->scores),
             found[SW_ERROR], plural(found[SW_ERROR]), found[SW_WARNING], plural(found[SW_WARNING]),
             found[SW_NOTE], plural(found[SW_NOTE]), milliseconds() - began);
+    size_t safe = result->fixable[SW_FIX_SAFE];
+    size_t played = result->fixable[SW_FIX_PLAYED];
+    if (safe > 0) {
+        fprintf(stderr, "%zu of them can be mended with --fix\n", safe);
+    }
+    if (played > 0) {
+        fprintf(stderr, "%zu %swith --fix=all, which changes what is played\n", played,
+                safe > 0 ? "more " : "of them can be mended ");
+    }
 }
 
 static int check_all(const arguments *given, sw_films *films, double began)
@@ -264,7 +398,10 @@ int sw_command_check(int count, char **words)
     if (status == SW_EXIT_CLEAN) {
         sw_films films = {0};
         status = find_films(&given, &films);
-        if (status == SW_EXIT_CLEAN) {
+        if (status == SW_EXIT_CLEAN && given.fix) {
+            status = fix_all(&given, &films);
+        }
+        if (status == SW_EXIT_CLEAN && !given.diff) {
             status = check_all(&given, &films, began);
         }
         sw_films_free(&films);

@@ -50,11 +50,12 @@ static sw_word take_option(sw_words *words, const char *word)
         return unknown_option(words, word);
     }
     bool is_flag = words->option >= words->option_count - words->flag_count;
-    if (is_flag && word[length] == '=') {
+    bool is_loose = words->option >= words->option_count - words->loose_count;
+    if (is_flag && !is_loose && word[length] == '=') {
         sw_say_bad(words->command, "%s takes no value", words->options[words->option]);
         return SW_WORD_BAD;
     }
-    if (is_flag) {
+    if (is_flag && word[length] == '\0') {
         words->value = NULL;
     } else if (word[length] == '=') {
         words->value = word + length + 1;

@@ -11,7 +11,8 @@ typedef struct sw_words {
     const char *command;
     const char *const *options; /* their names; each takes a value, behind it or behind `=` */
     size_t option_count;
-    size_t flag_count; /* so many of the last ones take no value */
+    size_t flag_count;  /* so many of the last ones take no value ... */
+    size_t loose_count; /* ... but these, the last of all, take one behind `=` */
     char **items;
     int count;
     int next;

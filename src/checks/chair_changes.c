@@ -7,48 +7,27 @@
 #include "checks/say.h"
 #include "players/doublings.h"
 
-/* A note of one player. */
-typedef struct own_note {
-    sw_rational onset;
-    sw_rational end;
-    uint32_t event;
-    const sw_instrument *instrument;
-} own_note;
-
-static int compare_notes(const void *a, const void *b)
+/* The notes of a player whose instrument is known, without grace notes. Returns how many; *several says
+ * whether they are on more than one instrument. */
+static size_t notes_of(const sw_chair_scene *scene, uint32_t player, sw_own_note *notes, bool *several)
 {
-    const own_note *x = a;
-    const own_note *y = b;
-    int order = sw_rational_compare(x->onset, y->onset);
-    return order != 0 ? order : (x->event > y->event) - (x->event < y->event);
-}
-
-/* The notes of a player, staff after staff, in order of time. Returns how many; false in *several when all
- * are on one instrument. */
-static size_t notes_of(const sw_chair_scene *scene, uint32_t player, own_note *notes, bool *several)
-{
+    size_t all = sw_notes_of_player(scene->seating, scene->score, scene->ranges, player, notes);
     size_t count = 0;
     *several = false;
-    for (uint32_t i = 0; i < scene->score->event_count; i++) {
-        for (uint32_t seat = scene->ranges[i].first; seat < scene->ranges[i].end; seat++) {
-            const sw_seat *s = &scene->seating->seats[seat];
-            const sw_event *e = &scene->score->events[i];
-            if (s->player == player && s->instrument != NULL && (e->flags & SW_EVENT_GRACE) == 0) {
-                notes[count++] = (own_note){e->onset, sw_event_end(e), i, s->instrument};
-                *several = *several || s->instrument != notes[0].instrument;
-            }
+    for (size_t i = 0; i < all; i++) {
+        bool grace = (scene->score->events[notes[i].event].flags & SW_EVENT_GRACE) != 0;
+        if (!grace && notes[i].instrument != NULL) {
+            notes[count++] = notes[i];
+            *several = *several || notes[i].instrument != notes[0].instrument;
         }
-    }
-    if (*several) {
-        qsort(notes, count, sizeof *notes, compare_notes);
     }
     return count;
 }
 
 /* A note that comes too early after one on another instrument. */
 typedef struct trouble {
-    const own_note *before; /* the one that ends last of those before */
-    const own_note *note;
+    const sw_own_note *before; /* the one that ends last of those before */
+    const sw_own_note *note;
     double given; /* seconds between */
     double wanted;
     bool at_once;
@@ -60,13 +39,13 @@ typedef struct troubles {
     size_t capacity;
 } troubles;
 
-static troubles find_troubles(const sw_chair_scene *scene, const own_note *notes, size_t count)
+static troubles find_troubles(const sw_chair_scene *scene, const sw_own_note *notes, size_t count)
 {
     troubles list = {0};
     double share = 1 - sw_check_option(scene->check, &sw_rule_chairs, "margin");
-    const own_note *latest = NULL; /* of those before that ends last */
+    const sw_own_note *latest = NULL; /* of those before that ends last */
     for (size_t i = 0; i < count; i++) {
-        const own_note *note = &notes[i];
+        const sw_own_note *note = &notes[i];
         if (latest != NULL && latest->instrument != note->instrument) {
             trouble t = {.before = latest, .note = note};
             t.wanted = sw_doubling_between(latest->instrument, note->instrument).seconds;
@@ -111,8 +90,8 @@ static void report_at_once(const sw_chair_scene *scene, const char *player, cons
         sw_say_bars(scene->score, numbers, count, &bars);
         sw_buffer_string(&bars, ")");
     }
-    const own_note *before = first->before;
-    const own_note *note = first->note;
+    const sw_own_note *before = first->before;
+    const sw_own_note *note = first->note;
     bool percussion =
         before->instrument->family == SW_PERCUSSION && note->instrument->family == SW_PERCUSSION;
     sw_chair_finding(scene, percussion ? SW_WARNING : SW_ERROR, note->event, player,
@@ -156,7 +135,7 @@ static void report_all(const sw_chair_scene *scene, const char *player, const tr
             bool found = list->items[k].at_once && same_pair(&list->items[k], &list->items[i]);
             first = found ? &list->items[k] : NULL;
         }
-        if (first == &list->items[i]) {
+        if (first == &list->items[i] && scene->check->chairs) {
             report_at_once(scene, player, list, first);
         } else if (first == NULL && !told_before(scene, list, i)) {
             report_change(scene, player, &list->items[i]);
@@ -166,7 +145,7 @@ static void report_all(const sw_chair_scene *scene, const char *player, const tr
 
 void sw_find_change_overs(const sw_chair_scene *scene)
 {
-    own_note *notes = sw_alloc((scene->score->event_count + 1) * sizeof *notes);
+    sw_own_note *notes = sw_alloc((scene->score->event_count + 1) * sizeof *notes);
     for (uint32_t player = 0; player < scene->seating->player_count; player++) {
         bool several;
         size_t count = notes_of(scene, player, notes, &several);

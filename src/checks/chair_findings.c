@@ -22,7 +22,7 @@ void sw_chair_finding(const sw_chair_scene *scene, sw_severity severity, uint32_
     sw_buffer_vformat(&text, format, values);
     va_end(values);
     const sw_music *m = sw_event_written(scene->check->reading, e);
-    sw_findings_add(scene->check->findings, severity, "chairs", m->file, m->start, m->end, "%s",
+    sw_findings_add(scene->check->findings, severity, scene->rule, m->file, m->start, m->end, "%s",
                     sw_buffer_text(&text));
     sw_buffer_free(&text);
 }

@@ -12,6 +12,7 @@ typedef struct sw_chair_scene {
     const sw_seating *seating;
     const sw_seat_range *ranges; /* who plays each event */
     uint32_t number;             /* of the score in the reading */
+    const char *rule;            /* whose findings they are */
 } sw_chair_scene;
 
 /* Staves and changes to instruments that nobody is booked for. */
@@ -23,7 +24,7 @@ void sw_find_too_many_notes(const sw_chair_scene *scene);
 /* Mutes and percussion that a player does not have. */
 void sw_find_missing_things(const sw_chair_scene *scene);
 
-/* Adds a finding of the rule "chairs" at an event: "bar 3, beat 1, LABEL: MESSAGE". */
+/* Adds a finding of the scene's rule at an event: "bar 3, beat 1, LABEL: MESSAGE". */
 void sw_chair_finding(const sw_chair_scene *scene, sw_severity severity, uint32_t event, const char *label,
                       const char *format, ...) __attribute__((format(printf, 5, 6)));
 /* "contrabassoon" as a word of a sentence: "double bass", "clarinet in A". */

@@ -17,7 +17,7 @@ static void run(sw_check *check)
         }
         const sw_seating *seating = sw_check_seating(check, i);
         sw_seat_range *ranges = sw_seating_of_notes(seating, check->reading, score);
-        sw_chair_scene scene = {check, score, seating, ranges, (uint32_t)i};
+        sw_chair_scene scene = {check, score, seating, ranges, (uint32_t)i, sw_rule_chairs.name};
         sw_find_change_overs(&scene);
         if (sw_film_has_roster(check->film)) {
             sw_find_unbooked(&scene);

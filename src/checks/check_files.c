@@ -59,6 +59,7 @@ typedef struct harvest {
     const sw_check_options *options;
     const sw_reading *reading;
     sw_check_result *result;
+    sw_fixes *fixes;
     uint32_t *numbers; /* the file's number in the result for its index in the reading */
     sw_heard heard;
     sw_silencers silencers;
@@ -71,6 +72,9 @@ static void keep(harvest *h, const sw_findings *findings)
         if (!sw_rule_is_wanted(h->options, finding.rule) ||
             sw_silencers_cover(&h->silencers, &h->heard, &finding)) {
             continue;
+        }
+        if (finding.fixable != SW_NOT_FIXABLE) {
+            h->fixes->items[finding.fix].wanted = true;
         }
         finding.severity = severity_of(h->options, &finding);
         finding.file = h->numbers[finding.file];
@@ -139,24 +143,21 @@ static void number_files(harvest *h)
     }
 }
 
-bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error)
+void sw_check_add(const sw_reading *reading, const sw_check_options *options, sw_check_result *result,
+                  sw_fixes *fixes)
 {
-    sw_reading *reading = sw_read(path, &options->read, error);
-    if (reading == NULL) {
-        return false;
-    }
     if (result->arena == NULL) {
         result->arena = sw_arena_new();
     }
     sw_findings findings = {0};
-    harvest h = {.options = options, .reading = reading, .result = result};
+    harvest h = {.options = options, .reading = reading, .result = result, .fixes = fixes};
     number_files(&h);
     h.silencers = sw_silencers_of(reading, &findings);
     sw_findings_place(reading, &findings, 0);
     if (h.silencers.count > 0) {
         h.heard = sw_heard_of(reading);
     }
-    sw_check_reading(reading, options, &findings);
+    sw_check_reading(reading, options, &findings, fixes);
     keep(&h, &reading->findings);
     keep(&h, &findings);
     note_uses(&h);
@@ -164,6 +165,17 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
     sw_heard_free(&h.heard);
     sw_silencers_free(&h.silencers);
     sw_findings_free(&findings);
+}
+
+bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error)
+{
+    sw_reading *reading = sw_read(path, &options->read, error);
+    if (reading == NULL) {
+        return false;
+    }
+    sw_fixes fixes = {0};
+    sw_check_add(reading, options, result, &fixes);
+    sw_fixes_free(&fixes);
     sw_reading_free(reading);
     return true;
 }
@@ -220,6 +232,7 @@ void sw_check_finish(sw_check_result *result)
         if (kept == 0 || !same_trouble(&result->items[kept - 1], item)) {
             result->items[kept++] = *item;
             result->by_severity[item->finding.severity]++;
+            result->fixable[item->finding.fixable]++;
         }
     }
     result->count = kept;

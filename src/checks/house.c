@@ -32,6 +32,101 @@ static void report(sw_check *check, const sw_house_rule *rule, uint32_t file, ui
     sw_buffer_free(&message);
 }
 
+/* The node without nodes inside that holds a byte of a file; 0: none. */
+static uint32_t leaf_at(const sw_syntax *syntax, uint32_t byte)
+{
+    uint32_t found = 0;
+    for (uint32_t i = 1; i < syntax->count && syntax->nodes[i].start <= byte; i++) {
+        if (syntax->nodes[i].next == i + 1 && byte < syntax->nodes[i].end) {
+            found = i;
+        }
+    }
+    return found;
+}
+
+/* Whether the rule would find fault with its own replacement. */
+static bool is_still_found(sw_check *check, const sw_house_rule *rule, const sw_house_text *text, size_t from,
+                           size_t to)
+{
+    sw_buffer after = {0};
+    sw_buffer_append(&after, (sw_slice){text->text, from});
+    sw_buffer_string(&after, rule->replacement);
+    sw_buffer_string(&after, text->text + to);
+    size_t end = from + strlen(rule->replacement);
+    size_t a = 0;
+    size_t b = 0;
+    bool found = false;
+    for (size_t at = 0; !found &&
+                                sw_house_rule_find(check->film, rule, sw_buffer_slice(&after), at, &a, &b) &&
+                                a<end; at = b> a
+                            ? b
+                            : b + 1) {
+        found = b > from;
+    }
+    sw_buffer_free(&after);
+    return found;
+}
+
+/* A word of a markup that needs no quotes. */
+static bool is_plain_word(const char *text)
+{
+    return *text != '\0' && strpbrk(text, " \t\n{}\"\\#%$") == NULL;
+}
+
+static void add_quoted(sw_buffer *text, const char *words)
+{
+    for (; *words != '\0'; words++) {
+        if (*words == '"' || *words == '\\') {
+            sw_buffer_char(text, '\\');
+        }
+        sw_buffer_char(text, *words);
+    }
+}
+
+/* Offers the replacement, where the match lies within one word or string of the source. */
+static void offer(sw_check *check, const sw_house_rule *rule, uint32_t file, const sw_house_text *text,
+                  size_t from, size_t to)
+{
+    bool whole = to > from && rule->replacement != NULL;
+    for (size_t i = from + 1; i < to && whole; i++) {
+        whole = text->places[i] == text->places[i - 1] + 1;
+    }
+    if (!whole || is_still_found(check, rule, text, from, to)) {
+        return;
+    }
+    const sw_syntax *syntax = check->reading->files[file].syntax;
+    uint32_t leaf = leaf_at(syntax, text->places[from]);
+    const sw_node *node = &syntax->nodes[leaf];
+    sw_fix_edit edit = {text->places[from], text->places[to - 1] + 1, NULL};
+    if (leaf == 0 || edit.end > node->end) {
+        return;
+    }
+    sw_buffer bytes = {0};
+    if (node->kind != SW_NODE_MARKUP_WORD) {
+        add_quoted(&bytes, rule->replacement);
+    } else if (is_plain_word(rule->replacement)) {
+        sw_buffer_string(&bytes, rule->replacement);
+    } else { /* the word gets quotes around it */
+        sw_slice word = sw_syntax_slice(syntax, leaf);
+        size_t before = edit.start - node->start;
+        sw_buffer_char(&bytes, '"');
+        sw_buffer_append(&bytes, (sw_slice){word.data, before});
+        add_quoted(&bytes, rule->replacement);
+        size_t behind = edit.end - node->start;
+        sw_buffer_append(&bytes, (sw_slice){word.data + behind, word.length - behind});
+        sw_buffer_char(&bytes, '"');
+        edit.start = node->start;
+        edit.end = node->end;
+    }
+    edit.text = sw_buffer_text(&bytes);
+    sw_buffer says = {0};
+    sw_buffer_format(&says, "\"%.*s\" becomes \"%s\"", (int)(to - from), text->text + from,
+                     rule->replacement);
+    sw_fix_by_text(check, &edit, 1, sw_buffer_text(&says));
+    sw_buffer_free(&says);
+    sw_buffer_free(&bytes);
+}
+
 static void look_at(sw_check *check, const sw_house_rule *rule, uint32_t file, const sw_house_text *text)
 {
     sw_slice whole = sw_slice_of(text->text);
@@ -44,6 +139,7 @@ static void look_at(sw_check *check, const sw_house_rule *rule, uint32_t file, c
     while (found && !rule->required) {
         uint32_t end = to > from ? text->places[to - 1] + 1 : text->places[to];
         report(check, rule, file, text->places[from], end, (sw_slice){text->text + from, to - from});
+        offer(check, rule, file, text, from, to);
         found = to > from && sw_house_rule_find(check->film, rule, whole, to, &from, &to);
     }
 }
@@ -113,7 +209,7 @@ const sw_rule sw_rule_house = {
         "    - in: [texts, markups]          # or staff-names, file-names, header (with field: title)\n"
         "      forbidden: '\\bpizzicato\\b'    # or required: what each of them must have\n"
         "      message: the house writes pizz.\n"
-        "      replacement: pizz.            # only shown; nothing is changed\n"
+        "      replacement: pizz.            # what check --fix writes instead\n"
         "      severity: note                # or warning (when nothing is said), or error\n\n"
         "A text of several words in a markup is read with one blank between them. \"required\" with a header "
         "field asks for\nthe field, too. Without such rules this one says nothing.\n\n"

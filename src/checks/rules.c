@@ -96,7 +96,8 @@ void sw_findings_place(const sw_reading *reading, sw_findings *findings, size_t 
     }
 }
 
-void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings)
+void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings,
+                      sw_fixes *fixes)
 {
     size_t first = findings->count;
     sw_check check = {.film = options->film,
@@ -106,7 +107,9 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
                       .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .seating = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seating *)),
-                      .findings = findings};
+                      .chairs = sw_rule_is_wanted(options, sw_rule_chairs.name),
+                      .findings = findings,
+                      .fixes = fixes};
     for (size_t i = 0; i < RULES; i++) {
         if (rules[i]->run != NULL && sw_rule_is_wanted(options, rules[i]->name)) {
             rules[i]->run(&check);

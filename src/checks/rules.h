@@ -36,6 +36,14 @@ SW_RULES(SW_DECLARE_RULE)
 const sw_seating *sw_check_seating(sw_check *check, size_t score);
 /* Whether a rule is to be run: chosen, and not turned off by the film. */
 bool sw_rule_is_wanted(const sw_check_options *options, const char *rule);
+/* Offers to mend the finding that was added last: by changes of a score (copied), which are safe or not ...
+ */
+void sw_fix_by_changes(sw_check *check, bool safe, uint32_t score, const sw_change *changes, size_t count,
+                       const char *says);
+/* ... by other text in the finding's file (copied), which is always safe ... */
+void sw_fix_by_text(sw_check *check, const sw_fix_edit *edits, size_t count, const char *says);
+/* ... or by a shorter note before. */
+void sw_fix_by_courtesy(sw_check *check, uint32_t score);
 /* Takes out the findings, from number `first` on, about what is prerecorded. */
 void sw_drop_prerecorded(sw_check *check, size_t first);
 /* Sets line and column of the findings from number `first` on. */

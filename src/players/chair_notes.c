@@ -159,3 +159,29 @@ sw_seat_range *sw_seating_of_notes(const sw_seating *seating, const sw_reading *
     free(s.sounding);
     return ranges;
 }
+
+static int compare_own(const void *a, const void *b)
+{
+    const sw_own_note *x = a;
+    const sw_own_note *y = b;
+    int order = sw_rational_compare(x->onset, y->onset);
+    return order != 0 ? order : (x->event > y->event) - (x->event < y->event);
+}
+
+size_t sw_notes_of_player(const sw_seating *seating, const sw_score *score, const sw_seat_range *ranges,
+                          uint32_t player, sw_own_note *notes)
+{
+    size_t count = 0;
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        for (uint32_t seat = ranges[i].first; seat < ranges[i].end; seat++) {
+            if (seating->seats[seat].player == player) {
+                const sw_event *e = &score->events[i];
+                notes[count++] = (sw_own_note){e->onset, sw_event_end(e), i, seating->seats[seat].instrument};
+            }
+        }
+    }
+    if (count > 0) {
+        qsort(notes, count, sizeof *notes, compare_own);
+    }
+    return count;
+}

@@ -26,6 +26,19 @@ typedef struct sw_note_list {
 
 sw_note_list sw_notes_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff);
 
+/* A note of one player, with the instrument for it. */
+typedef struct sw_own_note {
+    sw_rational onset;
+    sw_rational end;
+    uint32_t event;
+    const sw_instrument *instrument; /* NULL: not known */
+} sw_own_note;
+
+/* The notes of a player on all staves, in order of time; `notes` has room for all events of the score, and
+ * `ranges` are those of sw_seating_of_notes. Returns how many. */
+size_t sw_notes_of_player(const sw_seating *seating, const sw_score *score, const sw_seat_range *ranges,
+                          uint32_t player, sw_own_note *notes);
+
 /* A note or drum that this staff's players play themselves: no cue, not hidden, of known pitch. */
 bool sw_note_is_played(const sw_reading *reading, const sw_score *score, const sw_event *event);
 

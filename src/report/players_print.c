@@ -162,6 +162,21 @@ void sw_report_players_rows(const sw_players_table *table, sw_buffer *result)
 /* ---- JSON ------------------------------------------------------------------------------------------------
  */
 
+/* Bytes that are no UTF-8 (an old file) become question marks, all with the eighth bit of that text. */
+static json_t *string_of(const char *text)
+{
+    json_t *string = json_string(text);
+    if (string == NULL) {
+        char *plain = strdup(text);
+        for (char *c = plain; *c != '\0'; c++) {
+            *c = ((unsigned char)*c & 0x80u) != 0 ? '?' : *c;
+        }
+        string = json_string(plain);
+        free(plain);
+    }
+    return string;
+}
+
 static json_t *id_list(const sw_instrument *const *list, size_t count)
 {
     json_t *array = json_array();
@@ -183,21 +198,40 @@ static json_t *seconds_of(double seconds)
     return json_real(round(seconds * 10) / 10);
 }
 
+static int compare_cues(const void *a, const void *b, void *table)
+{
+    const char *const *cues = ((const sw_players_table *)table)->cues;
+    return strcmp(cues[*(const size_t *)a], cues[*(const size_t *)b]);
+}
+
+/* Cues in the order of their names: full scores were added first. */
+static json_t *cue_list(const sw_players_table *table, const size_t *cues, size_t count)
+{
+    json_t *array = json_array();
+    size_t *sorted = sw_alloc((count + 1) * sizeof *sorted);
+    for (size_t i = 0; i < count; i++) {
+        sorted[i] = cues == NULL ? i : cues[i];
+    }
+    qsort_r(sorted, count, sizeof *sorted, compare_cues, (void *)table);
+    for (size_t i = 0; i < count; i++) {
+        json_array_append_new(array, string_of(table->cues[sorted[i]]));
+    }
+    free(sorted);
+    return array;
+}
+
 static json_t *player_of(const sw_players_table *table, const sw_player_row *row)
 {
-    json_t *cues = json_array();
+    json_t *cues = cue_list(table, row->cues, row->cue_count);
     json_t *changes = json_array();
     json_t *things = json_array();
-    for (size_t i = 0; i < row->cue_count; i++) {
-        json_array_append_new(cues, json_string(table->cues[row->cues[i]]));
-    }
     for (size_t i = 0; i < row->change_count; i++) {
         const sw_player_change *change = &row->changes[i];
         json_t *one = json_object();
         json_object_set_new(one, "from", json_string(change->from->id));
         json_object_set_new(one, "to", json_string(change->to->id));
         json_object_set_new(one, "seconds", seconds_of(change->seconds));
-        json_object_set_new(one, "cue", json_string(table->cues[change->cue]));
+        json_object_set_new(one, "cue", string_of(table->cues[change->cue]));
         json_object_set_new(one, "bar", json_integer(change->bar));
         json_array_append_new(changes, one);
     }
@@ -205,7 +239,7 @@ static json_t *player_of(const sw_players_table *table, const sw_player_row *row
         json_array_append_new(things, json_string(row->things[i]));
     }
     json_t *player = json_object();
-    json_object_set_new(player, "chair", json_string(row->name));
+    json_object_set_new(player, "chair", string_of(row->name));
     json_object_set_new(player, "plays",
                         row->chair != NULL ? id_list(row->chair->plays, row->chair->play_count)
                                            : id_list(row->instruments, row->instrument_count));
@@ -222,16 +256,13 @@ static json_t *player_of(const sw_players_table *table, const sw_player_row *row
 
 void sw_report_players_json(const sw_players_table *table, sw_buffer *result)
 {
-    json_t *cues = json_array();
+    json_t *cues = cue_list(table, NULL, table->cue_count);
     json_t *players = json_array();
-    for (size_t i = 0; i < table->cue_count; i++) {
-        json_array_append_new(cues, json_string(table->cues[i]));
-    }
     for (size_t i = 0; i < table->row_count; i++) {
         json_array_append_new(players, player_of(table, &table->rows[i]));
     }
     json_t *all = json_object();
-    json_object_set_new(all, "film", json_string(sw_film_name(table->film)));
+    json_object_set_new(all, "film", string_of(sw_film_name(table->film)));
     json_object_set_new(all, "cues", cues);
     json_object_set_new(all, "players", players);
     char *text = json_dumps(all, JSON_INDENT(2) | JSON_REAL_PRECISION(10));

@@ -142,14 +142,6 @@ static void add_change(sw_player_row *row, const sw_player_change *change)
 /* ---- a score ---------------------------------------------------------------------------------------------
  */
 
-/* A note of one player. */
-typedef struct own_note {
-    sw_rational onset;
-    sw_rational end;
-    uint32_t event;
-    const sw_instrument *instrument;
-} own_note;
-
 /* A score with its players. */
 typedef struct scene {
     sw_players_table *table;
@@ -163,31 +155,6 @@ typedef struct scene {
     uint8_t mutes; /* the group of techniques */
     size_t cue;
 } scene;
-
-static int compare_notes(const void *a, const void *b)
-{
-    const own_note *x = a;
-    const own_note *y = b;
-    int order = sw_rational_compare(x->onset, y->onset);
-    return order != 0 ? order : (x->event > y->event) - (x->event < y->event);
-}
-
-static size_t notes_of(const scene *s, uint32_t player, own_note *notes)
-{
-    size_t count = 0;
-    for (uint32_t i = 0; i < s->score->event_count; i++) {
-        for (uint32_t seat = s->ranges[i].first; seat < s->ranges[i].end; seat++) {
-            if (s->seating->seats[seat].player == player) {
-                const sw_event *e = &s->score->events[i];
-                notes[count++] = (own_note){e->onset, sw_event_end(e), i, s->seating->seats[seat].instrument};
-            }
-        }
-    }
-    if (count > 0) {
-        qsort(notes, count, sizeof *notes, compare_notes);
-    }
-    return count;
-}
 
 /* How a written middle C sounds on a staff at a moment; C4 where nothing says so. */
 static sw_pitch transposition_at(const scene *s, uint32_t staff, sw_rational onset)
@@ -239,12 +206,12 @@ static void add_things(const scene *s, sw_player_row *row, uint32_t event)
 }
 
 /* Bars and seconds with notes: overlapping notes count once. */
-static void add_time(const scene *s, sw_player_row *row, const own_note *notes, size_t count)
+static void add_time(const scene *s, sw_player_row *row, const sw_own_note *notes, size_t count)
 {
     bool *bars = sw_alloc_zero(s->score->bar_count + 1, sizeof *bars);
     sw_rational end = sw_rational_zero();
     for (size_t i = 0; i < count; i++) {
-        const own_note *note = &notes[i];
+        const sw_own_note *note = &notes[i];
         sw_rational from = sw_rational_compare(note->onset, end) > 0 ? note->onset : end;
         if (sw_rational_compare(note->end, from) > 0) {
             row->seconds += sw_score_seconds(s->score, note->end) - sw_score_seconds(s->score, from);
@@ -261,11 +228,11 @@ static void add_time(const scene *s, sw_player_row *row, const own_note *notes, 
     free(bars);
 }
 
-static void add_changes(const scene *s, sw_player_row *row, const own_note *notes, size_t count)
+static void add_changes(const scene *s, sw_player_row *row, const sw_own_note *notes, size_t count)
 {
-    const own_note *latest = NULL; /* of those before that ends last */
+    const sw_own_note *latest = NULL; /* of those before that ends last */
     for (size_t i = 0; i < count; i++) {
-        const own_note *note = &notes[i];
+        const sw_own_note *note = &notes[i];
         if (latest != NULL && latest->instrument != NULL && note->instrument != NULL &&
             !sw_instruments_alike(latest->instrument, note->instrument)) {
             uint32_t bar = sw_score_bar_at(s->score, note->onset);
@@ -283,9 +250,9 @@ static void add_changes(const scene *s, sw_player_row *row, const own_note *note
     }
 }
 
-static void add_player(const scene *s, uint32_t player, own_note *notes)
+static void add_player(const scene *s, uint32_t player, sw_own_note *notes)
 {
-    size_t count = notes_of(s, player, notes);
+    size_t count = sw_notes_of_player(s->seating, s->score, s->ranges, player, notes);
     if (count == 0) {
         return;
     }
@@ -326,7 +293,7 @@ static void add_score(sw_players_table *table, const sw_reading *reading, const 
             s.transpositions[s.transposition_count++] = &score->settings[i];
         }
     }
-    own_note *notes = sw_alloc((score->event_count + 1) * sizeof *notes);
+    sw_own_note *notes = sw_alloc((score->event_count + 1) * sizeof *notes);
     for (uint32_t player = 0; player < seating->player_count; player++) {
         add_player(&s, player, notes);
     }

@@ -253,11 +253,15 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
             continue;
         }
         sw_value value;
+        uint32_t word = 0;                                   /* `^arco`: a text of one word needs no quotes */
         if (sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) { /* a direction, then what it is for */
             sw_cursor_next(cursor);
             if (!sw_cursor_more(cursor)) {
                 return;
             }
+            word = sw_cursor_kind(cursor) == SW_NODE_WORD
+                       ? sw_names_add(reader->reading->names, sw_cursor_text(cursor))
+                       : 0;
             value = sw_read_item(reader, cursor);
         } else {
             bool stroke = sw_slice_is(sw_cursor_text(cursor), ":"); /* `c4 : 32` */
@@ -276,6 +280,8 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
         }
         if (value.kind == SW_VALUE_POST || value.kind == SW_VALUE_TEXT) {
             sw_music_at(reader, mark)->name = value.text;
+        } else if (value.kind != SW_VALUE_MUSIC) {
+            sw_music_at(reader, mark)->name = word;
         }
         if (music == SW_NO_INDEX) {
             continue;

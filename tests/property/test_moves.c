@@ -220,7 +220,7 @@ static size_t count_tight(const world *w, const sw_reading *reading, const sw_sc
 {
     sw_playing *playing = sw_playing_of(w->techniques, w->instruments, reading, score);
     size_t tight = 0;
-    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff);
+    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff, NULL);
     for (size_t i = 0; i < list.count; i++) {
         const sw_event *before = &score->events[list.strokes.items[list.items[i].before].event];
         tight += !sw_event_has_mark(reading, before, is_up_bow);

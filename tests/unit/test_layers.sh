@@ -14,7 +14,7 @@ layer_of_header() {
     change | edit) echo write ;;
     players | techniques | limits | film) echo players ;;
     check) echo checks ;;
-    move) echo moves ;;
+    move | fix) echo moves ;;
     report) echo report ;;
     *) echo "unknown" ;;
     esac
