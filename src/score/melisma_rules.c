@@ -71,6 +71,38 @@ int sw_melisma_counts(const sw_melisma_rules *rules)
     return SW_COUNTS_ALL;
 }
 
+/* ---- settings ---- */
+
+sw_slice sw_set_property(const sw_reading *reading, uint32_t music)
+{
+    const char *path = sw_reading_name(reading, reading->music[music].name);
+    const char *dot = strrchr(path, '.');
+    return sw_slice_of(dot == NULL ? path : dot + 1);
+}
+
+sw_slice sw_set_value(const sw_reading *reading, uint32_t music)
+{
+    sw_slice text = sw_music_slice(reading, music);
+    const char *equals = memchr(text.data, '=', text.length);
+    sw_slice value = {"", 0};
+    if (equals != NULL && !sw_slice_starts(text, "\\unset")) {
+        value = (sw_slice){equals + 1, (size_t)(text.data + text.length - equals - 1)};
+        while (value.length > 0 && strchr(" \t\r\n", value.data[0]) != NULL) {
+            value = (sw_slice){value.data + 1, value.length - 1};
+        }
+    }
+    return value;
+}
+
+void sw_melisma_rule_read(sw_melisma_rule *rule, const sw_reading *reading, uint32_t music)
+{
+    if (reading->music[music].kind == SW_MUSIC_SETTING) {
+        sw_melisma_rule_command(rule, sw_music_slice(reading, music));
+    } else {
+        sw_melisma_rule_set(rule, sw_set_property(reading, music), sw_set_value(reading, music));
+    }
+}
+
 /* ---- blocks of settings ---- */
 
 /* Calls `set` for each `property = value` and, without value, for each command of a block. */
@@ -192,9 +224,10 @@ sw_melisma_rules sw_melisma_rules_of(sw_player *p, const sw_context *voice)
         const char *type = sw_reading_name(p->reader->reading, c->type);
         rule->automatic_beams = has_beams_by_hand(type) ? 0 : rule->automatic_beams;
         go_through_layouts(p, type, set_rule, rule);
-        if (c->with != SW_NO_INDEX) {
-            const sw_music *m = sw_music_at(p->reader, c->with);
-            go_through_block(p->reader, m->file, (uint32_t)m->num, set_rule, rule);
+        const sw_reading *reading = p->reader->reading;
+        for (uint32_t s = c->with == SW_NO_INDEX ? SW_NO_INDEX : reading->music[c->with].first;
+             s != SW_NO_INDEX; s = reading->music[s].next) {
+            sw_melisma_rule_read(rule, reading, s);
         }
         rule->counts = outer.counts >= 0 ? outer.counts : rule->counts;
         rule->automatic_beams = outer.automatic_beams >= 0 ? outer.automatic_beams : rule->automatic_beams;

@@ -103,6 +103,8 @@ sw_moment sw_walk_sung(sw_player *p, uint32_t music, sw_moment when, const sw_sp
 /* Records a node without length, or the beginning of an alternative, at a place; nothing while the walk is
  * muted or listens. */
 void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* Records the settings of a WITH node: the context at this place begins with them. */
+void sw_player_begin_with(sw_player *p, uint32_t with, sw_moment when, const sw_spot *here);
 /* Gives the settings that wait for a note of this voice their voice. */
 void sw_player_settle_voice(sw_player *p, sw_context *voice);
 /* At the end of the walk: gives the others that came before the notes their staff and voice. */
