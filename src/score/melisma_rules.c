@@ -172,8 +172,8 @@ static void go_through_layout(sw_reader *reader, uint32_t file, uint32_t layout,
     }
 }
 
-/* The \layout blocks outside of scores, and those in this one. Blocks of music are passed over. */
-static void go_through_layouts(sw_player *p, const char *type, block_setting *set, void *data)
+/* Finds the \layout blocks outside of scores, and those in this one. Blocks of music are passed over. */
+static void find_layouts(sw_player *p)
 {
     const sw_reading *reading = p->reader->reading;
     for (uint32_t file = 0; file < reading->file_count; file++) {
@@ -186,7 +186,9 @@ static void go_through_layouts(sw_player *p, const char *type, block_setting *se
                 sw_slice text = sw_syntax_slice(syntax, i);
                 bool here = file == p->score->file && syntax->nodes[i].start == p->score->start;
                 if (sw_slice_is(text, "\\layout")) {
-                    go_through_layout(p->reader, file, block, sw_slice_of(type), set, data);
+                    p->layouts =
+                        sw_grow(p->layouts, p->layout_count, &p->layout_capacity, sizeof *p->layouts);
+                    p->layouts[p->layout_count++] = (sw_layout_block){file, block};
                     next = syntax->nodes[block].next;
                 } else if (sw_slice_starts(text, "\\book") || (sw_slice_is(text, "\\score") && here)) {
                     next = block + 1;
@@ -196,6 +198,17 @@ static void go_through_layouts(sw_player *p, const char *type, block_setting *se
             }
             i = next;
         }
+    }
+}
+
+static void go_through_layouts(sw_player *p, const char *type, block_setting *set, void *data)
+{
+    if (!p->layouts_found) {
+        p->layouts_found = true;
+        find_layouts(p);
+    }
+    for (size_t i = 0; i < p->layout_count; i++) {
+        go_through_layout(p->reader, p->layouts[i].file, p->layouts[i].node, sw_slice_of(type), set, data);
     }
 }
 

@@ -643,5 +643,6 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         sw_lyrics_align(&p);
     }
     sw_contexts_free(p.contexts);
+    free(p.layouts);
     sw_sort_events(score);
 }

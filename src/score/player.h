@@ -43,6 +43,11 @@ typedef struct sw_early_setting {
     sw_context *line;
 } sw_early_setting;
 
+typedef struct sw_layout_block {
+    uint32_t file;
+    uint32_t node;
+} sw_layout_block;
+
 typedef struct sw_player {
     sw_reader *reader;
     sw_score *score;
@@ -67,6 +72,10 @@ typedef struct sw_player {
     sw_early_setting *early;
     size_t early_count;
     size_t early_capacity;
+    bool layouts_found; /* what the lyrics ask for: see melisma_rules.c */
+    sw_layout_block *layouts;
+    size_t layout_count;
+    size_t layout_capacity;
 } sw_player;
 
 /* Plays one node from a moment on; returns where it ends. */
