@@ -107,6 +107,17 @@ typedef struct sw_courtesy_options {
 sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
                           const sw_read_options *reading_options, char **error);
 
+typedef struct sw_breaths_options {
+    sw_places places; /* of the notes before the breaths */
+    sw_rational rest; /* the note before ends so much earlier; 0: a breath mark is written */
+    sw_elsewhere elsewhere;
+} sw_breaths_options;
+
+/* Marks where winds and singers breathe, so that no breath has to last longer than it can: the least cost of
+ * moves/breath_line.h. What has no place for a breath is in the findings. Errors as for sw_move_hands. */
+sw_move *sw_move_breaths(const char *path, const sw_breaths_options *options,
+                         const sw_read_options *reading_options, char **error);
+
 typedef struct sw_ring_options {
     sw_places places;
     sw_elsewhere elsewhere;

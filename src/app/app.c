@@ -24,6 +24,30 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
      sw_command_bars},
+    {"breaths", "FILE", "mark where winds and singers breathe",
+     "How long a breath lasts follows from the instrument, loudness, register and tempo (the rule breath). "
+     "The "
+     "places are\n"
+     "the best of all: at the ends of slurs and phrases, behind long notes, at bar lines, before leaps; "
+     "hardly "
+     "within a\n"
+     "slur, a beat or a word, never in a tie; and where another player holds the same note, not together. "
+     "Where a rest or\n"
+     "breath mark serves, nothing is written. What has no place for a breath is told.\n\n"
+     "  --rest 1/8          end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath "
+     "mark; "
+     "not in slurs\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say where, after how many seconds, and why there\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright breaths corpus/1m1-first-light/score.ly --why\n",
+     sw_command_breaths},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
      "one includes\n"

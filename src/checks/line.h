@@ -1,5 +1,5 @@
 /* A staff voice by voice, as one player breathes and tongues it: with seconds, loudness and slurs. Private to
- * checks/. */
+ * checks/ and moves/. */
 #ifndef SW_CHECKS_LINE_H
 #define SW_CHECKS_LINE_H
 

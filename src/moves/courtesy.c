@@ -108,18 +108,9 @@ static bool is_melody(const plan *p, uint32_t staff, uint32_t number)
     return true;
 }
 
-/* \partCombine joins what two parts have in common into one voice: another rhythm in one of them takes both
- * apart, and the other part's notes, silent so far, come to the fore. */
 static bool is_combined(const plan *p, uint32_t staff)
 {
-    const sw_score *score = p->chosen.score;
-    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
-        const char *id = sw_reading_name(p->chosen.reading, score->voices[voice].id);
-        if (score->voices[voice].staff == staff && (strcmp(id, "shared") == 0 || strcmp(id, "solo") == 0)) {
-            return true;
-        }
-    }
-    return false;
+    return sw_staff_is_combined(p->chosen.reading, p->chosen.score, staff);
 }
 
 /* Whether a tied note would end on or before a bar line over which it is held. */
