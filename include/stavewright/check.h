@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "stavewright/base.h"
+#include "stavewright/dynamics.h"
 #include "stavewright/film.h"
 #include "stavewright/finding.h"
 #include "stavewright/limits.h"
@@ -21,7 +22,8 @@ typedef struct sw_check {
     const sw_instruments *instruments;
     const sw_techniques *techniques;
     const sw_limits *limits;
-    sw_playing **playing; /* how the notes of each score are played: see sw_check_playing */
+    sw_playing **playing;   /* how the notes of each score are played: see sw_check_playing */
+    sw_dynamics **dynamics; /* how loud they are: see sw_check_dynamics */
     sw_findings *findings;
 } sw_check;
 
@@ -62,6 +64,8 @@ typedef struct sw_check_options {
 void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings);
 /* How the notes of a score of the reading are played, for rules: found out once, owned by the check. */
 const sw_playing *sw_check_playing(sw_check *check, size_t score);
+/* How loud they are; the same. */
+const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score);
 
 /* ---- whole folders --------------------------------------------------------------------------------------
  */

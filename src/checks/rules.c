@@ -60,6 +60,14 @@ const sw_playing *sw_check_playing(sw_check *check, size_t score)
     return check->playing[score];
 }
 
+const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score)
+{
+    if (check->dynamics[score] == NULL) {
+        check->dynamics[score] = sw_dynamics_of(check->reading, &check->reading->scores[score]);
+    }
+    return check->dynamics[score];
+}
+
 sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
     static sw_film_rule known[RULES]; /* the same at each call */
@@ -97,6 +105,7 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
                       .techniques = sw_film_techniques(options->film),
                       .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
+                      .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *)),
                       .findings = findings};
     for (size_t i = 0; i < RULES; i++) {
         if (rules[i]->run != NULL && sw_rule_is_wanted(options, rules[i]->name)) {
@@ -105,7 +114,9 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
     }
     for (size_t i = 0; i < reading->score_count; i++) {
         sw_playing_free(check.playing[i]);
+        sw_dynamics_free(check.dynamics[i]);
     }
     free(check.playing);
+    free(check.dynamics);
     sw_findings_place(reading, findings, first);
 }

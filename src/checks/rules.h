@@ -23,7 +23,10 @@
     RULE(breath)                                                                                             \
     RULE(endurance)                                                                                          \
     RULE(tongue)                                                                                             \
-    RULE(no_niente)
+    RULE(no_niente)                                                                                          \
+    RULE(register)                                                                                           \
+    RULE(trill)                                                                                              \
+    RULE(tremolo)
 
 #define SW_DECLARE_RULE(name) extern const sw_rule sw_rule_##name;
 SW_RULES(SW_DECLARE_RULE)
