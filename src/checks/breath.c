@@ -51,9 +51,9 @@ static bool is_place(const scene *s, const sw_line_note *before, const sw_line_n
            (!note->joined && before->end - before->begin >= 2 * catch_seconds);
 }
 
-static void check_staff(const scene *s, const sw_playing *playing)
+static void check_staff(const scene *s)
 {
-    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
+    sw_line line = sw_line_of_staff(s->check, s->score, s->staff);
     span p = {0};
     for (size_t i = 0; i <= line.count; i++) {
         const sw_line_note *note = &line.items[i];
@@ -82,7 +82,7 @@ static void run(sw_check *check)
         for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
             scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff};
             if (s.limit != NULL && s.limit->breath > 0) {
-                check_staff(&s, playing);
+                check_staff(&s);
             }
         }
     }

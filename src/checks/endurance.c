@@ -73,11 +73,13 @@ static void check_lips(const scene *s, const sw_lips *lips, const sw_line *line)
     }
 }
 
-static void check_staff(const scene *s, const sw_playing *playing)
+static void check_staff(const scene *s)
 {
-    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
+    sw_line line = sw_line_of_staff(s->check, s->score, s->staff);
     size_t first = 0;
-    const sw_lips *lips = &playing->instruments[s->staff]->can.lips;
+    const sw_lips *lips = &sw_check_playing(s->check, (size_t)(s->score - s->check->reading->scores))
+                               ->instruments[s->staff]
+                               ->can.lips;
     if (lips->source != NULL) {
         check_lips(s, lips, &line);
     }
@@ -104,7 +106,7 @@ static void run(sw_check *check)
         for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
             scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff};
             if (s.limit != NULL && s.limit->without_rest > 0) {
-                check_staff(&s, playing);
+                check_staff(&s);
             }
         }
     }

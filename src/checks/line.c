@@ -58,10 +58,10 @@ static bool is_surely(bool (*is)(const sw_instrument *instrument, sw_pitch writt
     return so;
 }
 
-sw_line sw_line_of_staff(sw_check *check, const sw_score *score, const sw_playing *playing, uint32_t staff)
+sw_line sw_line_of_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
     sw_line line = {0};
-    sw_strokes strokes = sw_strokes_of_staff(check->reading, score, playing, staff);
+    sw_strokes strokes = sw_strokes_of_staff(check->reading, score, staff);
     const sw_dynamics *dynamics = sw_check_dynamics(check, (size_t)(score - check->reading->scores));
     sw_entries entries = sw_entries_of_staff(check, score, staff);
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {

@@ -26,6 +26,6 @@ typedef struct sw_line {
 } sw_line;
 
 /* The notes of a staff. Free `items` with free(). */
-sw_line sw_line_of_staff(sw_check *check, const sw_score *score, const sw_playing *playing, uint32_t staff);
+sw_line sw_line_of_staff(sw_check *check, const sw_score *score, uint32_t staff);
 
 #endif

@@ -48,10 +48,10 @@ static void check_staff(sw_check *check, const sw_score *score, const sw_playing
     const sw_limit *limit = sw_limits_of(check->limits, instrument);
     bool never = limit != NULL && limit->known_fade && !limit->fades;
     sw_entries entries = sw_entries_of_staff(check, score, staff);
-    for (size_t i = 0; i < score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff != staff || event->kind == SW_EVENT_SKIP ||
-            (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0 ||
+        if (event->kind == SW_EVENT_SKIP || (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0 ||
             !sw_event_has_mark(check->reading, event, is_niente)) {
             continue;
         }

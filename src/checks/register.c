@@ -214,12 +214,19 @@ static void go_on(scene *s, span *p, const finding *f, uint32_t bar)
     p->doubled += f->beside.doubled;
 }
 
-static void check_voice(scene *s, const sw_voice_events *events)
+/* Voice by voice: spans end with their voice. */
+static void check_notes(scene *s)
 {
     span beyond = {0}; /* beyond what the register gives */
     span covered = {0};
-    for (size_t i = events->first; i < events->end; i++) {
+    sw_staff_events events = sw_score_staff_events(s->score, s->staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &s->score->events[i];
+        if (i > events.first && event->voice != event[-1].voice) {
+            report(s, &beyond);
+            report(s, &covered);
+            beyond = covered = (span){0};
+        }
         if ((event->flags & SW_EVENT_GRACE) != 0 || !sw_event_is_played(s->check->reading, s->score, event)) {
             continue;
         }
@@ -252,7 +259,6 @@ static bool has_registers(const sw_entries *entries)
 static void check_score(sw_check *check, size_t number)
 {
     const sw_score *score = &check->reading->scores[number];
-    const sw_playing *playing = sw_check_playing(check, number);
     sw_balance *balance = sw_balance_of(check, number);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         sw_entries entries = sw_entries_of_staff(check, score, staff);
@@ -262,11 +268,8 @@ static void check_score(sw_check *check, size_t number)
                    .balance = balance,
                    .entries = &entries,
                    .staff = staff};
-        bool known = has_registers(&entries) && score->bar_count > 0;
-        for (uint32_t voice = 0; known && voice < score->voice_count; voice++) {
-            if (score->voices[voice].staff == staff) {
-                check_voice(&s, &playing->voices[voice]);
-            }
+        if (has_registers(&entries) && score->bar_count > 0) {
+            check_notes(&s);
         }
         free(s.told);
         sw_entries_free(&entries);

@@ -31,9 +31,9 @@ static void report(const scene *s, const sw_line_note *first, const sw_line_note
         s->limit->double_tongue > 0 ? "double" : "single", s->fastest);
 }
 
-static void check_staff(const scene *s, const sw_playing *playing)
+static void check_staff(const scene *s)
 {
-    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
+    sw_line line = sw_line_of_staff(s->check, s->score, s->staff);
     size_t first = 0;
     for (size_t i = 1; i <= line.count; i++) {
         const sw_line_note *note = &line.items[i];
@@ -59,7 +59,7 @@ static void run(sw_check *check)
             scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff, 0};
             if (s.limit != NULL && s.limit->single > 0) {
                 s.fastest = s.limit->double_tongue > 0 ? s.limit->double_tongue : s.limit->single;
-                check_staff(&s, playing);
+                check_staff(&s);
             }
         }
     }

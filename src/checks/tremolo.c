@@ -51,10 +51,10 @@ static void report(sw_check *check, const sw_score *score, uint32_t staff, const
 }
 
 /* The next event of the same tremolo with another pitch, or NULL. */
-static const sw_event *other_note(const sw_check *check, const sw_score *score, const sw_voice_events *events,
-                                  size_t first, uint32_t tremolo)
+static const sw_event *other_note(const sw_check *check, const sw_score *score, uint32_t first, uint32_t end,
+                                  uint32_t tremolo)
 {
-    for (size_t i = first + 1; i < events->end; i++) {
+    for (uint32_t i = first + 1; i < end; i++) {
         const sw_event *event = &score->events[i];
         if (tremolo_of(check->reading, score, event) != tremolo) {
             return NULL;
@@ -67,11 +67,12 @@ static const sw_event *other_note(const sw_check *check, const sw_score *score, 
     return NULL;
 }
 
-static void check_voice(const sw_check *check, const sw_score *score, const sw_entries *entries,
-                        const sw_voice_events *events, found *f)
+static void find(const sw_check *check, const sw_score *score, uint32_t staff, const sw_entries *entries,
+                 found *f)
 {
+    sw_staff_events events = sw_score_staff_events(score, staff);
     uint32_t last = SW_NO_INDEX; /* the tremolo that has been looked at */
-    for (size_t i = events->first; i < events->end; i++) {
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
         const sw_instrument *instrument = sw_entries_at(entries, event->onset)->instrument;
         uint32_t tremolo = tremolo_of(check->reading, score, event);
@@ -80,7 +81,7 @@ static void check_voice(const sw_check *check, const sw_score *score, const sw_e
             continue;
         }
         last = tremolo;
-        const sw_event *second = other_note(check, score, events, i, tremolo);
+        const sw_event *second = other_note(check, score, i, events.end, tremolo);
         if (second == NULL) {
             continue;
         }
@@ -93,14 +94,12 @@ static void check_voice(const sw_check *check, const sw_score *score, const sw_e
     }
 }
 
-static void check_staff(sw_check *check, const sw_score *score, const sw_playing *playing, uint32_t staff)
+static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
     sw_entries entries = sw_entries_of_staff(check, score, staff);
     found f = {0};
-    for (uint32_t voice = 0; score->bar_count > 0 && voice < score->voice_count; voice++) {
-        if (score->voices[voice].staff == staff) {
-            check_voice(check, score, &entries, &playing->voices[voice], &f);
-        }
+    if (score->bar_count > 0) {
+        find(check, score, staff, &entries, &f);
     }
     if (f.count > 0) {
         report(check, score, staff, sw_entries_at(&entries, f.first->onset)->instrument, &f);
@@ -114,7 +113,7 @@ static void run(sw_check *check)
     for (size_t i = 0; i < check->reading->score_count; i++) {
         const sw_score *score = &check->reading->scores[i];
         for (uint32_t staff = 0; !score->in_markup && staff < score->staff_count; staff++) {
-            check_staff(check, score, sw_check_playing(check, i), staff);
+            check_staff(check, score, staff);
         }
     }
 }

@@ -122,27 +122,25 @@ static bool has_trills(const sw_entries *entries)
     return false;
 }
 
-static void check_staff(sw_check *check, const sw_score *score, const sw_playing *playing, uint32_t staff)
+static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
     sw_entries entries = sw_entries_of_staff(check, score, staff);
     trills list = {0};
     bool known = has_trills(&entries) && score->bar_count > 0;
-    for (uint32_t voice = 0; known && voice < score->voice_count; voice++) {
-        bool own = score->voices[voice].staff == staff;
-        for (size_t i = playing->voices[voice].first; own && i < playing->voices[voice].end; i++) {
-            const sw_event *event = &score->events[i];
-            if (!sw_event_is_played(check->reading, score, event) ||
-                !sw_event_has_mark(check->reading, event, is_trill) ||
-                sw_event_has_mark(check->reading, event, is_sign)) {
-                continue;
-            }
-            const sw_entry *entry = sw_entries_at(&entries, event->onset);
-            sw_pitch upper = sw_key_neighbour(check, score, staff, event->onset, event->pitch, 1);
-            trill t = {.event = event, .instrument = entry->instrument};
-            t.grade = grade_of(entry, event->pitch, upper, &t);
-            if (t.grade != SW_TRILL_GOOD) {
-                add(&list, &t, sw_score_bar_at(score, event->onset));
-            }
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; known && i < events.end; i++) {
+        const sw_event *event = &score->events[i];
+        if (!sw_event_is_played(check->reading, score, event) ||
+            !sw_event_has_mark(check->reading, event, is_trill) ||
+            sw_event_has_mark(check->reading, event, is_sign)) {
+            continue;
+        }
+        const sw_entry *entry = sw_entries_at(&entries, event->onset);
+        sw_pitch upper = sw_key_neighbour(check, score, staff, event->onset, event->pitch, 1);
+        trill t = {.event = event, .instrument = entry->instrument};
+        t.grade = grade_of(entry, event->pitch, upper, &t);
+        if (t.grade != SW_TRILL_GOOD) {
+            add(&list, &t, sw_score_bar_at(score, event->onset));
         }
     }
     for (size_t i = 0; i < list.count; i++) {
@@ -158,7 +156,7 @@ static void run(sw_check *check)
     for (size_t i = 0; i < check->reading->score_count; i++) {
         const sw_score *score = &check->reading->scores[i];
         for (uint32_t staff = 0; !score->in_markup && staff < score->staff_count; staff++) {
-            check_staff(check, score, sw_check_playing(check, i), staff);
+            check_staff(check, score, staff);
         }
     }
 }
