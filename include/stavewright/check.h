@@ -7,6 +7,7 @@
 #include <stdint.h>
 
 #include "stavewright/base.h"
+#include "stavewright/dynamics.h"
 #include "stavewright/edit.h"
 #include "stavewright/film.h"
 #include "stavewright/finding.h"
@@ -66,6 +67,7 @@ typedef struct sw_check {
     const sw_techniques *techniques;
     const sw_limits *limits;
     sw_playing **playing;        /* how the notes of each score are played: see sw_check_playing */
+    sw_dynamics **dynamics;      /* how loud they are: see sw_check_dynamics */
     struct sw_seating **seating; /* who plays the staves of each score; private to the rules */
     bool chairs;                 /* whether the rule chairs runs, too */
     sw_findings *findings;
@@ -108,8 +110,14 @@ typedef struct sw_check_options {
  * added to `findings`, with their lines and columns, and what would mend them to `fixes`. */
 void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings,
                       sw_fixes *fixes);
+/* What a rule gets to see, without findings: for a transformation that asks what a rule asks. Both are borrowed.
+ * Ended by sw_check_end. */
+sw_check sw_check_begin(const sw_reading *reading, const sw_film *film);
+void sw_check_end(sw_check *check);
 /* How the notes of a score of the reading are played, for rules: found out once, owned by the check. */
 const sw_playing *sw_check_playing(sw_check *check, size_t score);
+/* How loud they are; the same. */
+const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score);
 
 /* ---- whole folders --------------------------------------------------------------------------------------
  */

@@ -25,6 +25,9 @@
     RULE(endurance)                                                                                          \
     RULE(tongue)                                                                                             \
     RULE(no_niente)                                                                                          \
+    RULE(register)                                                                                           \
+    RULE(trill)                                                                                              \
+    RULE(tremolo)                                                                                            \
     RULE(chairs)                                                                                             \
     RULE(house)
 

@@ -24,8 +24,9 @@ typedef struct taken_breath {
 typedef struct plan {
     sw_move *move;
     const sw_breaths_options *options;
-    const sw_limits *limits;
-    const sw_playing *playing;
+    sw_check *check;
+    const sw_limits *limits;   /* of the check */
+    const sw_playing *playing; /* the same */
     sw_chosen chosen;
     bool *is_chosen;       /* by event */
     uint32_t *stroke_of;   /* by event: the stroke that begins with it, in `strokes` */
@@ -258,7 +259,7 @@ static void look_at_voice(plan *p, voice_line *v)
 {
     for (size_t i = 0; i < v->count; i++) {
         const sw_line_note *note = &v->notes[i];
-        v->lasts[i] = sw_limits_breath_seconds(p->limits, v->limit, note->loudness, note->low);
+        v->lasts[i] = sw_limits_breath_seconds(p->limits, v->limit, note->dynamic, note->low);
         v->places[i].air = 1 + (int)(SW_BREATH_FULL * (note->end - note->begin) / v->lasts[i]);
         look_at_place(p, v, i);
         if (!sw_tempo_is_told(p->chosen.reading, p->chosen.score, event_of(p, note)->onset)) {
@@ -405,7 +406,6 @@ static void solve_voice(plan *p, uint32_t staff, const sw_limit *limit, size_t f
 static void read_lines(plan *p)
 {
     const sw_score *score = p->chosen.score;
-    sw_check check = {.reading = p->chosen.reading, .limits = p->limits};
     p->lines = sw_alloc_zero(score->staff_count + 1, sizeof *p->lines);
     p->is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p->is_chosen);
     p->stroke_of = sw_alloc((score->event_count + 1) * sizeof *p->stroke_of);
@@ -418,7 +418,7 @@ static void read_lines(plan *p)
         p->stroke_of[p->strokes.strokes[s].event] = s;
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        p->lines[staff] = sw_line_of_staff(&check, score, p->playing, staff);
+        p->lines[staff] = sw_line_of_staff(p->check, score, staff);
         const sw_line *line = &p->lines[staff];
         for (uint32_t i = 1; i < line->count; i++) {
             if (line->items[i].breath_before) {
@@ -491,12 +491,11 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     if (!sw_places_choose(move, &options->places, &p.chosen, error)) {
         return false;
     }
-    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-    sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){NULL, 0}, error);
-    sw_limits *limits = sw_limits_load(error);
-    sw_playing *playing = sw_playing_of(techniques, instruments, p.chosen.reading, p.chosen.score);
-    p.limits = limits;
-    p.playing = playing;
+    sw_film *film = sw_check_film(NULL, (sw_slice){NULL, 0}, error);
+    sw_check check = sw_check_begin(p.chosen.reading, film);
+    p.check = &check;
+    p.limits = check.limits;
+    p.playing = sw_check_playing(&check, (size_t)(p.chosen.score - p.chosen.reading->scores));
     make_plan(&p);
     sw_edit_request request = {.reading = p.chosen.reading,
                                .score = p.chosen.score,
@@ -506,10 +505,8 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
                                .options = reading_options};
     sw_choices_make(move, &p.choices, &request);
     free_plan(&p);
-    sw_playing_free(playing);
-    sw_limits_free(limits);
-    sw_techniques_free(techniques);
-    sw_instruments_free(instruments);
+    sw_check_end(&check);
+    sw_film_free(film);
     return true;
 }
 

@@ -397,7 +397,9 @@ static size_t count_breathless(const sw_reading *reading)
     sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
     sw_check_options options = {.film = film, .chosen = chosen};
     sw_findings findings = {0};
-    sw_check_reading(reading, &options, &findings);
+    sw_fixes fixes = {0};
+    sw_check_reading(reading, &options, &findings, &fixes);
+    sw_fixes_free(&fixes);
     size_t count = findings.count;
     sw_findings_free(&findings);
     sw_film_free(film);
