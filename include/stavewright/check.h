@@ -110,8 +110,8 @@ typedef struct sw_check_options {
  * added to `findings`, with their lines and columns, and what would mend them to `fixes`. */
 void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings,
                       sw_fixes *fixes);
-/* What a rule gets to see, without findings: for a transformation that asks what a rule asks. Both are borrowed.
- * Ended by sw_check_end. */
+/* What a rule gets to see, without findings: for a transformation that asks what a rule asks. Both are
+ * borrowed. Ended by sw_check_end. */
 sw_check sw_check_begin(const sw_reading *reading, const sw_film *film);
 void sw_check_end(sw_check *check);
 /* How the notes of a score of the reading are played, for rules: found out once, owned by the check. */

@@ -6,7 +6,7 @@
 #include "app/commands.h"
 #include "app/films.h"
 #include "app/words.h"
-#include "stavewright/main_files.h"
+#include "stavewright/cues.h"
 #include "stavewright/report.h"
 
 typedef struct format {
@@ -84,23 +84,6 @@ static int take_arguments(arguments *given, int count, char **items)
                                   : sw_say_bad("players", "there is no .ly or .ily file below what is named");
 }
 
-/* A main file with the size of its scores: full scores are added before parts and sketches. */
-typedef struct sized_file {
-    const char *path;
-    size_t staves;
-    size_t order;
-} sized_file;
-
-static int compare_sizes(const void *a, const void *b)
-{
-    const sized_file *x = a;
-    const sized_file *y = b;
-    if (x->staves != y->staves) {
-        return x->staves > y->staves ? -1 : 1;
-    }
-    return (x->order > y->order) - (x->order < y->order);
-}
-
 /* Reads a main file; NULL when it can't be read: that has been said. */
 static sw_reading *read_file(const char *path, const sw_read_options *options)
 {
@@ -113,54 +96,34 @@ static sw_reading *read_file(const char *path, const sw_read_options *options)
     return reading;
 }
 
-/* Reads the files for their sizes: not all of them are held at once, for there may be many. False when one
- * can't be read. */
-static bool sort_files(sized_file *files, size_t count, const sw_read_options *options)
+static bool is_output(const void *film, const char *path)
 {
-    for (size_t i = 0; i < count; i++) {
-        sw_reading *reading = read_file(files[i].path, options);
-        if (reading == NULL) {
-            return false;
-        }
-        for (size_t s = 0; s < reading->score_count; s++) {
-            size_t staves = reading->scores[s].in_markup ? 0 : reading->scores[s].staff_count;
-            files[i].staves = staves > files[i].staves ? staves : files[i].staves;
-        }
-        sw_reading_free(reading);
-    }
-    if (count > 0) {
-        qsort(files, count, sizeof *files, compare_sizes);
-    }
-    return true;
+    return sw_film_is_output(film, path);
 }
 
-/* Adds the files, the largest scores first; what could not be read in them is said. */
-static bool add_files(sw_paths *mains, const sw_read_options *options, sw_players_table *table,
-                      const sw_film *film, size_t *left_out)
+/* Adds the cues; what could not be read in them is said. */
+static bool add_cues(const sw_paths *mains, const sw_read_options *options, sw_players_table *table,
+                     const sw_film *film, size_t *left_out)
 {
-    sized_file *files = sw_alloc((mains->count + 1) * sizeof *files);
-    size_t count = 0;
-    for (size_t i = 0; i < mains->count; i++) {
-        if (!sw_film_is_output(film, mains->items[i])) {
-            files[count] = (sized_file){.path = mains->items[i], .order = count};
-            count++;
-        }
+    sw_paths cues = {0};
+    char *error = NULL;
+    bool good = sw_cues_find(mains, options, is_output, film, &cues, left_out, &error);
+    if (!good) {
+        sw_say_bad("players", "%s", error);
+        free(error);
     }
-    bool good = sort_files(files, count, options);
-    for (size_t i = 0; i < count && good; i++) {
-        sw_reading *reading = read_file(files[i].path, options);
+    for (size_t i = 0; i < cues.count && good; i++) {
+        sw_reading *reading = read_file(cues.items[i], options);
         sw_buffer text = {0};
-        good = reading != NULL;
-        if (good && sw_players_table_add(table, reading)) {
+        good = reading != NULL && sw_players_table_add(table, reading);
+        if (good) {
             sw_report_findings(reading, &reading->findings, &text);
             fputs(sw_buffer_text(&text), stderr);
-        } else if (good) {
-            *left_out += reading->score_count > 0;
         }
         sw_buffer_free(&text);
         sw_reading_free(reading);
     }
-    free(files);
+    sw_paths_free(&cues);
     return good;
 }
 
@@ -173,7 +136,7 @@ static int print_all(arguments *given, const sw_films *films, const sw_film *fil
     sw_paths mains = sw_main_files(&given->paths, &options);
     sw_players_table *table = sw_players_table_new(film);
     size_t left_out = 0;
-    bool good = add_files(&mains, &options, table, film, &left_out);
+    bool good = add_cues(&mains, &options, table, film, &left_out);
     sw_buffer text = {0};
     if (good) {
         given->format->print(table, &text);
