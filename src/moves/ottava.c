@@ -142,7 +142,8 @@ static bool is_blank(char c)
     return c == ' ' || c == '\t';
 }
 
-/* Takes a command out: with its line when it has one of its own, otherwise with one blank beside it. */
+/* Takes a command out: with its line when it has one of its own, otherwise with one space beside it, as one
+ * came with it; a tab only where there is no space. */
 static void take_out(sw_move *move, const sw_reading *reading, uint32_t music)
 {
     const sw_music *m = &reading->music[music];
@@ -157,19 +158,19 @@ static void take_out(sw_move *move, const sw_reading *reading, uint32_t music)
     }
     bool begins = from == 0 || text->bytes[from - 1] == '\n';
     bool ends = to == text->length || text->bytes[to] == '\n' || text->bytes[to] == '\r';
-    bool blank_before = from < m->start;
-    bool blank_behind = to > m->end;
+    bool blank_before = from < m->start && !begins;
+    bool blank_behind = to > m->end && !ends;
     if (begins && ends) {
         while (to < text->length && text->bytes[to] != '\n') {
             to++;
         }
         to += to < text->length;
-    } else if (blank_behind && !ends) {
-        from = m->start;
-        to = m->end + 1;
-    } else {
-        from = m->start - (blank_before && !begins);
+    } else if (blank_before && (text->bytes[m->start - 1] == ' ' || !blank_behind)) {
+        from = m->start - 1;
         to = m->end;
+    } else {
+        from = m->start;
+        to = m->end + blank_behind;
     }
     sw_patch_add(&move->patch, text, from, to, (sw_slice){"", 0});
 }

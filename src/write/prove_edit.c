@@ -51,24 +51,7 @@ static const sw_draft_item *item_at(const sw_edit_proof *p, const sw_score *scor
     return other ? NULL : item;
 }
 
-/* The events of a staff: they stand together in the score. */
-typedef struct range {
-    uint32_t first;
-    uint32_t end;
-} range;
-
-static range *staff_ranges(const sw_edit_proof *p, const sw_score *score)
-{
-    range *ranges = sw_arena_alloc(p->arena, (score->staff_count + 1) * sizeof *ranges);
-    for (uint32_t i = 0; i < score->event_count; i++) {
-        range *r = &ranges[score->voices[score->events[i].voice].staff];
-        r->first = r->end == 0 ? i : r->first;
-        r->end = i + 1;
-    }
-    return ranges;
-}
-
-static bool is_touched(const sw_edit_proof *p, const sw_score *score, range events)
+static bool is_touched(const sw_edit_proof *p, const sw_score *score, sw_staff_events events)
 {
     for (uint32_t e = events.first; e < events.end; e++) {
         if (item_at(p, score, e) != NULL) {
@@ -78,7 +61,7 @@ static bool is_touched(const sw_edit_proof *p, const sw_score *score, range even
     return false;
 }
 
-static void expect(const sw_edit_proof *p, const sw_score *score, range events, sw_rows *all)
+static void expect(const sw_edit_proof *p, const sw_score *score, sw_staff_events events, sw_rows *all)
 {
     for (uint32_t e = events.first; e < events.end; e = sw_voice_chord_end(score, e)) {
         const sw_draft_item *item = item_at(p, score, e);
@@ -151,7 +134,7 @@ static void mark_touched(sw_rows *all, const span *spans, size_t count)
 }
 
 static bool compare_staff(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
-                          uint32_t staff, range old, range new)
+                          uint32_t staff, sw_staff_events old, sw_staff_events new)
 {
     sw_rows expected = {0};
     sw_rows observed = {0};
@@ -204,7 +187,7 @@ static bool same_marks(const sw_edit_proof *p, uint32_t old, uint32_t new)
 
 /* A staff that no change touches: event by event. */
 static bool compare_untouched(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
-                              uint32_t staff, range old, range new)
+                              uint32_t staff, sw_staff_events old, sw_staff_events new)
 {
     uint32_t count = old.end - old.first;
     bool same = count == new.end - new.first;
@@ -266,7 +249,7 @@ static uint32_t *match_staves(const sw_edit_proof *p, const sw_score *before, co
 }
 
 /* A declared staff holds rests and nothing else, to the end. */
-static bool is_silent(const sw_edit_proof *p, const sw_score *score, uint32_t staff, range events)
+static bool is_silent(const sw_edit_proof *p, const sw_score *score, uint32_t staff, sw_staff_events events)
 {
     sw_rational at = sw_rational_zero();
     for (uint32_t e = events.first; e < events.end; e++) {
@@ -425,18 +408,17 @@ static bool compare_score(const sw_edit_proof *p, const sw_score *before, const 
     if (!sw_prove_bars(p, before, after)) {
         return false;
     }
-    range *old = staff_ranges(p, before);
-    range *new = staff_ranges(p, after);
     for (uint32_t s = 0; s < before->staff_count; s++) {
-        bool same = p->bars != NULL || is_touched(p, before, old[s])
-                        ? compare_staff(p, before, after, s, old[s], new[match[s]])
-                        : compare_untouched(p, before, after, s, old[s], new[match[s]]);
+        sw_staff_events old = sw_score_staff_events(before, s);
+        sw_staff_events new = sw_score_staff_events(after, match[s]);
+        bool same = p->bars != NULL || is_touched(p, before, old) ? compare_staff(p, before, after, s, old, new)
+                                               : compare_untouched(p, before, after, s, old, new);
         if (!same) {
             return false;
         }
     }
     for (uint32_t s = 0; s < after->staff_count; s++) {
-        if (is_declared_staff(p, after, s) && !is_silent(p, after, s, new[s])) {
+        if (is_declared_staff(p, after, s) && !is_silent(p, after, s, sw_score_staff_events(after, s))) {
             return false;
         }
     }

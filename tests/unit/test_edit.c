@@ -203,6 +203,15 @@ static void test_runs(void **state)
           "<< \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 }\n"
           "   \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 } >>",
           .kind = SW_CHANGE_COPY_RUN, .event = 0, .last = 3, .voice = 1);
+    CHECK("<< \\new Staff { c'1~ c'1 d'1 }\n   \\new Staff { R1*3 } >>",
+          "<< \\new Staff { c'1 R1 d'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 1, .last = 1, .voice = 1);
+    CHECK("<< \\new Staff { c'1~ c'1~ c'1 }\n   \\new Staff { R1*3 } >>",
+          "<< \\new Staff { c'1 R1 c'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 1, .last = 1, .voice = 1);
+    CHECK("<< \\new Staff { c'2~ c'2~ c'2 d'2 }\n   \\new Staff { R1*2 } >>",
+          "<< \\new Staff { r2 c'2~ c'2 d'2 }\n   \\new Staff { c'2 r2 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 0, .last = 0, .voice = 1);
     CHECK("<<\n  \\new Staff { \\clef bass c1 d }\n>>",
           "<<\n  \\new Staff { \\clef bass c1 d }\n  \\new Staff = \"Tuba\" \\with { instrumentName = "
           "\"Tuba\" } { \\clef bass R1*2 }\n>>",
