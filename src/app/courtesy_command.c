@@ -35,8 +35,10 @@ static bool take_kind(const char *value, sw_courtesy_options *options)
             return true;
         }
     }
-    sw_say_bad("courtesy", "--only %s: %s", value,
-               sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares"));
+    char text[SW_NEAREST_TEXT];
+    sw_say_bad(
+        "courtesy", "--only %s: %s", value,
+        sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares", text));
     return false;
 }
 
@@ -70,15 +72,7 @@ static bool take(const char *option, const char *value, void *data)
 
 int sw_command_courtesy(int count, char **arguments)
 {
-    static const char *const names[] = {"--only",       "--value",     "--staff", "--bars",  "--lines",
-                                        "--include",    "--file-name", "--why",   "--write", "--diff",
-                                        "--everywhere", "--copy",      "--melody"};
-    sw_words words = {.command = "courtesy",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 6,
-                      .items = arguments,
-                      .count = count};
+    sw_words words = {.command = "courtesy", .items = arguments, .count = count};
     sw_move_words m = {0};
     sw_courtesy_options options = {.value = sw_rational_zero()};
     if (!sw_move_words_read(&m, &words, take, &options)) {

@@ -35,14 +35,7 @@ static bool take(const char *option, const char *value, void *data)
 
 int sw_command_hands(int count, char **arguments)
 {
-    static const char *const names[] = {"--instrument", "--span",      "--fingers", "--staff", "--bars",
-                                        "--include",    "--file-name", "--why",     "--write", "--diff"};
-    sw_words words = {.command = "hands",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 3,
-                      .items = arguments,
-                      .count = count};
+    sw_words words = {.command = "hands", .items = arguments, .count = count};
     sw_move_words m = {0};
     sw_hands_options options = {0};
     if (!sw_move_words_read(&m, &words, take, &options)) {

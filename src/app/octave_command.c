@@ -70,16 +70,7 @@ static bool make_sense(const sw_octave_options *o)
 
 int sw_command_octave(int count, char **arguments)
 {
-    static const char *const names[] = {"--by",      "--into",      "--between",    "--ottava",
-                                        "--ledgers", "--staff",     "--bars",       "--lines",
-                                        "--include", "--file-name", "--fold",       "--why",
-                                        "--write",   "--diff",      "--everywhere", "--copy"};
-    sw_words words = {.command = "octave",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 6,
-                      .items = arguments,
-                      .count = count};
+    sw_words words = {.command = "octave", .items = arguments, .count = count};
     sw_move_words m = {0};
     sw_octave_options options = {0};
     if (!sw_move_words_read(&m, &words, take, &options)) {

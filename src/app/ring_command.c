@@ -10,14 +10,7 @@ static bool take(const char *option, const char *value, void *data)
 
 int sw_command_ring(int count, char **arguments)
 {
-    static const char *const names[] = {"--staff", "--bars",  "--lines", "--include",    "--file-name",
-                                        "--why",   "--write", "--diff",  "--everywhere", "--copy"};
-    sw_words words = {.command = "ring",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 5,
-                      .items = arguments,
-                      .count = count};
+    sw_words words = {.command = "ring", .items = arguments, .count = count};
     sw_move_words m = {0};
     if (!sw_move_words_read(&m, &words, take, NULL)) {
         return SW_EXIT_BAD;

@@ -411,8 +411,9 @@ static bool compare_score(const sw_edit_proof *p, const sw_score *before, const 
     for (uint32_t s = 0; s < before->staff_count; s++) {
         sw_staff_events old = sw_score_staff_events(before, s);
         sw_staff_events new = sw_score_staff_events(after, match[s]);
-        bool same = p->bars != NULL || is_touched(p, before, old) ? compare_staff(p, before, after, s, old, new)
-                                               : compare_untouched(p, before, after, s, old, new);
+        bool same = p->bars != NULL || is_touched(p, before, old)
+                        ? compare_staff(p, before, after, s, old, new)
+                        : compare_untouched(p, before, after, s, old, new);
         if (!same) {
             return false;
         }
