@@ -7,12 +7,57 @@
 #include <stdint.h>
 
 #include "stavewright/base.h"
+#include "stavewright/dynamics.h"
+#include "stavewright/edit.h"
 #include "stavewright/film.h"
 #include "stavewright/finding.h"
 #include "stavewright/limits.h"
 #include "stavewright/players.h"
 #include "stavewright/score.h"
 #include "stavewright/techniques.h"
+
+/* ---- fixes -----------------------------------------------------------------------------------------------
+ */
+
+typedef enum sw_fix_kind {
+    SW_FIX_CHANGES, /* changes of a score, for sw_edit_score */
+    SW_FIX_TEXT,    /* other words in a text, or a bar check elsewhere: no note is touched */
+    SW_FIX_COURTESY /* the note before ends earlier: sw_move_courtesy knows how */
+} sw_fix_kind;
+
+/* Other bytes in the place of [start, end). */
+typedef struct sw_fix_edit {
+    uint32_t start;
+    uint32_t end;
+    const char *text;
+} sw_fix_edit;
+
+/* What would mend a finding. Nothing is proved yet: see fix.h. */
+typedef struct sw_fix {
+    sw_fix_kind kind;
+    bool wanted;    /* its finding is neither silenced nor turned off */
+    bool safe;      /* neither the sound nor the meaning changes */
+    uint32_t score; /* CHANGES, COURTESY: which of the reading's */
+    uint32_t file;  /* where it is mended: index into the reading's files, and bytes */
+    uint32_t start;
+    const sw_change *changes; /* CHANGES */
+    const sw_fix_edit *edits; /* TEXT: in `file` */
+    size_t count;             /* of changes or edits */
+    const char *says;         /* what is done, one line */
+} sw_fix;
+
+/* The fixes that the rules offer for one reading; {0} is the empty list. */
+typedef struct sw_fixes {
+    sw_fix *items;
+    size_t count;
+    size_t capacity;
+    sw_arena *arena;
+} sw_fixes;
+
+void sw_fixes_free(sw_fixes *fixes);
+
+/* ---- rules -----------------------------------------------------------------------------------------------
+ */
 
 /* What a rule gets to see, and where its findings go (with sw_findings_add). */
 typedef struct sw_check {
@@ -21,8 +66,12 @@ typedef struct sw_check {
     const sw_instruments *instruments;
     const sw_techniques *techniques;
     const sw_limits *limits;
-    sw_playing **playing; /* how the notes of each score are played: see sw_check_playing */
+    sw_playing **playing;        /* how the notes of each score are played: see sw_check_playing */
+    sw_dynamics **dynamics;      /* how loud they are: see sw_check_dynamics */
+    struct sw_seating **seating; /* who plays the staves of each score; private to the rules */
+    bool chairs;                 /* whether the rule chairs runs, too */
     sw_findings *findings;
+    sw_fixes *fixes;
 } sw_check;
 
 typedef struct sw_rule {
@@ -58,10 +107,17 @@ typedef struct sw_check_options {
 } sw_check_options;
 
 /* Runs the rules on a reading. The reader's own findings are in reading->findings; those of the rules are
- * added to `findings`, with their lines and columns. */
-void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings);
+ * added to `findings`, with their lines and columns, and what would mend them to `fixes`. */
+void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings,
+                      sw_fixes *fixes);
+/* What a rule gets to see, without findings: for a transformation that asks what a rule asks. Both are
+ * borrowed. Ended by sw_check_end. */
+sw_check sw_check_begin(const sw_reading *reading, const sw_film *film);
+void sw_check_end(sw_check *check);
 /* How the notes of a score of the reading are played, for rules: found out once, owned by the check. */
 const sw_playing *sw_check_playing(sw_check *check, size_t score);
+/* How loud they are; the same. */
+const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score);
 
 /* ---- whole folders --------------------------------------------------------------------------------------
  */
@@ -91,6 +147,7 @@ typedef struct sw_check_result {
     size_t count;
     size_t capacity;
     size_t by_severity[3]; /* how many findings, after sw_check_finish */
+    size_t fixable[3];     /* the same by sw_fixable */
     sw_checked_file *files;
     size_t file_count;
     size_t file_capacity;
@@ -110,6 +167,10 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
  * `result`, and leaves `part` empty. So several files can be checked at the same time, each into a result of
  * its own: texts, films and rules are only read. */
 void sw_check_join(sw_check_result *result, sw_check_result *part);
+/* The same for a main file that has been read; `fixes` gets what would mend the findings, wanted where its
+ * finding is kept. */
+void sw_check_add(const sw_reading *reading, const sw_check_options *options, sw_check_result *result,
+                  sw_fixes *fixes);
 /* Adds what is to be said of comments that silence nothing, sorts, keeps one finding a place and rule (the
  * gravest, of equal ones the first found: check a full score before its parts), and counts. */
 void sw_check_finish(sw_check_result *result);

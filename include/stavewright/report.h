@@ -40,4 +40,26 @@ void sw_report_coloured(const sw_check_result *checked, sw_buffer *result);
 /* "note", "warning", "error" */
 const char *sw_severity_word(sw_severity severity);
 
+/* ---- what each player has to play ---- */
+
+typedef struct sw_players_table sw_players_table;
+
+/* An empty table with the chairs of a film, which must outlive it; without a roster the names of the staves
+ * make the rows. Free it with sw_players_table_free. */
+sw_players_table *sw_players_table_new(const sw_film *film);
+/* NULL is allowed. */
+void sw_players_table_free(sw_players_table *table);
+/* Adds the scores of a reading as a cue. False, and nothing is added, when it has none, or when music of its
+ * files is in the table already: then it is a part or a sketch of a cue that was counted. Add full scores
+ * first, as sw_main_files gives them. */
+bool sw_players_table_add(sw_players_table *table, const sw_reading *reading);
+/* A row a player: chair, instruments, cues with notes, bars and minutes with notes, lowest and highest
+ * sounding note (where \transposition says how the source sounds; otherwise as it is written), shortest time
+ * for each change of instrument, mutes and percussion to bring. As a page of aligned columns ... */
+void sw_report_players(const sw_players_table *table, sw_buffer *result);
+/* ... as tab-separated rows under a row of headings ... */
+void sw_report_players_rows(const sw_players_table *table, sw_buffer *result);
+/* ... and as one JSON object. */
+void sw_report_players_json(const sw_players_table *table, sw_buffer *result);
+
 #endif

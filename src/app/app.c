@@ -1,5 +1,6 @@
 /* The command line: finds the subcommand, and shows help. */
 #include <errno.h>
+#include <pthread.h>
 #include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
@@ -20,6 +21,16 @@ static const sw_subcommand subcommands[] = {
      "it, no FILE for those of the film around the working folder.\n\n"
      "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
      sw_command_bars},
+    {"breaths", "FILE", "mark where winds and singers breathe",
+     "How long a breath lasts follows from the instrument, loudness, register and tempo (the rule breath). "
+     "The places\n"
+     "are the best of all: at the ends of slurs and phrases, behind long notes, at bar lines, before leaps; "
+     "hardly\n"
+     "within a slur, a beat or a word, never in a tie; and where another player holds the same note, not "
+     "together.\n"
+     "Where a rest or breath mark serves, nothing is written. What has no place for a breath is told.\n\n"
+     "example: stavewright breaths corpus/1m1-first-light/score.ly --why\n",
+     sw_command_breaths},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "
      "around\n"
@@ -47,6 +58,11 @@ static const sw_subcommand subcommands[] = {
      "note let go together. What is left alone, and why, is told.\n\n"
      "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
      sw_command_courtesy},
+    {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "example: stavewright double corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_double},
     {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
      "Without RULE: lists the rules. The name of an instrument shows its figures and their source.\n\n"
      "example: stavewright explain range horn\n",
@@ -60,6 +76,11 @@ static const sw_subcommand subcommands[] = {
      "A folder, or nothing, stands for the only score in it or in the film around the working folder.\n\n"
      "example: stavewright events corpus/1m1-first-light/score.ly | grep harp1\n",
      sw_command_events},
+    {"give", "FILE --from NAME --to NAME", "move a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "example: stavewright give corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_give},
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "The split is the best one by stated costs: fingers, spans, time to move, lines and glissandi kept in "
      "one hand.\n"
@@ -88,6 +109,16 @@ static const sw_subcommand subcommands[] = {
      "folder.\n\n"
      "example: stavewright outline corpus/1m1-first-light/score.ly\n",
      sw_command_outline},
+    {"players", "PATH...", "print what each player has to play, over all cues",
+     "One row a chair of stavewright.yaml, or, without one, a player that the staves speak of: instruments, "
+     "cues with\n"
+     "notes, bars and minutes with notes, lowest and highest sounding note, the shortest time for each "
+     "change of\n"
+     "instrument, mutes and percussion to bring. Full scores are counted; parts and sketches of the same "
+     "music are\n"
+     "not. A note sounds as \\transposition says; where nothing does, it is shown as it is written.\n\n"
+     "example: stavewright players corpus\n",
+     sw_command_players},
     {"ring", "FILE", "let notes ring: harp, mallets, piano, pizzicato",
      "Notes before rests that go on sounding by themselves get a tie into nothing, and short ones a value "
      "that shows\n"
@@ -139,7 +170,7 @@ static void print_usage(FILE *out)
 {
     fputs("usage: stavewright COMMAND [OPTIONS] ...\n\n", out);
     for (size_t i = 0; i < SUBCOMMANDS; i++) {
-        fprintf(out, "  %-10s %-17s %s\n", subcommands[i].name, subcommands[i].arguments,
+        fprintf(out, "  %-10s %-18s %s\n", subcommands[i].name, subcommands[i].arguments,
                 subcommands[i].summary);
     }
     fputs("\nstavewright help COMMAND shows its options. Exit status: 0 clean, 1 findings, 2 bad use or "
@@ -205,10 +236,18 @@ static bool asks_for_help(int count, char **words)
     return false;
 }
 
+/* What can't be settled is met again with each file of its folder, and is said once. */
 static void say_recovery(void *context, const char *sentence)
 {
+    static pthread_mutex_t guard = PTHREAD_MUTEX_INITIALIZER; /* any thread may tell */
+    static char last[1000];
     (void)context;
-    fprintf(stderr, "stavewright: %s\n", sentence);
+    pthread_mutex_lock(&guard);
+    if (strncmp(sentence, last, sizeof last - 1) != 0) {
+        fprintf(stderr, "stavewright: %s\n", sentence);
+        snprintf(last, sizeof last, "%s", sentence);
+    }
+    pthread_mutex_unlock(&guard);
 }
 
 int sw_app(int count, char **arguments)

@@ -12,6 +12,7 @@
 #include "app/words.h"
 #include "base/parallel.h"
 #include "stavewright/check.h"
+#include "stavewright/fix.h"
 #include "stavewright/report.h"
 
 typedef struct arguments {
@@ -22,8 +23,16 @@ typedef struct arguments {
     const sw_report_form *form;
     const char *baseline; /* file of accepted findings */
     bool baseline_write;
+    bool fix;     /* --fix: what can be mended is ... */
+    bool fix_all; /* ... --fix=all: also where it changes what is played ... */
+    bool diff;    /* ... but only shown */
     bool quiet;
 } arguments;
+
+static const char *plural(size_t count)
+{
+    return count == 1 ? "" : "s";
+}
 
 /* ---- the command line ------------------------------------------------------------------------------------
  */
@@ -66,6 +75,15 @@ static int choose_form(arguments *given, const char *name)
     return SW_EXIT_BAD;
 }
 
+static int choose_fixes(arguments *given, const char *which)
+{
+    given->fix = true;
+    given->fix_all = which != NULL && strcmp(which, "all") == 0;
+    return which == NULL || given->fix_all
+               ? SW_EXIT_CLEAN
+               : sw_say_bad("check", "--fix takes nothing, or =all, not =%s", which);
+}
+
 static int take_option(arguments *given, const sw_words *words)
 {
     if (sw_words_is(words, "--rules")) {
@@ -79,12 +97,17 @@ static int take_option(arguments *given, const sw_words *words)
     if (sw_words_is(words, "--format")) {
         return choose_form(given, words->value);
     }
+    if (sw_words_is(words, "--fix")) {
+        return choose_fixes(given, words->value);
+    }
     if (sw_words_is(words, "--include")) {
         sw_folders_add(&given->inputs.includes, &words->value, 1);
     } else if (sw_words_is(words, "--baseline")) {
         given->baseline = words->value;
     } else if (sw_words_is(words, "--baseline-write")) {
         given->baseline_write = true;
+    } else if (sw_words_is(words, "--diff")) {
+        given->diff = true;
     } else if (sw_words_is(words, "--quiet")) {
         given->quiet = true;
     } else {
@@ -108,6 +131,15 @@ static int take_arguments(arguments *given, int count, char **items)
         return sw_say_bad("check", "--file-name %s names what standard input holds; give - as the path",
                           given->file_name);
     }
+    if (given->diff && !given->fix) {
+        return sw_say_bad("check", "--diff shows what --fix would do; give --fix or --fix=all, too");
+    }
+    if (given->fix && given->inputs.standard_input) {
+        return sw_say_bad("check", "--fix changes files, not standard input; name the file");
+    }
+    if (given->fix && given->baseline_write) {
+        return sw_say_bad("check", "--fix mends and --baseline-write accepts: one of them");
+    }
     if (given->baseline_write && given->baseline == NULL) {
         return sw_say_bad("check", "--baseline-write needs the name of the file: --baseline FILE");
     }
@@ -116,6 +148,24 @@ static int take_arguments(arguments *given, int count, char **items)
 
 /* ---- checking --------------------------------------------------------------------------------------------
  */
+
+/* How a main file is to be checked, as its film wants it. `folders` is filled, and to be freed. */
+static sw_check_options options_for(arguments *given, const char *path, sw_folders *folders)
+{
+    const sw_film *film = sw_inputs_film(&given->inputs, path);
+    *folders = sw_inputs_folders(&given->inputs, film);
+    sw_check_options options = {.film = film, .chosen = given->chosen, .insist = given->insist};
+    options.read.include_path = folders->items;
+    options.read.include_path_count = folders->count;
+    return options;
+}
+
+static int say_error(char *error)
+{
+    sw_say_bad("check", "%s", error);
+    free(error);
+    return SW_EXIT_BAD;
+}
 
 /* One main file; several are checked at the same time. */
 typedef struct job {
@@ -146,14 +196,10 @@ static int check_mains(arguments *given, const sw_paths *mains, const sw_text *o
     jobs all = {.items = sw_alloc_zero(mains->count + 1, sizeof *all.items)};
     for (size_t i = 0; i < mains->count; i++) {
         job *j = &all.items[i];
-        const sw_film *film = sw_inputs_film(&given->inputs, mains->items[i]);
         j->path = mains->items[i];
-        j->folders = sw_inputs_folders(&given->inputs, film);
-        j->options = (sw_check_options){.film = film, .chosen = given->chosen, .insist = given->insist};
-        j->options.read = (sw_read_options){.include_path = j->folders.items,
-                                            .include_path_count = j->folders.count,
-                                            .overlays = &overlay,
-                                            .overlay_count = overlay == NULL ? 0 : 1};
+        j->options = options_for(given, j->path, &j->folders);
+        j->options.read.overlays = &overlay;
+        j->options.read.overlay_count = overlay == NULL ? 0 : 1;
     }
     all.progress = sw_progress_begin("checking", mains->count, given->quiet);
     sw_parallel(mains->count, run_job, &all);
@@ -162,10 +208,7 @@ static int check_mains(arguments *given, const sw_paths *mains, const sw_text *o
     for (size_t i = 0; i < mains->count; i++) { /* in this order whichever was ready first */
         job *j = &all.items[i];
         sw_check_join(result, &j->found);
-        if (j->error != NULL) {
-            status = sw_say_bad("check", "%s", j->error);
-        }
-        free(j->error);
+        status = j->error != NULL ? say_error(j->error) : status;
         free(j->folders.items);
     }
     free(all.items);
@@ -195,6 +238,95 @@ static int read_all(arguments *given, sw_check_result *result)
     return status;
 }
 
+/* ---- fixes ----------------------------------------------------------------------------------------------
+ */
+
+enum { MOST_PASSES = 12 }; /* over one file: some kinds of fixes, and what was in the way of another */
+
+/* Fixes a main file until nothing is left that can be fixed. *changed becomes true when something was. */
+static int fix_path(arguments *given, const char *path, const sw_paths *mains, sw_fixing *fixing,
+                    bool *changed)
+{
+    sw_folders folders;
+    sw_check_options options = options_for(given, path, &folders);
+    int status = SW_EXIT_CLEAN;
+    bool again = true;
+    for (int i = 0; status == SW_EXIT_CLEAN && again; i++) {
+        char *error = NULL;
+        if (i == MOST_PASSES) {
+            status = sw_say_bad("check",
+                                "%s: after %d times each fix still makes room for another one; are there "
+                                "house rules that undo each other? Nothing is written",
+                                path, MOST_PASSES);
+        } else if (!sw_fixing_pass(fixing, path, &options, mains, &again, &error)) {
+            status = say_error(error);
+        }
+        *changed = *changed || again;
+    }
+    free(folders.items);
+    return status;
+}
+
+/* Fixes all main files; what one leaves behind may be in another. */
+static int fix_mains(arguments *given, sw_fixing *fixing)
+{
+    sw_paths mains = sw_inputs_mains(&given->inputs);
+    int status = SW_EXIT_CLEAN;
+    bool changed = true;
+    for (int sweep = 0; changed && status == SW_EXIT_CLEAN && sweep < MOST_PASSES; sweep++) {
+        changed = false;
+        for (size_t i = 0; i < mains.count && status == SW_EXIT_CLEAN; i++) {
+            status = fix_path(given, mains.items[i], &mains, fixing, &changed);
+        }
+    }
+    sw_paths_free(&mains);
+    return status;
+}
+
+static void print_diff(const sw_patch *patch)
+{
+    sw_buffer text = {0};
+    sw_patch_diff(patch, &text);
+    fwrite(sw_buffer_text(&text), 1, text.length, stdout);
+    fflush(stdout);
+    sw_buffer_free(&text);
+}
+
+/* Shows or writes what has been fixed. */
+static int finish_fixes(const arguments *given, const sw_fixing *fixing)
+{
+    sw_patch patch = {0};
+    char *error = NULL;
+    bool good = sw_fixing_patch(fixing, &patch, &error);
+    if (good && given->diff) {
+        print_diff(&patch);
+    } else if (good) {
+        good = sw_patch_write(&patch, &error);
+    }
+    size_t count = sw_fixing_count(fixing);
+    if (good) {
+        fputs(sw_buffer_text(sw_fixing_told(fixing)), stderr);
+        fprintf(stderr, "%zu fix%s in %zu file%s%s\n", count, count == 1 ? "" : "es", patch.count,
+                plural(patch.count), given->diff ? ", not written" : "");
+    }
+    sw_patch_free(&patch);
+    return good ? SW_EXIT_CLEAN : say_error(error);
+}
+
+static int fix_all(arguments *given)
+{
+    sw_fixing *fixing = sw_fixing_new(given->fix_all);
+    int status = fix_mains(given, fixing);
+    if (status == SW_EXIT_CLEAN) {
+        status = finish_fixes(given, fixing);
+    }
+    if (status == SW_EXIT_CLEAN && given->diff && sw_fixing_count(fixing) > 0) {
+        status = SW_EXIT_FINDINGS;
+    }
+    sw_fixing_free(fixing);
+    return status;
+}
+
 /* ---- accepted findings -----------------------------------------------------------------------------------
  */
 
@@ -202,9 +334,7 @@ static int write_baseline(const arguments *given, const sw_check_result *result)
 {
     char *error = NULL;
     if (!sw_baseline_write(given->baseline, result, given->chosen, &error)) {
-        sw_say_bad("check", "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
+        return say_error(error);
     }
     if (!given->quiet) {
         fprintf(stderr, "%s: %zu finding%s accepted\n", given->baseline, result->count,
@@ -232,11 +362,6 @@ static double milliseconds(void)
     return (double)now.tv_sec * 1000.0 + (double)now.tv_nsec / 1e6;
 }
 
-static const char *plural(size_t count)
-{
-    return count == 1 ? "" : "s";
-}
-
 static void print_result(const arguments *given, const sw_check_result *result, bool complete)
 {
     sw_buffer text = {0};
@@ -261,6 +386,15 @@ static void print_summary(const sw_check_result *result, double began)
         fprintf(stderr, ", %zu accepted", result->accepted);
     }
     fprintf(stderr, " (%.0f ms)\n", milliseconds() - began);
+    size_t safe = result->fixable[SW_FIX_SAFE];
+    size_t played = result->fixable[SW_FIX_PLAYED];
+    if (safe > 0) {
+        fprintf(stderr, "%zu of them can be mended with --fix\n", safe);
+    }
+    if (played > 0) {
+        fprintf(stderr, "%zu %swith --fix=all, which changes what is played\n", played,
+                safe > 0 ? "more " : "of them can be mended ");
+    }
 }
 
 static int check_all(arguments *given, sw_baseline *accepted, double began)
@@ -297,9 +431,7 @@ static int open_and_check(arguments *given, double began)
         accepted = sw_baseline_read(given->baseline, &error);
     }
     if (error != NULL) {
-        sw_say_bad("check", "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
+        return say_error(error);
     }
     int status = check_all(given, accepted, began);
     sw_baseline_free(accepted);
@@ -313,7 +445,10 @@ int sw_command_check(int count, char **words)
     given.chosen = sw_alloc(sw_rules_count() * sizeof *given.chosen);
     memset(given.chosen, true, sw_rules_count() * sizeof *given.chosen);
     int status = take_arguments(&given, count, words);
-    if (status == SW_EXIT_CLEAN) {
+    if (status == SW_EXIT_CLEAN && given.fix) {
+        status = fix_all(&given);
+    }
+    if (status == SW_EXIT_CLEAN && !given.diff) {
         status = open_and_check(&given, began);
     }
     sw_inputs_free(&given.inputs);

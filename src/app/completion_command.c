@@ -100,7 +100,7 @@ static void print_bash(sw_buffer *text)
     for (size_t i = 0; i < sw_subcommand_count(); i++) {
         const char *command = sw_subcommand_get(i)->name;
         for (const sw_option *o = sw_option_next(command, NULL); o != NULL; o = sw_option_next(command, o)) {
-            if (o->value != NULL) {
+            if (!sw_option_is_flag(o)) {
                 add_bash_value(o, command, text);
             }
         }
@@ -130,7 +130,7 @@ static void add_zsh_option(const sw_option *o, sw_buffer *text)
     sw_buffer_format(text, " \\\n            '%s[", o->name);
     add_zsh_text(text, o->help);
     sw_buffer_char(text, ']');
-    if (o->value != NULL) {
+    if (!sw_option_is_flag(o)) {
         sw_buffer_char(text, ':');
         add_zsh_text(text, o->value);
         if (o->choices != NULL) {

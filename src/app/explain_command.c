@@ -4,6 +4,7 @@
 #include <stdlib.h>
 
 #include "app/commands.h"
+#include "app/explain_abilities.h"
 #include "app/words.h"
 #include "base/nearest.h"
 #include "checks/say.h"
@@ -46,8 +47,9 @@ static void print_instrument(const sw_instrument *i)
         printf("  %-10s %d %s; %s at sight, %s at the most\n", "each hand", i->fingers, tool,
                sw_say_span(i->span - 1, span[0]), sw_say_span(i->extreme_span - 1, span[1]));
     }
-    printf("  %-10s %s\n  These are defaults for healthy professionals; the player decides.\n", "source",
-           i->source);
+    printf("  %-10s %s\n", "source", i->source);
+    sw_print_abilities(i);
+    printf("  These are defaults for healthy professionals; the player decides.\n");
 }
 
 /* What a word asks for: one of the two. */

@@ -45,7 +45,7 @@ static void add_term(sw_buffer *page, const char *term, const char *argument)
     sw_buffer_string(page, ".TP\n.B ");
     add_text(page, term, strlen(term));
     if (argument != NULL && argument[0] != '\0') {
-        sw_buffer_char(page, ' ');
+        sw_buffer_string(page, argument[0] == '[' ? "" : " ");
         add_text(page, argument, strlen(argument));
     }
     sw_buffer_char(page, '\n');

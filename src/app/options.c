@@ -2,12 +2,17 @@
 
 #include <string.h>
 
-#define MOVES "courtesy octave ring"
+#define MOVES "breaths courtesy double give octave ring"
 
 static const sw_option options[] = {
     /* what only one command has */
     {"--rules", "RULES", NULL, "check", "only these rules, with commas between"},
     {"--not-rules", "RULES", NULL, "check", "all rules but these"},
+    {"--fix", "[=all]", NULL, "check",
+     "mend what can be mended with sound and meaning as they are: house spellings, a\nmissing arco, a bar "
+     "check at the wrong note. Each change is proved, then the\nfindings left are printed. --fix=all: also "
+     "what changes the playing: shorter\nnotes before a change (prep-time)"},
+    {"--diff", NULL, NULL, "check", "with --fix: print the changes as a unified diff, and write nothing"},
     {"--format", "FORM", "text gcc json sarif github", "check",
      "text for people; gcc, json, sarif (2.1.0) and github (annotations) for\nprograms"},
     {"--baseline", "FILE", NULL, "check", "leave out what this file lists as accepted"},
@@ -39,12 +44,20 @@ static const sw_option options[] = {
     {"--melody", NULL, NULL, "courtesy", "shorten the notes that end the melody, too"},
     {"--check", NULL, NULL, "bars",
      "change nothing: name the files that are not laid out so, with exit status 1"},
+    {"--format", "FORM", "text tsv json", "players", "text (the usual one), tsv or json"},
+    {"--from", "NAME", NULL, "double give",
+     "instrument name, short name, context id or variable; /.../ is a pattern"},
+    {"--to", "NAME", NULL, "double give", "the same, of the staff that gets the line"},
+    {"--over", NULL, NULL, "double give",
+     "the target's own notes in the passage go; without it they are a finding"},
+    {"--rest", "1/8", NULL, "breaths",
+     "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
     {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, MOVES " hands",
+    {"--staff", "NAME", NULL, "breaths courtesy hands octave ring",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
@@ -53,14 +66,15 @@ static const sw_option options[] = {
      "where a note is written once and heard in several places, change all of them"},
     {"--copy", NULL, NULL, MOVES, "there, give the chosen place a copy of the variable of its own"},
     /* from where */
-    {"--include", "FOLDER", NULL, MOVES " bars check events hands outline",
+    {"--include", "FOLDER", NULL, MOVES " bars check events hands outline players",
      "look for included files here, too; may be given several times"},
     {"--file-name", "NAME", NULL, MOVES " bars hands",
      "with -: the name of what standard input holds, for its includes"},
     {"--file-name", "NAME", NULL, "check",
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
-    {"--why", NULL, NULL, "courtesy ring", "say what was done"},
+    {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
+    {"--why", NULL, NULL, "courtesy double give ring", "say what was done"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
     {"--write", NULL, NULL, MOVES " bars hands", "change the files; otherwise a unified diff is printed"},
@@ -83,6 +97,11 @@ static bool is_among(const char *word, const char *words)
         at += next + (at[next] == ' ');
     }
     return false;
+}
+
+bool sw_option_is_flag(const sw_option *option)
+{
+    return option->value == NULL || option->value[0] == '[';
 }
 
 const sw_option *sw_option_next(const char *command, const sw_option *before)
@@ -108,7 +127,7 @@ void sw_options_print(const char *command, sw_buffer *result)
 {
     for (const sw_option *o = sw_option_next(command, NULL); o != NULL; o = sw_option_next(command, o)) {
         size_t start = result->length;
-        sw_buffer_format(result, "  %s%s%s", o->name, o->value == NULL ? "" : " ",
+        sw_buffer_format(result, "  %s%s%s", o->name, o->value == NULL || sw_option_is_flag(o) ? "" : " ",
                          o->value == NULL ? "" : o->value);
         for (const char *line = o->help; line != NULL;) {
             size_t length = strcspn(line, "\n");

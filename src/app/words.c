@@ -61,7 +61,7 @@ static sw_word take_option(sw_words *words, const char *word)
         sw_say_bad(words->command, "%s takes no value", option->name);
         return SW_WORD_BAD;
     }
-    if (option->value == NULL) {
+    if (sw_option_is_flag(option) && word[length] == '\0') {
         words->value = NULL;
     } else if (word[length] == '=') {
         words->value = word + length + 1;

@@ -221,6 +221,7 @@ size_t sw_baseline_apply(sw_baseline *baseline, sw_check_result *result, const b
         const sw_checked *item = &result->items[i];
         if (accept(baseline->entries, baseline->count, paths[item->finding.file], item)) {
             result->by_severity[item->finding.severity]--;
+            result->fixable[item->finding.fixable]--;
             result->accepted++;
         } else {
             result->items[kept++] = *item;

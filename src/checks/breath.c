@@ -51,9 +51,9 @@ static bool is_place(const scene *s, const sw_line_note *before, const sw_line_n
            (!note->joined && before->end - before->begin >= 2 * catch_seconds);
 }
 
-static void check_staff(const scene *s, const sw_playing *playing)
+static void check_staff(const scene *s)
 {
-    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
+    sw_line line = sw_line_of_staff(s->check, s->score, s->staff);
     span p = {0};
     for (size_t i = 0; i <= line.count; i++) {
         const sw_line_note *note = &line.items[i];
@@ -69,7 +69,7 @@ static void check_staff(const scene *s, const sw_playing *playing)
         }
         p.last = note;
         p.used += (note->end - note->begin) /
-                  sw_limits_breath_seconds(s->check->limits, s->limit, note->loudness, note->low);
+                  sw_limits_breath_seconds(s->check->limits, s->limit, note->dynamic, note->low);
     }
     free(line.items);
 }
@@ -82,7 +82,7 @@ static void run(sw_check *check)
         for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
             scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff};
             if (s.limit != NULL && s.limit->breath > 0) {
-                check_staff(&s, playing);
+                check_staff(&s);
             }
         }
     }
@@ -93,25 +93,18 @@ const sw_rule sw_rule_breath = {
     .summary = "a wind player has no place to breathe for longer than a breath lasts",
     .severity = SW_WARNING,
     .explain =
-        "Woodwind and brass players need air. This rule follows each line and counts how much of a "
-        "breath every note\n"
-        "takes: the seconds at the tempo there, more when it is loud or low, less when it is soft. A "
-        "new breath can be\n"
-        "taken at a rest, at a breath mark (\\breathe), and behind a note that is not slurred or tied "
-        "to the next one\n"
-        "and lasts 0.6 s or more, from which 0.3 s can be cut. What goes on longer than a breath is "
-        "reported, from its\n"
-        "first note.\n\n"
-        "The figures: at mf a breath lasts 10 s on the flute, 25 s on the oboe, 20 s on the clarinet, "
-        "15 s on bassoon,\n"
-        "horn and trumpet, 10 s on the trombone, 6 s on the tuba; half of it at ff, half more at pp, "
-        "0.6 of it in the\n"
-        "lowest fifth of the compass (common practice, no source; src/players/limits.yaml). What takes more "
-        "than 1.3 breaths\n"
-        "is a note, more than twice that a warning. Two players on a line can take turns: then it is no "
-        "trouble. Where the\n"
-        "score says no tempo, nothing is reported.\n\n"
-        "To mend: write \\breathe or a rest where the phrase allows it, divide the slur, or share the "
+        "Woodwind and brass players need air. This rule follows each line and counts how much of a\n"
+        "breath every note takes: the seconds at the tempo there, more when it is loud or low, less\n"
+        "when it is soft. A new breath can be taken at a rest, at a breath mark (\\breathe), and\n"
+        "behind a note that is not slurred or tied to the next one and lasts 0.6 s or more, from\n"
+        "which 0.3 s can be cut. What goes on longer than a breath is reported, from its first note.\n\n"
+        "The figures: at mf a breath lasts 10 s on the flute, 25 s on the oboe, 20 s on the clarinet,\n"
+        "15 s on bassoon, horn and trumpet, 10 s on the trombone, 6 s on the tuba; half of it at ff,\n"
+        "half more at pp, 0.6 of it in the lowest fifth of the compass (common practice, no source;\n"
+        "src/players/limits.yaml). What takes more than 1.3 breaths is a note, more than twice that a\n"
+        "warning. Two players on a line can take turns: then it is no trouble. Where the score says\n"
+        "no tempo, nothing is reported.\n\n"
+        "To mend: write \\breathe or a rest where the phrase allows it, divide the slur, or share the\n"
         "line.\n",
     .run = run,
 };

@@ -75,6 +75,7 @@ typedef struct harvest {
     const sw_check_options *options;
     const sw_reading *reading;
     sw_check_result *result;
+    sw_fixes *fixes;
     uint32_t *numbers; /* the file's number in the result for its index in the reading */
     sw_heard heard;
     sw_silencers silencers;
@@ -99,6 +100,9 @@ static void keep(harvest *h, const sw_findings *findings)
         if (!sw_rule_is_wanted(h->options, finding.rule) ||
             sw_silencers_cover(&h->silencers, &h->heard, &finding)) {
             continue;
+        }
+        if (finding.fixable != SW_NOT_FIXABLE) {
+            h->fixes->items[finding.fix].wanted = true;
         }
         add(h->result, outlive(h, &finding));
     }
@@ -169,19 +173,16 @@ static void number_files(harvest *h)
     }
 }
 
-bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error)
+void sw_check_add(const sw_reading *reading, const sw_check_options *options, sw_check_result *result,
+                  sw_fixes *fixes)
 {
-    sw_reading *reading = sw_read(path, &options->read, error);
-    if (reading == NULL) {
-        return false;
-    }
     arena_of(result);
     sw_findings findings = {0};
-    harvest h = {.options = options, .reading = reading, .result = result};
+    harvest h = {.options = options, .reading = reading, .result = result, .fixes = fixes};
     number_files(&h);
     h.silencers = sw_silencers_of(reading, &findings);
     sw_findings_place(reading, &findings, 0);
-    sw_check_reading(reading, options, &findings);
+    sw_check_reading(reading, options, &findings, fixes);
     if (findings.count + reading->findings.count + h.silencers.count > 0) {
         h.heard = sw_heard_of(reading);
     }
@@ -192,6 +193,17 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
     sw_heard_free(&h.heard);
     sw_silencers_free(&h.silencers);
     sw_findings_free(&findings);
+}
+
+bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error)
+{
+    sw_reading *reading = sw_read(path, &options->read, error);
+    if (reading == NULL) {
+        return false;
+    }
+    sw_fixes fixes = {0};
+    sw_check_add(reading, options, result, &fixes);
+    sw_fixes_free(&fixes);
     sw_reading_free(reading);
     return true;
 }
@@ -226,6 +238,12 @@ void sw_check_join(sw_check_result *result, sw_check_result *part)
     sw_check_result_free(part);
 }
 
+/* One place can break several house rules. */
+static bool is_house(const sw_checked *a)
+{
+    return strcmp(a->finding.rule, "house") == 0;
+}
+
 /* By place; of the findings of one rule at one place the gravest first, then that of the first main file. */
 static int compare_places(const void *a, const void *b)
 {
@@ -236,6 +254,7 @@ static int compare_places(const void *a, const void *b)
         order = x->finding.start < y->finding.start ? -1 : 1;
     }
     order = order != 0 ? order : strcmp(x->finding.rule, y->finding.rule);
+    order = order != 0 || !is_house(x) ? order : strcmp(x->finding.message, y->finding.message);
     order = order != 0 ? order : (int)y->finding.severity - (int)x->finding.severity;
     if (order == 0 && x->number != y->number) {
         order = x->number < y->number ? -1 : 1;
@@ -245,6 +264,9 @@ static int compare_places(const void *a, const void *b)
 
 static bool same_trouble(const sw_checked *a, const sw_checked *b)
 {
+    if (is_house(a) && strcmp(a->finding.message, b->finding.message) != 0) {
+        return false;
+    }
     return a->finding.file == b->finding.file && a->finding.start == b->finding.start &&
            strcmp(a->finding.rule, b->finding.rule) == 0;
 }
@@ -268,6 +290,7 @@ void sw_check_finish(sw_check_result *result)
         if (kept == 0 || !same_trouble(&result->items[kept - 1], item)) {
             result->items[kept++] = *item;
             result->by_severity[item->finding.severity]++;
+            result->fixable[item->finding.fixable]++;
         }
     }
     result->count = kept;

@@ -1,5 +1,5 @@
-/* A staff voice by voice, as one player breathes and tongues it: with seconds, loudness and slurs. Private to
- * checks/. */
+/* A staff voice by voice, as one player breathes and tongues it: with seconds, dynamics and slurs. Private to
+ * checks/ and moves/. */
 #ifndef SW_CHECKS_LINE_H
 #define SW_CHECKS_LINE_H
 
@@ -11,8 +11,9 @@ typedef struct sw_line_note {
     uint32_t voice;
     double begin; /* seconds */
     double end;
-    int loudness;       /* in force: see players/loudness.h */
+    sw_dynamic dynamic; /* in force; SW_NO_DYNAMIC: nothing is said */
     bool low;           /* in the lowest fifth of the instrument's written compass */
+    bool high;          /* above the note from which on the lips tire */
     bool first;         /* of its voice */
     bool joined;        /* tied or slurred to the note before */
     bool breath_before; /* a breath mark stands between the note before and this one */
@@ -25,7 +26,6 @@ typedef struct sw_line {
 } sw_line;
 
 /* The notes of a staff. Free `items` with free(). */
-sw_line sw_line_of_staff(const sw_check *check, const sw_score *score, const sw_playing *playing,
-                         uint32_t staff);
+sw_line sw_line_of_staff(sw_check *check, const sw_score *score, uint32_t staff);
 
 #endif

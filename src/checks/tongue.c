@@ -31,9 +31,9 @@ static void report(const scene *s, const sw_line_note *first, const sw_line_note
         s->limit->double_tongue > 0 ? "double" : "single", s->fastest);
 }
 
-static void check_staff(const scene *s, const sw_playing *playing)
+static void check_staff(const scene *s)
 {
-    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
+    sw_line line = sw_line_of_staff(s->check, s->score, s->staff);
     size_t first = 0;
     for (size_t i = 1; i <= line.count; i++) {
         const sw_line_note *note = &line.items[i];
@@ -59,7 +59,7 @@ static void run(sw_check *check)
             scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff, 0};
             if (s.limit != NULL && s.limit->single > 0) {
                 s.fastest = s.limit->double_tongue > 0 ? s.limit->double_tongue : s.limit->single;
-                check_staff(&s, playing);
+                check_staff(&s);
             }
         }
     }
@@ -70,18 +70,16 @@ const sw_rule sw_rule_tongue = {
     .summary = "tongued notes faster than the instrument's tonguing",
     .severity = SW_WARNING,
     .explain =
-        "Five or more notes in a row that are not slurred, each of which the tongue has to start, are "
-        "compared with what\n"
-        "the instrument gives: double tonguing where that is usual (flutes and brass), otherwise single "
-        "tonguing. Above\n"
-        "it the notes blur; from a quarter above it on the rule warns.\n\n"
-        "The figures, in notes a second: flute 8 single and 11.2 double, oboe and bassoon 7.5, clarinet 8, "
-        "horn 7.2 and\n"
-        "9.6, trumpet 8.4 and 10.7, trombone 7.5 and 9.2, tuba 6.7 and 8.8 (common practice, no source;\n"
-        "src/players/limits.yaml). That the flute is the woodwind that double-tongues: Rimsky-Korsakov, "
-        "Principles of\n"
-        "Orchestration. Some players are faster, on some instruments much: ask.\n\n"
-        "To mend: slur two of each group, share the notes between two players, or give them to another "
-        "instrument.\n",
+        "Five or more notes in a row that are not slurred, each of which the tongue has to start, are\n"
+        "compared with what the instrument gives: double tonguing where that is usual (flutes and\n"
+        "brass), otherwise single tonguing. Above it the notes blur; from a quarter above it on the\n"
+        "rule warns.\n\n"
+        "The figures, in notes a second: flute 8 single and 11.2 double, oboe and bassoon 7.5,\n"
+        "clarinet 8, horn 7.2 and 9.6, trumpet 8.4 and 10.7, trombone 7.5 and 9.2, tuba 6.7 and 8.8\n"
+        "(common practice, no source; src/players/limits.yaml). That the flute is the woodwind that\n"
+        "double-tongues: Rimsky-Korsakov, Principles of Orchestration. Some players are faster, on\n"
+        "some instruments much: ask.\n\n"
+        "To mend: slur two of each group, share the notes between two players, or give them to\n"
+        "another instrument.\n",
     .run = run,
 };

@@ -185,10 +185,10 @@ const sw_house_rule *sw_film_house(const sw_film *film, size_t i)
     return &film->house[i];
 }
 
-bool sw_house_rule_find(const sw_film *film, const sw_house_rule *rule, sw_slice text, size_t *from,
-                        size_t *to)
+bool sw_house_rule_find(const sw_film *film, const sw_house_rule *rule, sw_slice text, size_t start,
+                        size_t *from, size_t *to)
 {
-    return sw_pattern_find(film->house_patterns[rule->number], text, 0, from, to);
+    return sw_pattern_find(film->house_patterns[rule->number], text, start, from, to);
 }
 
 size_t sw_film_include_count(const sw_film *film)

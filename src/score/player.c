@@ -375,14 +375,16 @@ static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, cons
     } else if (p->in_text) {
         inside.recorded = sw_lyrics_enter(p, music, here->recorded);
     } else if (!p->muted) {
+        bool begins;
         inside.context =
-            sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music, here->frame);
+            sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music, here->frame, &begins);
         if (music == p->sung) {
             p->sung_context = inside.context;
         }
-        if (m->num > 0) {
-            inside.context->with = music;
-            sw_contexts_apply_with(p->contexts, inside.context, m->file, (uint32_t)m->num);
+        uint32_t with = sw_music_with(p->reader->reading, music);
+        if (begins && with != SW_NO_INDEX) {
+            inside.context->with = with;
+            sw_player_begin_with(p, with, when, &inside);
         }
     }
     sw_moment end = m->first == SW_NO_INDEX ? when : sw_walk_sung(p, m->first, when, &inside);
@@ -641,5 +643,6 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         sw_lyrics_align(&p);
     }
     sw_contexts_free(p.contexts);
+    free(p.layouts);
     sw_sort_events(score);
 }

@@ -189,9 +189,6 @@ sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
 void sw_use_language(sw_reader *reader, const sw_language *language);
 /* Says where the compiler sees a note that is written at this place: see `origin`. */
 void sw_set_origin(const sw_reader *reader, sw_music *music, uint32_t file, uint32_t start);
-/* Goes on to the next `property = value` of a \with block: the cursor stands at the value then. False at the
- * end of the block. */
-bool sw_cursor_assignment(sw_cursor *cursor, sw_slice *property);
 /* A growing list of children. */
 typedef struct sw_children {
     uint32_t first;
@@ -271,6 +268,9 @@ sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *argume
  * gives. The cursor stands behind the command itself. */
 bool sw_read_keyword(sw_reader *reader, sw_cursor *cursor, sw_slice name, const sw_value *where,
                      sw_value *result);
+/* The `= value` of a \set, \override or assignment as plain text, 0 when it has none; *end is moved behind
+ * it. */
+uint32_t sw_read_set_value(sw_reader *reader, sw_cursor *cursor, uint32_t *end);
 /* Reads the function that a Scheme definition makes; NULL when it makes none. `node` is the scheme or
  * embedded node. */
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);

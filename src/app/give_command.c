@@ -1,0 +1,52 @@
+#include <string.h>
+
+#include "app/commands.h"
+#include "app/move_words.h"
+
+static bool take(const char *option, const char *value, void *data)
+{
+    sw_give_options *options = data;
+    if (strcmp(option, "--over") == 0) {
+        options->over = true;
+    } else if (strcmp(option, "--to") == 0) {
+        options->to = value;
+    } else {
+        options->places.staff = value; /* --from */
+    }
+    return true;
+}
+
+static int run(const char *command, bool keep, int count, char **arguments)
+{
+    sw_words words = {.command = command, .items = arguments, .count = count};
+    sw_move_words m = {0};
+    sw_give_options options = {.keep = keep};
+    if (!sw_move_words_read(&m, &words, take, &options)) {
+        return SW_EXIT_BAD;
+    }
+    if (options.places.staff == NULL || options.to == NULL) {
+        return sw_say_bad(command,
+                          "--from NAME and --to NAME are needed: the staff that has the line and the "
+                          "one that gets it; stavewright outline FILE lists the staves");
+    }
+    m.places.staff = options.places.staff;
+    options.places = m.places;
+    options.elsewhere = m.elsewhere;
+    const char *path = sw_move_words_open(&m);
+    if (path == NULL) {
+        return SW_EXIT_BAD;
+    }
+    char *error = NULL;
+    sw_move *move = sw_move_give(path, &options, &m.reading, &error);
+    return sw_move_words_show(&m, move, error);
+}
+
+int sw_command_give(int count, char **arguments)
+{
+    return run("give", false, count, arguments);
+}
+
+int sw_command_double(int count, char **arguments)
+{
+    return run("double", true, count, arguments);
+}
