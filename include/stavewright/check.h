@@ -133,6 +133,12 @@ typedef struct sw_checked {
     const char *path;   /* see sw_checked_file */
     sw_finding finding; /* its `file` is an index into the result's files */
     size_t number;      /* in the order in which they were found */
+    uint32_t end_line;  /* where the place ends, as in sw_finding: the column is that behind it */
+    uint32_t end_column;
+    const char *staff; /* the player's name, NULL where none is concerned */
+    bool has_bar;
+    int bar;              /* as printed */
+    char fingerprint[17]; /* the same wherever lines and bars move to: see sw_fingerprint_finding */
 } sw_checked;
 
 /* What the checks of several main files have found; owns all it points to. {0} is the empty one. */
@@ -146,6 +152,7 @@ typedef struct sw_check_result {
     size_t file_count;
     size_t file_capacity;
     size_t scores;
+    size_t accepted;                   /* how many a baseline has taken out */
     struct sw_silencer_use *silencers; /* comments that silence a rule, and whether they did */
     size_t silencer_count;
     size_t silencer_capacity;
@@ -156,6 +163,10 @@ typedef struct sw_check_result {
  * it and without what comments in the sources silence (stavewright explain silencer). False when the file
  * cannot be read: *error is then a sentence with the path and the reason (free() it). */
 bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error);
+/* Moves what `part` has found to the end of `result`, as if its files had been checked behind those of
+ * `result`, and leaves `part` empty. So several files can be checked at the same time, each into a result of
+ * its own: texts, films and rules are only read. */
+void sw_check_join(sw_check_result *result, sw_check_result *part);
 /* The same for a main file that has been read; `fixes` gets what would mend the findings, wanted where its
  * finding is kept. */
 void sw_check_add(const sw_reading *reading, const sw_check_options *options, sw_check_result *result,
@@ -164,5 +175,23 @@ void sw_check_add(const sw_reading *reading, const sw_check_options *options, sw
  * gravest, of equal ones the first found: check a full score before its parts), and counts. */
 void sw_check_finish(sw_check_result *result);
 void sw_check_result_free(sw_check_result *result);
+
+/* ---- accepted findings ----------------------------------------------------------------------------------
+ */
+
+/* Findings that somebody has looked at and lets stand, in a file that is kept beside the film: a line for all
+ * findings of one fingerprint in one file, with their number. */
+typedef struct sw_baseline sw_baseline;
+
+/* NULL when the file can't be read or is none: *error is then a sentence (free() it). */
+sw_baseline *sw_baseline_read(const char *path, char **error);
+void sw_baseline_free(sw_baseline *baseline);
+/* Takes what is accepted out of a finished result, and counts it in result->accepted: of findings that are
+ * alike the first ones. Returns how many accepted ones of the files and rules that were checked have not been
+ * found; the list is used up. `chosen` as in sw_check_options. */
+size_t sw_baseline_apply(sw_baseline *baseline, sw_check_result *result, const bool *chosen);
+/* Makes the file hold all that is in a finished result, and of what it held before those files and rules that
+ * were not checked. A file that is not there is made. False when it can't be written: *error as above. */
+bool sw_baseline_write(const char *path, const sw_check_result *result, const bool *chosen, char **error);
 
 #endif

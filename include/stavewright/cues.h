@@ -9,8 +9,7 @@
  * NULL) is how many of those there are. `skip` says which files are no sources at all, with `context`; NULL:
  * none. False when a file can't be read: *error is a sentence (free() it). The caller frees the list with
  * sw_paths_free. */
-bool sw_cues_find(const sw_paths *mains, const sw_read_options *options,
-                  bool (*skip)(const void *context, const char *path), const void *context, sw_paths *cues,
-                  size_t *left_out, char **error);
+bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, sw_paths *cues, size_t *left_out,
+                  char **error);
 
 #endif

@@ -3,14 +3,14 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/inputs.h"
 #include "app/move_words.h"
 
 typedef struct bars_words {
     sw_move_words shared; /* without a path */
     sw_bars_options options;
     bool check;
-    const char **paths;
-    size_t path_count;
+    sw_inputs inputs;
 } bars_words;
 
 static bool parse(bars_words *b, sw_words *words)
@@ -21,23 +21,24 @@ static bool parse(bars_words *b, sw_words *words)
             return false;
         }
         if (word == SW_WORD_PATH) {
-            b->paths[b->path_count++] = words->value;
-        } else if (strcmp(words->options[words->option], "--check") == 0) {
+            if (!sw_inputs_take(&b->inputs, words->value)) {
+                return false;
+            }
+        } else if (sw_words_is(words, "--check")) {
             b->check = true;
-        } else if (!sw_move_words_take(&b->shared, words->options[words->option], words->value, &shared)) {
+        } else if (!sw_move_words_take(&b->shared, words->option, words->value, &shared)) {
             return false;
         }
-    }
-    if (b->path_count == 0) {
-        sw_say_bad("bars", "no file is named");
-        return false;
     }
     if (b->check && b->shared.write) {
         sw_say_bad("bars", "--check changes nothing and --write does: one of them");
         return false;
     }
+    if (!sw_inputs_close(&b->inputs, b->shared.file_name)) {
+        return false;
+    }
     bool lines = b->shared.places.first_line > 0;
-    if (b->path_count > 1 && (lines || b->shared.file_name != NULL)) {
+    if (b->inputs.paths.count > 1 && (lines || b->shared.file_name != NULL)) {
         sw_say_bad("bars", "%s is for one file", lines ? "--lines" : "--file-name");
         return false;
     }
@@ -78,29 +79,25 @@ static int lay_out(const bars_words *b, const char *given)
     }
     int status = check(move, given, error);
     sw_text_free(m.input);
+    free(m.one);
     return status;
 }
 
 int sw_command_bars(int count, char **arguments)
 {
-    static const char *const names[] = {"--lines", "--include", "--file-name",
-                                        "--check", "--write",   "--diff"};
-    bars_words b = {.shared = {.command = "bars"}};
-    sw_words words = {.command = "bars",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 3,
-                      .items = arguments,
-                      .count = count};
-    b.paths = sw_alloc_zero((size_t)count + 1, sizeof *b.paths);
+    bars_words b = {.shared = {.command = "bars"}, .inputs = {.command = "bars"}};
+    sw_words words = {.command = "bars", .items = arguments, .count = count};
     int status = parse(&b, &words) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
     b.options.first_line = b.shared.places.first_line;
     b.options.last_line = b.shared.places.last_line;
     b.shared.reading.include_path = b.shared.folders;
-    for (size_t i = 0; i < b.path_count && status != SW_EXIT_BAD; i++) {
-        int one = lay_out(&b, b.paths[i]);
+    if (b.inputs.standard_input && status != SW_EXIT_BAD) {
+        status = lay_out(&b, "-");
+    }
+    for (size_t i = 0; i < b.inputs.paths.count && status != SW_EXIT_BAD; i++) {
+        int one = lay_out(&b, b.inputs.paths.items[i]);
         status = one > status ? one : status;
     }
-    free(b.paths);
+    sw_inputs_free(&b.inputs);
     return status;
 }

@@ -30,11 +30,8 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     return sw_move_breaths(path, options, &m->reading, error);
 }
 
-static const char *const values[] = {"--rest", NULL};
-
 const sw_move_command sw_command_row_breaths = {.name = "breaths",
-                                                .values = values,
-                                                .takes = SW_TAKES_PLACES,
+
                                                 .size = sizeof(sw_breaths_options),
                                                 .take = take,
                                                 .make = make};

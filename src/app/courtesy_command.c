@@ -35,8 +35,10 @@ static bool take_kind(const char *value, sw_courtesy_options *options)
             return true;
         }
     }
-    sw_say_bad("courtesy", "--only %s: %s", value,
-               sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares"));
+    char text[SW_NEAREST_TEXT];
+    sw_say_bad(
+        "courtesy", "--only %s: %s", value,
+        sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares", text));
     return false;
 }
 
@@ -79,13 +81,8 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     return sw_move_courtesy(path, options, &m->reading, error);
 }
 
-static const char *const own_values[] = {"--only", "--value", NULL};
-static const char *const own_flags[] = {"--melody", NULL};
-
 const sw_move_command sw_command_row_courtesy = {.name = "courtesy",
-                                                 .values = own_values,
-                                                 .flags = own_flags,
-                                                 .takes = SW_TAKES_PLACES,
+
                                                  .size = sizeof(sw_courtesy_options),
                                                  .take = take,
                                                  .make = make};

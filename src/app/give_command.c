@@ -55,22 +55,14 @@ static sw_move *make_double(const char *path, const sw_move_words *m, void *own,
     return make_give(path, m, own, error);
 }
 
-static const char *const values[] = {"--from", "--to", NULL};
-static const char *const flags[] = {"--over", NULL};
-enum { TAKES = SW_TAKES_BARS | SW_TAKES_LINES | SW_TAKES_ELSEWHERE };
-
 const sw_move_command sw_command_row_give = {.name = "give",
-                                             .values = values,
-                                             .flags = flags,
-                                             .takes = TAKES,
+
                                              .size = sizeof(sw_give_options),
                                              .take = take,
                                              .make_sense = give_makes_sense,
                                              .make = make_give};
 const sw_move_command sw_command_row_double = {.name = "double",
-                                               .values = values,
-                                               .flags = flags,
-                                               .takes = TAKES,
+
                                                .size = sizeof(sw_give_options),
                                                .take = take,
                                                .make_sense = double_makes_sense,

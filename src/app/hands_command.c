@@ -52,11 +52,8 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     return sw_move_hands(path, options, &m->reading, error);
 }
 
-static const char *const values[] = {"--instrument", "--span", "--fingers", NULL};
-
 const sw_move_command sw_command_row_hands = {.name = "hands",
-                                              .values = values,
-                                              .takes = SW_TAKES_STAFF | SW_TAKES_BARS,
+
                                               .size = sizeof(sw_hands_options),
                                               .take = take,
                                               .make_sense = make_sense,

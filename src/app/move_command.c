@@ -30,44 +30,6 @@ const char *const *sw_move_command_names(size_t *count)
     return names;
 }
 
-enum { MOST_OPTIONS = 32 };
-
-static void add(const char *const *more, const char **names, size_t *count)
-{
-    for (; more != NULL && *more != NULL; more++) {
-        names[(*count)++] = *more;
-    }
-}
-
-/* All options that a command takes, those without a value last. */
-static void list_options(const sw_move_command *command, const char **names, sw_words *words)
-{
-    static const char *const input[] = {"--include", "--file-name", NULL};
-    static const char *const output[] = {"--why", "--write", "--diff", NULL};
-    static const char *const elsewhere[] = {"--everywhere", "--copy", NULL};
-    size_t count = 0;
-    add(command->values, names, &count);
-    if (command->takes & SW_TAKES_STAFF) {
-        names[count++] = "--staff";
-    }
-    if (command->takes & SW_TAKES_BARS) {
-        names[count++] = "--bars";
-    }
-    if (command->takes & SW_TAKES_LINES) {
-        names[count++] = "--lines";
-    }
-    add(input, names, &count);
-    size_t values = count;
-    add(output, names, &count);
-    if (command->takes & SW_TAKES_ELSEWHERE) {
-        add(elsewhere, names, &count);
-    }
-    add(command->flags, names, &count);
-    words->options = names;
-    words->option_count = count;
-    words->flag_count = count - values;
-}
-
 static bool take_nothing(const char *option, const char *value, void *own)
 {
     (void)option, (void)value, (void)own;
@@ -76,9 +38,7 @@ static bool take_nothing(const char *option, const char *value, void *own)
 
 void *sw_move_command_read(const sw_move_command *command, sw_move_words *m, int count, char **arguments)
 {
-    const char *names[MOST_OPTIONS];
     sw_words words = {.command = command->name, .items = arguments, .count = count};
-    list_options(command, names, &words);
     void *own = sw_alloc_zero(1, command->size + 1);
     bool good = sw_move_words_read(m, &words, command->take == NULL ? take_nothing : command->take, own) &&
                 (command->make_sense == NULL || command->make_sense(m, own));

@@ -5,21 +5,9 @@
 
 #include "app/move_words.h"
 
-/* Which of the shared places a transformation takes. */
-enum {
-    SW_TAKES_STAFF = 1,
-    SW_TAKES_BARS = 2,
-    SW_TAKES_LINES = 4,
-    SW_TAKES_ELSEWHERE = 8,
-    SW_TAKES_PLACES = 15
-};
-
 typedef struct sw_move_command {
-    const char *name;
-    const char *const *values; /* its own options that take a value, ended by NULL; NULL: none */
-    const char *const *flags;  /* its own options that take none; the same */
-    unsigned takes;
-    size_t size; /* of what its own options are read into, which begins as zeroes; 0: none */
+    const char *name; /* its options are those that the table of options.c gives it */
+    size_t size;      /* of what its own options are read into, which begins as zeroes; 0: none */
     /* An option of its own. False when the value is wrong; it has been said then. NULL: it has none. */
     bool (*take)(const char *option, const char *value, void *own);
     /* Whether the words make sense together; otherwise it has been said. NULL: always. */

@@ -77,13 +77,8 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     return sw_move_octave(path, options, &m->reading, error);
 }
 
-static const char *const values[] = {"--by", "--into", "--between", "--ottava", "--ledgers", NULL};
-static const char *const flags[] = {"--fold", NULL};
-
 const sw_move_command sw_command_row_octave = {.name = "octave",
-                                               .values = values,
-                                               .flags = flags,
-                                               .takes = SW_TAKES_PLACES,
+
                                                .size = sizeof(sw_octave_options),
                                                .take = take,
                                                .make_sense = make_sense,

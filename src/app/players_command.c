@@ -4,8 +4,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/films.h"
-#include "app/words.h"
+#include "app/inputs.h"
 #include "stavewright/cues.h"
 #include "stavewright/report.h"
 
@@ -19,13 +18,9 @@ static const format formats[] = {
 enum { FORMATS = sizeof formats / sizeof formats[0] };
 
 typedef struct arguments {
-    sw_folders folders; /* --include */
+    sw_inputs inputs;
     const format *format;
-    sw_paths paths;
 } arguments;
-
-enum { FORMAT, INCLUDE };
-static const char *const options_taken[] = {[FORMAT] = "--format", [INCLUDE] = "--include"};
 
 static int take_format(arguments *given, const char *name)
 {
@@ -37,51 +32,28 @@ static int take_format(arguments *given, const char *name)
             return SW_EXIT_CLEAN;
         }
     }
+    char text[SW_NEAREST_TEXT];
     return sw_say_bad("players", "there is no format \"%s\"; %s", name,
-                      sw_say_nearest(name, names, FORMATS, "give text, tsv or json"));
-}
-
-static int take_path(arguments *given, const char *path)
-{
-    char *error = NULL;
-    if (!sw_paths_collect(&given->paths, path, &error)) {
-        sw_say_bad("players", "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
-    }
-    return SW_EXIT_CLEAN;
+                      sw_say_nearest(name, names, FORMATS, "give text, tsv or json", text));
 }
 
 static int take_arguments(arguments *given, int count, char **items)
 {
-    sw_words words = {.command = "players",
-                      .options = options_taken,
-                      .option_count = sizeof options_taken / sizeof options_taken[0],
-                      .items = items,
-                      .count = count};
-    bool named = false;
+    sw_words words = {.command = "players", .items = items, .count = count};
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
-        int status = SW_EXIT_CLEAN;
-        if (word == SW_WORD_BAD) {
+        if (word == SW_WORD_BAD || (word == SW_WORD_PATH && !sw_inputs_take(&given->inputs, words.value))) {
             return SW_EXIT_BAD;
         }
-        if (word == SW_WORD_PATH) {
-            named = true;
-            status = take_path(given, words.value);
-        } else if (words.option == FORMAT) {
-            status = take_format(given, words.value);
-        } else {
-            sw_folders_add(&given->folders, &words.value, 1);
-        }
-        if (status != SW_EXIT_CLEAN) {
-            return status;
+        if (word == SW_WORD_OPTION && sw_words_is(&words, "--include")) {
+            sw_folders_add(&given->inputs.includes, &words.value, 1);
+        } else if (word == SW_WORD_OPTION && take_format(given, words.value) != SW_EXIT_CLEAN) {
+            return SW_EXIT_BAD;
         }
     }
-    if (!named) {
-        return sw_say_bad("players", "no file or folder is named");
+    if (given->inputs.standard_input) {
+        return sw_say_bad("players", "it reads files and folders, not standard input");
     }
-    return given->paths.count > 0 ? SW_EXIT_CLEAN
-                                  : sw_say_bad("players", "there is no .ly or .ily file below what is named");
+    return sw_inputs_close(&given->inputs, NULL) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
 }
 
 /* Reads a main file; NULL when it can't be read: that has been said. */
@@ -96,18 +68,13 @@ static sw_reading *read_file(const char *path, const sw_read_options *options)
     return reading;
 }
 
-static bool is_output(const void *film, const char *path)
-{
-    return sw_film_is_output(film, path);
-}
-
 /* Adds the cues; what could not be read in them is said. */
 static bool add_cues(const sw_paths *mains, const sw_read_options *options, sw_players_table *table,
-                     const sw_film *film, size_t *left_out)
+                     size_t *left_out)
 {
     sw_paths cues = {0};
     char *error = NULL;
-    bool good = sw_cues_find(mains, options, is_output, film, &cues, left_out, &error);
+    bool good = sw_cues_find(mains, options, &cues, left_out, &error);
     if (!good) {
         sw_say_bad("players", "%s", error);
         free(error);
@@ -128,15 +95,14 @@ static bool add_cues(const sw_paths *mains, const sw_read_options *options, sw_p
 }
 
 /* All files are taken for one film: that of the first one. */
-static int print_all(arguments *given, const sw_films *films, const sw_film *film)
+static int print_all(arguments *given, const sw_film *film)
 {
-    sw_folders_add_films(&given->folders, films);
-    sw_read_options options = {.include_path = given->folders.items,
-                               .include_path_count = given->folders.count};
-    sw_paths mains = sw_main_files(&given->paths, &options);
+    sw_folders folders = sw_inputs_folders(&given->inputs, NULL);
+    sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
+    sw_paths mains = sw_inputs_mains(&given->inputs);
     sw_players_table *table = sw_players_table_new(film);
     size_t left_out = 0;
-    bool good = add_cues(&mains, &options, table, film, &left_out);
+    bool good = add_cues(&mains, &options, table, &left_out);
     sw_buffer text = {0};
     if (good) {
         given->format->print(table, &text);
@@ -150,26 +116,19 @@ static int print_all(arguments *given, const sw_films *films, const sw_film *fil
     sw_buffer_free(&text);
     sw_players_table_free(table);
     sw_paths_free(&mains);
+    free(folders.items);
     return good ? SW_EXIT_CLEAN : SW_EXIT_BAD;
 }
 
 int sw_command_players(int count, char **items)
 {
-    arguments given = {.format = &formats[0]};
+    arguments given = {.inputs = {.command = "players"}, .format = &formats[0]};
     int status = take_arguments(&given, count, items);
     if (status == SW_EXIT_CLEAN) {
-        sw_films films = {0};
-        char *error = NULL;
-        const sw_film *film = sw_films_of(&films, given.paths.items[0], &error);
-        if (film == NULL) {
-            status = sw_say_bad("players", "%s", error);
-            free(error);
-        } else {
-            status = print_all(&given, &films, film);
-        }
-        sw_films_free(&films);
+        const sw_film *film =
+            sw_inputs_film(&given.inputs, given.inputs.paths.count == 0 ? "." : given.inputs.paths.items[0]);
+        status = film == NULL ? SW_EXIT_BAD : print_all(&given, film);
     }
-    free(given.folders.items);
-    sw_paths_free(&given.paths);
+    sw_inputs_free(&given.inputs);
     return status;
 }

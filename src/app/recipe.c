@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "app/options.h"
 #include "players/yaml_reader.h"
 
 bool sw_wanted_is(const sw_wanted *wanted, const char *text, bool part)
@@ -106,9 +107,8 @@ static bool read_bars(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t *n
 /* ---- a step ---------------------------------------------------------------------------------------------
  */
 
-enum { DO, CUES, WHERE, STAFF, INSTRUMENT, BARS, EVERYWHERE, COPY, SHARED, MOST_KEYS = 32 };
-static const char *const shared_keys[SHARED] = {"do",         "cues", "where",      "staff",
-                                                "instrument", "bars", "everywhere", "copy"};
+enum { DO, CUES, WHERE, STAFF, INSTRUMENT, BARS, SHARED, MOST_KEYS = 32 };
+static const char *const shared_keys[SHARED] = {"do", "cues", "where", "staff", "instrument", "bars"};
 
 static void add_word(sw_recipe_step *step, const char *word)
 {
@@ -143,36 +143,60 @@ static const sw_move_command *find_move(sw_yaml_reader *r, const yaml_node_t *no
     return move;
 }
 
-/* Its own options: keys[first ...] stand for `names`. */
-static bool read_own(sw_yaml_reader *r, sw_recipe *recipe, sw_recipe_step *step, const char *const *names,
-                     bool flags, const yaml_node_t **values)
+/* Options that a step does not take, or takes under its own name. */
+static bool is_shared(const char *option)
 {
-    for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
-        sw_slice text;
-        bool given = false;
-        if (values[i] == NULL) {
-            continue;
-        }
-        if (flags ? !sw_yaml_flag(r, values[i], names[i] + 2, &given)
-                  : !sw_yaml_text(r, values[i], names[i] + 2, &text)) {
-            return false;
-        }
-        if (!flags) {
-            add_word(step, names[i]);
-            add_word(step, keep(recipe, text));
-        } else if (given) {
-            add_word(step, names[i]);
+    static const char *const names[] = {"--staff", "--bars",  "--lines", "--include",   "--file-name",
+                                        "--why",   "--write", "--diff",  "--instrument"};
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        if (strcmp(names[i], option) == 0) {
+            return true;
         }
     }
+    return false;
+}
+
+/* The options of the transformation that are a step's, too, and the keys of a step: those of SHARED, then the
+ * options without their dashes. */
+static size_t list_keys(const sw_move_command *move, const sw_option **options, const char **keys)
+{
+    size_t count = SHARED;
+    memcpy(keys, shared_keys, sizeof shared_keys);
+    for (const sw_option *o = sw_option_next(move->name, NULL); o != NULL;
+         o = sw_option_next(move->name, o)) {
+        if (!is_shared(o->name) && count < MOST_KEYS) {
+            options[count] = o;
+            keys[count++] = o->name + 2;
+        }
+    }
+    return count;
+}
+
+static bool read_option(sw_yaml_reader *r, sw_recipe *recipe, sw_recipe_step *step, const sw_option *option,
+                        const yaml_node_t *value)
+{
+    if (sw_option_is_flag(option)) {
+        bool given;
+        if (!sw_yaml_flag(r, value, option->name + 2, &given)) {
+            return false;
+        }
+        if (given) {
+            add_word(step, option->name);
+        }
+        return true;
+    }
+    sw_slice text;
+    if (!sw_yaml_text(r, value, option->name + 2, &text)) {
+        return false;
+    }
+    add_word(step, option->name);
+    add_word(step, keep(recipe, text));
     return true;
 }
 
-static size_t add_keys(const char **keys, size_t count, const char *const *names)
+static bool takes_staff(const sw_move_command *move)
 {
-    for (size_t i = 0; names != NULL && names[i] != NULL; i++) {
-        keys[count++] = names[i] + 2; /* without the dashes */
-    }
-    return count;
+    return sw_option_find(move->name, sw_slice_of("--staff")) != NULL;
 }
 
 static bool read_places(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t **values,
@@ -183,7 +207,7 @@ static bool read_places(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t 
     if (values[WHERE] != NULL && staff == NULL) {
         staff = values[WHERE];
     }
-    if (staff != NULL && !(step->move->takes & SW_TAKES_STAFF)) {
+    if (staff != NULL && !takes_staff(step->move)) {
         return sw_yaml_fail(r, staff, "%s takes no staff; say from and to", step->move->name);
     }
     if (values[STAFF] != NULL) {
@@ -205,7 +229,7 @@ static bool try_words(sw_yaml_reader *r, const yaml_node_t *node, const sw_recip
     char *words[MOST_KEYS * 2 + 4];
     size_t count = step->word_count;
     memcpy(words, step->words, count * sizeof *words);
-    if (step->move->takes & SW_TAKES_STAFF &&
+    if (takes_staff(step->move) &&
         (step->staff != NULL || step->instrument.word != NULL || step->where != NULL)) {
         words[count++] = "--staff";
         words[count++] = "staff";
@@ -226,18 +250,20 @@ static bool read_step(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t *n
     if (step->move == NULL) {
         return false;
     }
-    static const char *const elsewhere[] = {"--everywhere", "--copy", NULL};
     const char *keys[MOST_KEYS];
+    const sw_option *options[MOST_KEYS];
     const yaml_node_t *values[MOST_KEYS];
-    memcpy(keys, shared_keys, sizeof shared_keys);
-    size_t own_values = SHARED;
-    size_t own_flags = add_keys(keys, own_values, step->move->values);
-    size_t count = add_keys(keys, own_flags, step->move->flags);
+    size_t count = list_keys(step->move, options, keys);
     step->words = sw_arena_alloc(recipe->arena, (2 * count + 1) * sizeof *step->words);
-    return sw_yaml_fields(r, node, "a step", keys, count, values) && read_places(r, recipe, values, step) &&
-           read_own(r, recipe, step, step->move->values, false, &values[own_values]) &&
-           read_own(r, recipe, step, step->move->flags, true, &values[own_flags]) &&
-           read_own(r, recipe, step, elsewhere, true, &values[EVERYWHERE]) && try_words(r, node, step);
+    if (!sw_yaml_fields(r, node, "a step", keys, count, values) || !read_places(r, recipe, values, step)) {
+        return false;
+    }
+    for (size_t i = SHARED; i < count; i++) {
+        if (values[i] != NULL && !read_option(r, recipe, step, options[i], values[i])) {
+            return false;
+        }
+    }
+    return try_words(r, node, step);
 }
 
 static bool read_all(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t *root)

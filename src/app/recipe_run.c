@@ -224,7 +224,8 @@ static bool take(kitchen *k, const sw_move *move, const char *staff)
 {
     char *error = NULL;
     sw_report_findings(move->mains[0], &move->findings, &k->run->told);
-    sw_buffer_append(&k->run->told, sw_buffer_slice(&move->notes));
+    sw_buffer_append(&k->run->why,
+                     sw_buffer_slice(&move->notes)); /* the cue's own parts change along: no news */
     sw_buffer_append(&k->run->why, sw_buffer_slice(&move->why));
     k->row->left += move->findings.count;
     k->row->places += count_edits(&move->patch);
@@ -287,7 +288,7 @@ static bool run_step(kitchen *k)
         good = use(k, &k->targets.items[i], &options);
         free(overlays);
     }
-    k->row->staves = k->row->everywhere ? 0 : k->targets.count;
+    k->row->uses = k->row->everywhere ? 0 : k->targets.count;
     free(k->targets.items);
     return good;
 }

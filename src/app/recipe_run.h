@@ -11,7 +11,7 @@ typedef struct sw_recipe_row {
     size_t step; /* from 1 */
     const char *move;
     size_t places;   /* how many pieces of text have changed */
-    size_t staves;   /* how many staves it was used on; 0: on all at once */
+    size_t uses;     /* on how many staves and stretches of bars it was used */
     size_t left;     /* how many findings say what could not be done */
     bool refused;    /* ... or the step was refused, and the cue stays as it was */
     bool everywhere; /* the step names no staff */
@@ -25,8 +25,8 @@ typedef struct sw_recipe_run {
     sw_recipe_row *rows;
     size_t row_count;
     size_t row_capacity;
-    sw_buffer told; /* lines: findings, refusals, other uses that changed along */
-    sw_buffer why;  /* lines: choices and their reasons */
+    sw_buffer told; /* lines: findings, refusals */
+    sw_buffer why;  /* lines: choices and their reasons, other uses that changed along */
     size_t refused; /* cues */
 } sw_recipe_run;
 

@@ -8,7 +8,7 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     return sw_move_ring(path, &options, &m->reading, error);
 }
 
-const sw_move_command sw_command_row_ring = {.name = "ring", .takes = SW_TAKES_PLACES, .make = make};
+const sw_move_command sw_command_row_ring = {.name = "ring", .make = make};
 
 int sw_command_ring(int count, char **arguments)
 {

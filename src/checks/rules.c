@@ -78,7 +78,7 @@ const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score)
 
 sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
-    static sw_film_rule known[RULES]; /* the same at each call */
+    sw_film_rule known[RULES];
     for (size_t i = 0; i < RULES; i++) {
         known[i] = (sw_film_rule){rules[i]->name, rules[i]->options};
     }

@@ -98,26 +98,22 @@ static void choose(candidate *list, size_t count, sw_paths *cues, size_t *left_o
     }
 }
 
-bool sw_cues_find(const sw_paths *mains, const sw_read_options *options,
-                  bool (*skip)(const void *context, const char *path), const void *context, sw_paths *cues,
-                  size_t *left_out, char **error)
+bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, sw_paths *cues, size_t *left_out,
+                  char **error)
 {
     candidate *list = sw_alloc_zero(mains->count + 1, sizeof *list);
-    size_t count = 0;
     bool good = true;
     if (left_out != NULL) {
         *left_out = 0;
     }
     for (size_t i = 0; i < mains->count && good; i++) {
-        if (skip == NULL || !skip(context, mains->items[i])) {
-            list[count] = (candidate){.path = mains->items[i], .order = count};
-            good = look_at(mains->items[i], options, &list[count++], error);
-        }
+        list[i] = (candidate){.path = mains->items[i], .order = i};
+        good = look_at(mains->items[i], options, &list[i], error);
     }
     if (good) {
-        choose(list, count, cues, left_out);
+        choose(list, mains->count, cues, left_out);
     }
-    for (size_t i = 0; i < count; i++) {
+    for (size_t i = 0; i < mains->count; i++) {
         sw_paths_free(&list[i].music);
     }
     free(list);

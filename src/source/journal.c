@@ -40,6 +40,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <inttypes.h>
+#include <stdatomic.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/file.h>
@@ -55,7 +56,7 @@ enum { NAME_PART = 180 }; /* bytes of the name, so that the temporary one is not
 
 sw_journal sw_journal_new(void)
 {
-    static uint64_t count;
+    static atomic_uint_least64_t count;
     struct timespec now;
     clock_gettime(CLOCK_REALTIME, &now);
     uint64_t parts[] = {(uint64_t)getpid(), (uint64_t)now.tv_sec, (uint64_t)now.tv_nsec, count++};

@@ -59,8 +59,7 @@ static char *parse_name(sw_slice text)
     return name.data; /* NULL for the empty name, too */
 }
 
-/* The way from one absolute folder to another: "." or "../..", "parts", "../parts". */
-static void print_way(sw_buffer *result, const char *from, const char *to)
+void sw_source_way(const char *from, const char *to, sw_buffer *way)
 {
     size_t common = 0; /* length of the folder that holds both */
     size_t i = 0;
@@ -70,17 +69,26 @@ static void print_way(sw_buffer *result, const char *from, const char *to)
     if ((from[i] == '\0' || from[i] == '/') && (to[i] == '\0' || to[i] == '/')) {
         common = i;
     }
-    sw_buffer way = {0};
+    size_t start = way->length;
     for (const char *p = from + common; *p != '\0'; p++) {
         if (*p == '/' && p[1] != '\0') {
-            sw_buffer_string(&way, way.length > 0 ? "/.." : "..");
+            sw_buffer_string(way, way->length > start ? "/.." : "..");
         }
     }
     const char *down = to + common + strspn(to + common, "/");
     if (*down != '\0') {
-        sw_buffer_format(&way, "%s%s", way.length > 0 ? "/" : "", down);
+        sw_buffer_format(way, "%s%s", way->length > start ? "/" : "", down);
     }
-    print_name(result, way.length > 0 ? way.data : ".");
+    if (way->length == start) {
+        sw_buffer_char(way, '.');
+    }
+}
+
+static void print_way(sw_buffer *result, const char *from, const char *to)
+{
+    sw_buffer way = {0};
+    sw_source_way(from, to, &way);
+    print_name(result, way.data);
     sw_buffer_free(&way);
 }
 

@@ -370,6 +370,8 @@ sw_recovery sw_recover_folder(const char *folder, char **sentence)
 
 /* ---- before reading ---- */
 
+/* Set once, before anything is read; then several threads may read. They keep out of each other's way as
+ * programs do: by locks on the copies of the journal. */
 static sw_tell *listener;
 static void *listener_context;
 
