@@ -24,6 +24,7 @@ typedef struct sw_check {
     const sw_limits *limits;
     sw_playing **playing;   /* how the notes of each score are played: see sw_check_playing */
     sw_dynamics **dynamics; /* how loud they are: see sw_check_dynamics */
+    struct sw_lines *lines; /* what wind players play: see checks/line.h */
     sw_findings *findings;
 } sw_check;
 

@@ -1,4 +1,5 @@
 #include "checks/rules.h"
+#include "checks/line.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -116,6 +117,7 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
         sw_playing_free(check.playing[i]);
         sw_dynamics_free(check.dynamics[i]);
     }
+    sw_check_lines_free(&check);
     free(check.playing);
     free(check.dynamics);
     sw_findings_place(reading, findings, first);
