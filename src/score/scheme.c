@@ -2,6 +2,7 @@
 #include <ctype.h>
 #include <string.h>
 
+#include "score/built.h"
 #include "score/datum.h"
 #include "score/reader.h"
 
@@ -292,6 +293,12 @@ static sw_slice defined_name(sw_slice text)
     return sw_datum_next(sw_datum_rest(form, at), &word) > 0 && is_name(word) ? word : (sw_slice){NULL, 0};
 }
 
+/* (define-markup-command (name ...) ...): what stands in it is no music. */
+static bool defines_markup(sw_slice text)
+{
+    return sw_slice_starts(text, "(define-markup-");
+}
+
 /* (define name value): the value. */
 static sw_slice defined_value(sw_slice text, sw_slice name)
 {
@@ -364,6 +371,12 @@ static bool makes_mark(sw_slice text)
     return false;
 }
 
+static void report_unheard(sw_reader *reader, const sw_value *value)
+{
+    sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value->file, value->start, value->end,
+                    "this Scheme expression computes music, which is not heard: Scheme is not run");
+}
+
 /* Scheme with LilyPond inside: its music when it is all there is, between #{ and #}. */
 static sw_value read_lilypond_inside(sw_reader *reader, const sw_cursor *cursor, uint32_t index,
                                      const sw_value *where, bool defined)
@@ -385,8 +398,7 @@ static sw_value read_lilypond_inside(sw_reader *reader, const sw_cursor *cursor,
     sw_value value = sw_read_embedded(reader, cursor->file, first, end, where);
     reader->origin = outer;
     if (!whole && !defined) {
-        sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value.file, value.start, value.end,
-                        "this Scheme expression computes music; the LilyPond inside it is not heard");
+        report_unheard(reader, &value);
         value.kind = SW_VALUE_SCHEME;
     }
     return value;
@@ -424,10 +436,14 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
                       .file = cursor->file,
                       .start = node->start,
                       .end = node->end};
-    sw_slice text = without_marker(sw_cursor_text(cursor));
+    const sw_value where = value;
+    sw_slice marked = sw_cursor_text(cursor);
+    bool spliced = marked.length > 1 && marked.data[1] == '@';
+    sw_slice text = without_marker(marked);
     sw_cursor_next(cursor);
     const sw_function *function = sw_read_function(reader, cursor->file, index);
     sw_slice name = defined_name(text);
+    sw_slice expression = name.length > 0 ? defined_value(text, name) : text;
     const sw_value *variable = name.length == 0 ? variable_of(reader, text) : NULL;
     if (function != NULL) {
         value.kind = SW_VALUE_FUNCTION;
@@ -435,12 +451,17 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
     } else if (makes_mark(text)) {
         value.kind = SW_VALUE_POST;
         value.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
-    } else if (node->kind == SW_NODE_EMBEDDED) {
-        value = read_lilypond_inside(reader, cursor, index, &value, name.length > 0);
     } else if (variable != NULL) {
         return use_of(reader, variable, text, &value);
-    } else if (!read_length_form(reader, &value, text)) {
-        sw_read_constant(reader, &value, name.length > 0 ? defined_value(text, name) : text);
+    } else if (!sw_build_music(reader, expression, cursor->file, index, spliced, &where, &value)) {
+        if (node->kind == SW_NODE_EMBEDDED) {
+            value =
+                read_lilypond_inside(reader, cursor, index, &value, name.length > 0 || defines_markup(text));
+        } else if (sw_makes_music(expression)) {
+            report_unheard(reader, &value);
+        } else if (!read_length_form(reader, &value, text)) {
+            sw_read_constant(reader, &value, expression);
+        }
     }
     if (name.length > 0) {
         sw_define(reader, sw_names_add(reader->reading->names, name), &value);
