@@ -197,6 +197,8 @@ typedef struct sw_children {
     uint32_t count;
 } sw_children;
 void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
+/* Gives a MARK node the class of another one, which it stands for; SW_NO_INDEX: none. */
+void sw_mark_stands_for(sw_reader *reader, uint32_t mark, uint32_t other);
 /* A node of this kind with one child and the extent given; the child's pitches stay open to an outer
  * \relative when `free`. */
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
