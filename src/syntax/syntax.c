@@ -1,6 +1,6 @@
+#include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
-#include <threads.h>
 #include <time.h>
 
 #include <tree_sitter/api.h>
@@ -45,9 +45,9 @@ static const char *const kind_names[SW_NODE_KINDS] = {
     [SW_NODE_COMMENT] = "comment",
 };
 
-/* The grammar's symbols by our kinds; filled by the first parse, and constant from then on. */
+/* The grammar's symbols by our kinds; filled by the first parse of all threads, and constant from then on. */
 static uint8_t symbol_kinds[256];
-static once_flag symbol_kinds_filled = ONCE_FLAG_INIT;
+static pthread_once_t symbol_kinds_filled = PTHREAD_ONCE_INIT;
 
 static void fill_symbol_kinds(void)
 {
@@ -91,7 +91,7 @@ static sw_node *add(sw_syntax *syntax, size_t *capacity, TSNode node, sw_node_ki
 
 static void flatten(sw_syntax *syntax, TSNode root)
 {
-    call_once(&symbol_kinds_filled, fill_symbol_kinds);
+    pthread_once(&symbol_kinds_filled, fill_symbol_kinds);
     size_t capacity = syntax->text->length / 3 + 16; /* real scores have a node for 3.7 bytes */
     syntax->nodes = sw_alloc(capacity * sizeof *syntax->nodes);
     TSTreeCursor cursor = ts_tree_cursor_new(root);
