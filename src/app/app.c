@@ -58,6 +58,23 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
      sw_command_courtesy},
+    {"cue", "FILE --staff NAME", "make a passage small optional notes, or full notes again",
+     "The notes stay where they are, in small print, with a name over the first one, so that the composer "
+     "can\n"
+     "decide. --undo takes it back, to the last byte.\n\n"
+     "  --name NAME         whose line it is; without it the staff's own name\n"
+     "  --undo              full notes again\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say what was done\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
+     sw_command_cue},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"

@@ -550,6 +550,63 @@ static bool use_double(const world *w, const char *path)
     return use_give_or_double(path, true);
 }
 
+/* ---- cue ------------------------------------------------------------------------------------------------
+ */
+
+/* There and back: all that is heard stays, and the bytes come back. */
+static bool use_cue(const world *w, const char *path)
+{
+    (void)w;
+    char *error = NULL;
+    field f = {.path = path, .reading = sw_read(path, NULL, &error)};
+    passage p;
+    bool used = false;
+    if (f.reading != NULL && f.reading->score_count > 0 && draw_passage(&f.reading->scores[0], &p)) {
+        const sw_score *score = &f.reading->scores[0];
+        char label[32];
+        sw_cue_options options = {
+            .places = {.staff = sw_staff_label(f.reading, score, p.from, label), .bars = p.bars},
+            .name = "Flute",
+            .elsewhere = SW_ELSEWHERE_FOLLOW};
+        f.staff = p.from;
+        sw_move *move = sw_move_cue(path, &options, NULL, &error);
+        used = move != NULL && move->patch.count > 0;
+        if (verbose && error != NULL) {
+            printf("  %s: %s\n", path, error);
+        }
+        if (used) {
+            show(move);
+            const sw_text **texts;
+            sw_read_options small_options;
+            sw_reading *small = read_after(&f, move, &texts, &small_options);
+            keep(small);
+            options.undo = true;
+            sw_move *back = sw_move_cue(path, &options, &small_options, &error);
+            if (back == NULL) {
+                printf("%s\n", error);
+                fail(&f, "there is no way back");
+            }
+            for (size_t i = 0; back != NULL && i < back->patch.count; i++) {
+                const sw_text *now = back->patch.files[i].after;
+                for (size_t k = 0; k < f.reading->file_count; k++) {
+                    const sw_text *old = f.reading->files[k].text;
+                    if (sw_text_same_file(now, old) &&
+                        (now->length != old->length || memcmp(now->bytes, old->bytes, old->length) != 0)) {
+                        fail(&f, "the bytes do not come back");
+                    }
+                }
+            }
+            sw_move_free(back);
+            sw_reading_free(small);
+            free(texts);
+        }
+        sw_move_free(move);
+    }
+    free(error);
+    sw_reading_free(f.reading);
+    return used;
+}
+
 /* ---- the scores -----------------------------------------------------------------------------------------
  */
 
@@ -584,7 +641,11 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"give", use_give}, {"double", use_double}};
+    } moves[] = {{"courtesy", use_courtesy},
+                 {"ring", use_ring},
+                 {"give", use_give},
+                 {"double", use_double},
+                 {"cue", use_cue}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
