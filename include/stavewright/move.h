@@ -66,6 +66,7 @@ typedef struct sw_give_options {
     sw_places places; /* the staff is the one that has the line; needed */
     const char *to;   /* the staff that gets it, as for sw_staff_find; needed */
     bool keep;        /* it is doubled: the source plays on */
+    bool share;       /* `to` is several of them, between commas: the run is handed from one to the next */
     bool over;        /* the target's own notes in the passage go */
     sw_elsewhere elsewhere;
 } sw_give_options;

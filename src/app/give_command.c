@@ -8,8 +8,9 @@ static bool take(const char *option, const char *value, void *data)
     sw_give_options *options = data;
     if (strcmp(option, "--over") == 0) {
         options->over = true;
-    } else if (strcmp(option, "--to") == 0) {
+    } else if (strcmp(option, "--to") == 0 || strcmp(option, "--share") == 0) {
         options->to = value;
+        options->share = option[2] == 's';
     } else {
         options->places.staff = value; /* --from */
     }
@@ -18,9 +19,9 @@ static bool take(const char *option, const char *value, void *data)
 
 static int run(const char *command, bool keep, int count, char **arguments)
 {
-    static const char *const names[] = {"--from",    "--to",        "--bars",       "--lines",
-                                        "--include", "--file-name", "--why",        "--write",
-                                        "--diff",    "--over",      "--everywhere", "--copy"};
+    static const char *const names[] = {"--from",    "--to",         "--share", "--bars",  "--lines",
+                                        "--include", "--file-name",  "--why",   "--write", "--diff",
+                                        "--over",    "--everywhere", "--copy"};
     sw_words words = {.command = command,
                       .options = names,
                       .option_count = sizeof names / sizeof names[0],
@@ -33,9 +34,9 @@ static int run(const char *command, bool keep, int count, char **arguments)
         return SW_EXIT_BAD;
     }
     if (options.places.staff == NULL || options.to == NULL) {
-        return sw_say_bad(command,
-                          "--from NAME and --to NAME are needed: the staff that has the line and the "
-                          "one that gets it; stavewright outline FILE lists the staves");
+        return sw_say_bad(command, "--from NAME and --to NAME (or --share \"NAME, NAME\") are needed: the "
+                                   "staff that has the line and the "
+                                   "one that gets it; stavewright outline FILE lists the staves");
     }
     m.places.staff = options.places.staff;
     options.places = m.places;

@@ -507,6 +507,9 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         }
     }
     close_edges(draft, change, event, first, last);
+    if (change->text != NULL && event == sw_voice_chord(score, change->event)) {
+        add_edge(draft, first, change->text, sw_mark_class_of(sw_slice_of(change->text)));
+    }
     return true;
 }
 
