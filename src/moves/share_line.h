@@ -2,8 +2,8 @@
  *
  * Each stroke goes to an instrument that has it, best to the one in whose middle it lies: it costs its
  * distance from there, in semitones. Each hand-over costs SW_SHARE_HANDOVER, so that a turn of the line does
- * not go to and fro. What is bound to the stroke before (a tie) stays with its player. Of equally good ways
- * the first instrument of the list plays as long as it can. */
+ * not go to and fro. Each instrument that gets nothing costs SW_SHARE_IDLE: it was asked for. What is bound
+ * to the stroke before (a tie) stays with its player. */
 #ifndef SW_MOVES_SHARE_LINE_H
 #define SW_MOVES_SHARE_LINE_H
 
@@ -13,8 +13,9 @@
 
 enum {
     SW_SHARE_MOST = 8,      /* instruments */
-    SW_SHARE_HANDOVER = 24, /* semitones; common practice, no source: two octaves beside the middle are borne
-                               before a single stroke is handed over */
+    SW_SHARE_HANDOVER = 12, /* semitones, as all costs; common practice, no source: an octave beside the
+                               middle is borne before a single stroke is handed over */
+    SW_SHARE_IDLE = 120     /* and ten such strokes before one of the instruments gets nothing */
 };
 
 typedef struct sw_share_stroke {

@@ -6,6 +6,8 @@
 
 #include <cmocka.h>
 
+enum { STROKES = 7, PLAYERS = 3 };
+
 static uint32_t state = 12345;
 
 static int draw(int below)
@@ -19,6 +21,14 @@ static int64_t cost_of(const sw_share_stroke *strokes, size_t count, const sw_sh
                        const uint8_t *who)
 {
     int64_t cost = 0;
+    int idle = 0;
+    for (uint8_t p = 0; p < PLAYERS; p++) {
+        bool plays = false;
+        for (size_t i = 0; i < count; i++) {
+            plays = plays || who[i] == p;
+        }
+        idle += !plays;
+    }
     for (size_t i = 0; i < count; i++) {
         if (!sw_share_has(&players[who[i]], &strokes[i])) {
             return -1;
@@ -29,13 +39,12 @@ static int64_t cost_of(const sw_share_stroke *strokes, size_t count, const sw_sh
         }
         cost += sw_share_cost(&players[who[i]], &strokes[i]) + (handed ? SW_SHARE_HANDOVER : 0);
     }
-    return cost;
+    return cost + idle * SW_SHARE_IDLE;
 }
 
 static void test_all_ways(void **unused)
 {
     (void)unused;
-    enum { STROKES = 7, PLAYERS = 3 };
     int possible = 0;
     for (int round = 0; round < 300; round++) {
         sw_share_stroke strokes[STROKES];
