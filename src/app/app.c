@@ -58,6 +58,12 @@ static const sw_subcommand subcommands[] = {
      "note let go together. What is left alone, and why, is told.\n\n"
      "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
      sw_command_courtesy},
+    {"cue", "FILE --staff NAME", "make a passage small optional notes, or full notes again",
+     "The notes stay where they are, in small print, with a name over the first one, so that the composer "
+     "can\n"
+     "decide. --undo takes it back, to the last byte.\n\n"
+     "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
+     sw_command_cue},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"

@@ -8,8 +8,9 @@ static bool take(const char *option, const char *value, void *data)
     sw_give_options *options = data;
     if (strcmp(option, "--over") == 0) {
         options->over = true;
-    } else if (strcmp(option, "--to") == 0) {
+    } else if (strcmp(option, "--to") == 0 || strcmp(option, "--share") == 0) {
         options->to = value;
+        options->share = option[2] == 's';
     } else {
         options->places.staff = value; /* --from */
     }
@@ -19,8 +20,9 @@ static bool take(const char *option, const char *value, void *data)
 static bool make_sense_as(const char *command, const sw_give_options *options)
 {
     if (options->places.staff == NULL || options->to == NULL) {
-        sw_say_bad(command, "--from NAME and --to NAME are needed: the staff that has the line and the "
-                            "one that gets it; stavewright outline FILE lists the staves");
+        sw_say_bad(command,
+                   "--from NAME and --to NAME (or --share \"NAME, NAME\") are needed: the staff that has "
+                   "the line and the one that gets it; stavewright outline FILE lists the staves");
         return false;
     }
     return true;

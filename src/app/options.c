@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy double give octave ring"
+#define MOVES "breaths courtesy cue double give octave ring"
 
 static const sw_option options[] = {
     /* what only one command has */
@@ -48,6 +48,11 @@ static const sw_option options[] = {
     {"--from", "NAME", NULL, "double give",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--to", "NAME", NULL, "double give", "the same, of the staff that gets the line"},
+    {"--share", "\"NAME, NAME\"", NULL, "double give",
+     "several of them: the run is handed from one to the next, each in its best\nregister, with one note in "
+     "common"},
+    {"--name", "NAME", NULL, "cue", "whose line it is; without it the staff's own name"},
+    {"--undo", NULL, NULL, "cue", "full notes again"},
     {"--over", NULL, NULL, "double give",
      "the target's own notes in the passage go; without it they are a finding"},
     {"--rest", "1/8", NULL, "breaths",
@@ -60,7 +65,7 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy hands octave ring",
+    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
@@ -77,7 +82,7 @@ static const sw_option options[] = {
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy double give ring run", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue double give ring run", "say what was done"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
     {"--write", NULL, NULL, MOVES " bars hands run", "change the files; otherwise a unified diff is printed"},
