@@ -5,6 +5,8 @@
 
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/progress.h"
+#include "base/parallel.h"
 #include "stavewright/report.h"
 
 typedef struct format {
@@ -19,6 +21,7 @@ enum { FORMATS = sizeof formats / sizeof formats[0] };
 typedef struct arguments {
     sw_inputs inputs;
     const format *format;
+    bool quiet;
 } arguments;
 
 static int take_format(arguments *given, const char *name)
@@ -45,6 +48,8 @@ static int take_arguments(arguments *given, int count, char **items)
         }
         if (word == SW_WORD_OPTION && sw_words_is(&words, "--include")) {
             sw_folders_add(&given->inputs.includes, &words.value, 1);
+        } else if (word == SW_WORD_OPTION && sw_words_is(&words, "--quiet")) {
+            given->quiet = true;
         } else if (word == SW_WORD_OPTION && take_format(given, words.value) != SW_EXIT_CLEAN) {
             return SW_EXIT_BAD;
         }
@@ -60,6 +65,7 @@ typedef struct sized_file {
     const char *path;
     size_t staves;
     size_t order;
+    char *error; /* why it can't be read */
 } sized_file;
 
 static int compare_sizes(const void *a, const void *b)
@@ -84,30 +90,50 @@ static sw_reading *read_file(const char *path, const sw_read_options *options)
     return reading;
 }
 
+/* Files that are read for their sizes, several at the same time. */
+typedef struct sizing {
+    sized_file *files;
+    const sw_read_options *options;
+    sw_progress *progress;
+} sizing;
+
+static void size_file(void *context, size_t n)
+{
+    const sizing *all = context;
+    sized_file *file = &all->files[n];
+    sw_reading *reading = sw_read(file->path, all->options, &file->error);
+    for (size_t s = 0; reading != NULL && s < reading->score_count; s++) {
+        size_t staves = reading->scores[s].in_markup ? 0 : reading->scores[s].staff_count;
+        file->staves = staves > file->staves ? staves : file->staves;
+    }
+    sw_reading_free(reading);
+    sw_progress_step(all->progress);
+}
+
 /* Reads the files for their sizes: not all of them are held at once, for there may be many. False when one
  * can't be read. */
-static bool sort_files(sized_file *files, size_t count, const sw_read_options *options)
+static bool sort_files(sized_file *files, size_t count, const sw_read_options *options, bool quiet)
 {
+    sizing all = {files, options, sw_progress_begin("reading", count, quiet)};
+    sw_parallel(count, size_file, &all);
+    sw_progress_end(all.progress);
+    bool good = true;
     for (size_t i = 0; i < count; i++) {
-        sw_reading *reading = read_file(files[i].path, options);
-        if (reading == NULL) {
-            return false;
+        if (files[i].error != NULL) {
+            sw_say_bad("players", "%s", files[i].error);
+            free(files[i].error);
+            good = false;
         }
-        for (size_t s = 0; s < reading->score_count; s++) {
-            size_t staves = reading->scores[s].in_markup ? 0 : reading->scores[s].staff_count;
-            files[i].staves = staves > files[i].staves ? staves : files[i].staves;
-        }
-        sw_reading_free(reading);
     }
-    if (count > 0) {
+    if (good && count > 0) {
         qsort(files, count, sizeof *files, compare_sizes);
     }
-    return true;
+    return good;
 }
 
 /* Adds the files, the largest scores first; what could not be read in them is said. */
 static bool add_files(sw_paths *mains, const sw_read_options *options, sw_players_table *table,
-                      const sw_film *film, size_t *left_out)
+                      const sw_film *film, bool quiet, size_t *left_out)
 {
     sized_file *files = sw_alloc((mains->count + 1) * sizeof *files);
     size_t count = 0;
@@ -117,7 +143,7 @@ static bool add_files(sw_paths *mains, const sw_read_options *options, sw_player
             count++;
         }
     }
-    bool good = sort_files(files, count, options);
+    bool good = sort_files(files, count, options, quiet);
     for (size_t i = 0; i < count && good; i++) {
         sw_reading *reading = read_file(files[i].path, options);
         sw_buffer text = {0};
@@ -143,7 +169,7 @@ static int print_all(arguments *given, const sw_film *film)
     sw_paths mains = sw_inputs_mains(&given->inputs);
     sw_players_table *table = sw_players_table_new(film);
     size_t left_out = 0;
-    bool good = add_files(&mains, &options, table, film, &left_out);
+    bool good = add_files(&mains, &options, table, film, given->quiet, &left_out);
     sw_buffer text = {0};
     if (good) {
         given->format->print(table, &text);
