@@ -196,7 +196,7 @@ static void print_usage(FILE *out)
 {
     fputs("usage: stavewright COMMAND [OPTIONS] ...\n\n", out);
     for (size_t i = 0; i < SUBCOMMANDS; i++) {
-        fprintf(out, "  %-10s %-18s %s\n", subcommands[i].name, subcommands[i].arguments,
+        fprintf(out, "  %-10s %-30s %s\n", subcommands[i].name, subcommands[i].arguments,
                 subcommands[i].summary);
     }
     fputs("\nstavewright help COMMAND shows its options. Exit status: 0 clean, 1 findings, 2 bad use or "

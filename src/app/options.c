@@ -89,7 +89,7 @@ static const sw_option options[] = {
     {"--write", NULL, NULL, "roster", "write the file stavewright.yaml; an existing one is never changed"},
     {"--diff", NULL, NULL, MOVES " bars hands run", "print a unified diff, as it is without --write"},
     {"--quiet", NULL, NULL, "check", "no line of progress on a terminal, and no summary"},
-    {"--quiet", NULL, NULL, "outline run", "no line of progress on a terminal"},
+    {"--quiet", NULL, NULL, "bars outline players run", "no line of progress on a terminal"},
 };
 
 enum { OPTIONS = sizeof options / sizeof options[0], INDENT = 22 /* of the texts behind the names */ };

@@ -5,6 +5,7 @@
 
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/progress.h"
 #include "stavewright/cues.h"
 #include "stavewright/report.h"
 
@@ -20,6 +21,7 @@ enum { FORMATS = sizeof formats / sizeof formats[0] };
 typedef struct arguments {
     sw_inputs inputs;
     const format *format;
+    bool quiet;
 } arguments;
 
 static int take_format(arguments *given, const char *name)
@@ -46,6 +48,8 @@ static int take_arguments(arguments *given, int count, char **items)
         }
         if (word == SW_WORD_OPTION && sw_words_is(&words, "--include")) {
             sw_folders_add(&given->inputs.includes, &words.value, 1);
+        } else if (word == SW_WORD_OPTION && sw_words_is(&words, "--quiet")) {
+            given->quiet = true;
         } else if (word == SW_WORD_OPTION && take_format(given, words.value) != SW_EXIT_CLEAN) {
             return SW_EXIT_BAD;
         }
@@ -70,11 +74,13 @@ static sw_reading *read_file(const char *path, const sw_read_options *options)
 
 /* Adds the cues; what could not be read in them is said. */
 static bool add_cues(const sw_paths *mains, const sw_read_options *options, sw_players_table *table,
-                     size_t *left_out)
+                     bool quiet, size_t *left_out)
 {
     sw_paths cues = {0};
     char *error = NULL;
-    bool good = sw_cues_find(mains, options, &cues, left_out, &error);
+    sw_progress *progress = sw_progress_begin("reading", mains->count, quiet);
+    bool good = sw_cues_find(mains, options, sw_progress_tell, progress, &cues, left_out, &error);
+    sw_progress_end(progress);
     if (!good) {
         sw_say_bad("players", "%s", error);
         free(error);
@@ -102,7 +108,7 @@ static int print_all(arguments *given, const sw_film *film)
     sw_paths mains = sw_inputs_mains(&given->inputs);
     sw_players_table *table = sw_players_table_new(film);
     size_t left_out = 0;
-    bool good = add_cues(&mains, &options, table, &left_out);
+    bool good = add_cues(&mains, &options, table, given->quiet, &left_out);
     sw_buffer text = {0};
     if (good) {
         given->format->print(table, &text);

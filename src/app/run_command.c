@@ -97,7 +97,7 @@ static bool cook(arguments *given, sw_recipe_run *run)
     sw_paths mains = sw_inputs_mains(&given->inputs);
     sw_paths cues = {0};
     char *error = NULL;
-    bool good = sw_cues_find(&mains, &run->reading, &cues, NULL, &error) || say_error(error);
+    bool good = sw_cues_find(&mains, &run->reading, NULL, NULL, &cues, NULL, &error) || say_error(error);
     sw_progress *progress = sw_progress_begin("cues", cues.count, given->quiet);
     for (size_t i = 0; i < cues.count && good; i++) {
         const sw_film *film = sw_inputs_film(&given->inputs, cues.items[i]);

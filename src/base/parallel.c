@@ -17,12 +17,18 @@ typedef struct pool {
     atomic_size_t next;
 } pool;
 
+/* Work that shares itself out once more has its threads already. */
+static _Thread_local bool shared_out;
+
 static void *run(void *data)
 {
     pool *p = data;
+    bool outer = shared_out;
+    shared_out = true;
     for (size_t n = atomic_fetch_add(&p->next, 1); n < p->count; n = atomic_fetch_add(&p->next, 1)) {
         p->work(p->context, n);
     }
+    shared_out = outer;
     return NULL;
 }
 
@@ -36,7 +42,7 @@ void sw_parallel(size_t count, void (*work)(void *context, size_t n), void *cont
 {
     pool p = {.count = count, .work = work, .context = context};
     pthread_t threads[MOST_THREADS];
-    size_t wanted = processors();
+    size_t wanted = shared_out ? 1 : processors();
     wanted = wanted < count ? wanted : count;
     wanted = wanted < MOST_THREADS ? wanted : MOST_THREADS;
     size_t made = 0;

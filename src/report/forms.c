@@ -67,7 +67,7 @@ json_t *sw_json_text(const char *text)
 
 void sw_json_print(json_t *value, sw_buffer *result)
 {
-    char *text = json_dumps(value, JSON_INDENT(2) | JSON_PRESERVE_ORDER);
+    char *text = json_dumps(value, JSON_INDENT(2) | JSON_REAL_PRECISION(10));
     sw_buffer_string(result, text);
     sw_buffer_char(result, '\n');
     free(text);

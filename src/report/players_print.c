@@ -1,11 +1,11 @@
 /* The table of players as text, as tab-separated rows and as JSON. */
-#include <jansson.h>
 #include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "checks/say.h"
+#include "report/forms.h"
 #include "report/players_table.h"
 
 /* ---- cells -----------------------------------------------------------------------------------------------
@@ -162,21 +162,6 @@ void sw_report_players_rows(const sw_players_table *table, sw_buffer *result)
 /* ---- JSON ------------------------------------------------------------------------------------------------
  */
 
-/* Bytes that are no UTF-8 (an old file) become question marks, all with the eighth bit of that text. */
-static json_t *string_of(const char *text)
-{
-    json_t *string = json_string(text);
-    if (string == NULL) {
-        char *plain = strdup(text);
-        for (char *c = plain; *c != '\0'; c++) {
-            *c = ((unsigned char)*c & 0x80u) != 0 ? '?' : *c;
-        }
-        string = json_string(plain);
-        free(plain);
-    }
-    return string;
-}
-
 static json_t *id_list(const sw_instrument *const *list, size_t count)
 {
     json_t *array = json_array();
@@ -214,7 +199,7 @@ static json_t *cue_list(const sw_players_table *table, const size_t *cues, size_
     }
     qsort_r(sorted, count, sizeof *sorted, compare_cues, (void *)table);
     for (size_t i = 0; i < count; i++) {
-        json_array_append_new(array, string_of(table->cues[sorted[i]]));
+        json_array_append_new(array, sw_json_text(table->cues[sorted[i]]));
     }
     free(sorted);
     return array;
@@ -231,7 +216,7 @@ static json_t *player_of(const sw_players_table *table, const sw_player_row *row
         json_object_set_new(one, "from", json_string(change->from->id));
         json_object_set_new(one, "to", json_string(change->to->id));
         json_object_set_new(one, "seconds", seconds_of(change->seconds));
-        json_object_set_new(one, "cue", string_of(table->cues[change->cue]));
+        json_object_set_new(one, "cue", sw_json_text(table->cues[change->cue]));
         json_object_set_new(one, "bar", json_integer(change->bar));
         json_array_append_new(changes, one);
     }
@@ -239,7 +224,7 @@ static json_t *player_of(const sw_players_table *table, const sw_player_row *row
         json_array_append_new(things, json_string(row->things[i]));
     }
     json_t *player = json_object();
-    json_object_set_new(player, "chair", string_of(row->name));
+    json_object_set_new(player, "chair", sw_json_text(row->name));
     json_object_set_new(player, "plays",
                         row->chair != NULL ? id_list(row->chair->plays, row->chair->play_count)
                                            : id_list(row->instruments, row->instrument_count));
@@ -262,12 +247,8 @@ void sw_report_players_json(const sw_players_table *table, sw_buffer *result)
         json_array_append_new(players, player_of(table, &table->rows[i]));
     }
     json_t *all = json_object();
-    json_object_set_new(all, "film", string_of(sw_film_name(table->film)));
+    json_object_set_new(all, "film", sw_json_text(sw_film_name(table->film)));
     json_object_set_new(all, "cues", cues);
     json_object_set_new(all, "players", players);
-    char *text = json_dumps(all, JSON_INDENT(2) | JSON_REAL_PRECISION(10));
-    sw_buffer_string(result, text == NULL ? "" : text);
-    sw_buffer_char(result, '\n');
-    free(text);
-    json_decref(all);
+    sw_json_print(all, result);
 }

@@ -3,6 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/parallel.h"
+
 /* What is kept of a main file when its reading is gone: many files are not held at once. */
 typedef struct candidate {
     const char *path;
@@ -10,6 +12,7 @@ typedef struct candidate {
     size_t order;
     sw_paths music; /* real paths of the files that hold its music */
     bool is_cue;
+    char *error; /* why it can't be read; NULL: it can */
 } candidate;
 
 static bool has_length(const sw_music *m)
@@ -34,19 +37,30 @@ static void list_music(const sw_reading *reading, candidate *c)
     free(holds);
 }
 
-static bool look_at(const char *path, const sw_read_options *options, candidate *c, char **error)
+/* Files that are read at the same time. */
+typedef struct looking {
+    candidate *list;
+    const sw_read_options *options;
+    void (*read)(void *context);
+    void *context;
+} looking;
+
+static void look_at(void *context, size_t n)
 {
-    sw_reading *reading = sw_read(path, options, error);
-    if (reading == NULL) {
-        return false;
-    }
-    for (size_t s = 0; s < reading->score_count; s++) {
+    const looking *all = context;
+    candidate *c = &all->list[n];
+    sw_reading *reading = sw_read(c->path, all->options, &c->error);
+    for (size_t s = 0; reading != NULL && s < reading->score_count; s++) {
         size_t staves = reading->scores[s].in_markup ? 0 : reading->scores[s].staff_count;
         c->staves = staves > c->staves ? staves : c->staves;
     }
-    list_music(reading, c);
+    if (reading != NULL) {
+        list_music(reading, c);
+    }
     sw_reading_free(reading);
-    return true;
+    if (all->read != NULL) {
+        all->read(all->context);
+    }
 }
 
 static int by_size(const void *a, const void *b)
@@ -98,24 +112,39 @@ static void choose(candidate *list, size_t count, sw_paths *cues, size_t *left_o
     }
 }
 
-bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, sw_paths *cues, size_t *left_out,
-                  char **error)
+/* The first mistake, when there is one. */
+static bool all_are_read(candidate *list, size_t count, char **error)
 {
-    candidate *list = sw_alloc_zero(mains->count + 1, sizeof *list);
     bool good = true;
+    for (size_t i = 0; i < count; i++) {
+        if (list[i].error != NULL && good) {
+            *error = list[i].error;
+            good = false;
+        } else {
+            free(list[i].error);
+        }
+    }
+    return good;
+}
+
+bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, void (*read)(void *context),
+                  void *context, sw_paths *cues, size_t *left_out, char **error)
+{
+    looking all = {sw_alloc_zero(mains->count + 1, sizeof *all.list), options, read, context};
     if (left_out != NULL) {
         *left_out = 0;
     }
-    for (size_t i = 0; i < mains->count && good; i++) {
-        list[i] = (candidate){.path = mains->items[i], .order = i};
-        good = look_at(mains->items[i], options, &list[i], error);
+    for (size_t i = 0; i < mains->count; i++) {
+        all.list[i] = (candidate){.path = mains->items[i], .order = i};
     }
+    sw_parallel(mains->count, look_at, &all);
+    bool good = all_are_read(all.list, mains->count, error);
     if (good) {
-        choose(list, mains->count, cues, left_out);
+        choose(all.list, mains->count, cues, left_out);
     }
     for (size_t i = 0; i < mains->count; i++) {
-        sw_paths_free(&list[i].music);
+        sw_paths_free(&all.list[i].music);
     }
-    free(list);
+    free(all.list);
     return good;
 }

@@ -9,6 +9,7 @@ import shutil
 import subprocess
 import sys
 import tempfile
+import time
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
 COMMAND = str(pathlib.Path(os.environ.get("SW_COMMAND", ROOT / "build/test/stavewright")).resolve())
@@ -151,8 +152,21 @@ def terminals():
     expect(on_terminal("check", "--quiet", "--format", "gcc", "corpus") == plain, "no colours for programs")
     result = subprocess.run([COMMAND, "check", "corpus"], cwd=ROOT, capture_output=True, text=True)
     expect("checking:" not in result.stderr, "no line of progress in a file")
-    big = on_terminal("outline", *["corpus"] * 3)
-    expect("\033[K" in big or "reading:" not in big, "the line of progress is taken away")
+
+
+def progress(folder):
+    """A score that takes longer than half a second, on this machine and with this build."""
+    score = folder / "long.ly"
+    seconds, bars = 0, 4000
+    while seconds < 1.5:
+        bars *= 2
+        score.write_text("\\score { \\new Staff { " + "c'4 d'8 e'16 f' g'4 a' |\n" * bars + "} }\n")
+        began = time.monotonic()
+        run("check", "--quiet", str(score))
+        seconds = time.monotonic() - began
+    told = on_terminal("check", str(score))
+    expect("\rchecking: 0 of 1 files" in told and "\r\033[K" in told, f"progress is told and taken away: {told!r}")
+    expect(on_terminal("check", "--quiet", str(score)) == "", "--quiet is quiet")
 
 
 with tempfile.TemporaryDirectory(dir=os.environ.get("SW_TEMP")) as temp:
@@ -161,6 +175,7 @@ with tempfile.TemporaryDirectory(dir=os.environ.get("SW_TEMP")) as temp:
     names = rules()
     manual(folder)
     completion(folder, names)
+    progress(folder)
 mistyped()
 terminals()
 if left_out:
