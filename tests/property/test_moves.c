@@ -512,16 +512,19 @@ static sw_rational last_end(const sw_reading *reading, const sw_score *score, ui
 }
 
 /* The notes of a staff in the passage, each as a line "onset end step alteration", without octaves, with the
- * pitch moved up by an interval. Tied values are one note. */
+ * pitch moved up by an interval. Tied values are one note, which the edges of the
+ * passage cut. */
 static void list_notes(const sw_reading *reading, const sw_score *score, uint32_t staff, const passage *p,
                        sw_pitch interval, sw_buffer *text)
 {
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t e = events.first; e < events.end; e++) {
         const sw_event *event = &score->events[e];
-        if (is_in(event, p) && event->kind == SW_EVENT_NOTE && !goes_on(reading, score, e)) {
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE &&
+            (sw_rational_equal(event->onset, p->begin) || !goes_on(reading, score, e))) {
             sw_pitch pitch = sw_pitch_transpose(event->pitch, interval);
             sw_rational end = last_end(reading, score, e);
+            end = sw_rational_compare(end, p->end) > 0 ? p->end : end;
             sw_buffer_format(text, "%lld/%lld %lld/%lld %d %d\n", (long long)event->onset.num,
                              (long long)event->onset.den, (long long)end.num, (long long)end.den, pitch.step,
                              pitch.alter);
