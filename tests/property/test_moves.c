@@ -774,7 +774,7 @@ int main(void)
         if (only != NULL && strcmp(only, moves[m].name) != 0) {
             continue;
         }
-        for (; used < wanted && tries < 40 * wanted; tries++) {
+        for (; used < wanted && tries < 120 * wanted; tries++) {
             used += moves[m].use(&w, paths[chance((uint32_t)path_count)]);
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);
