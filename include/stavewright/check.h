@@ -22,9 +22,10 @@ typedef struct sw_check {
     const sw_instruments *instruments;
     const sw_techniques *techniques;
     const sw_limits *limits;
-    sw_playing **playing;   /* how the notes of each score are played: see sw_check_playing */
-    sw_dynamics **dynamics; /* how loud they are: see sw_check_dynamics */
-    struct sw_lines *lines; /* what wind players play: see checks/line.h */
+    sw_playing **playing;        /* how the notes of each score are played: see sw_check_playing */
+    sw_dynamics **dynamics;      /* how loud they are: see sw_check_dynamics */
+    struct sw_entries **entries; /* how the notes of its staves are meant: see checks/entry.h */
+    struct sw_lines *lines;      /* what wind players play: see checks/line.h */
     sw_findings *findings;
 } sw_check;
 

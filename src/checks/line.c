@@ -84,7 +84,7 @@ typedef struct scene {
     const sw_score *score;
     const sw_dynamics *dynamics;
     sw_strokes strokes; /* of the staff */
-    sw_entries entries;
+    const sw_entries *entries;
     breaths breaths;
 } scene;
 
@@ -99,7 +99,7 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
         if (stroke->voice != voice || (event->flags & SW_EVENT_GRACE) != 0) {
             continue;
         }
-        const sw_entry *entry = sw_entries_at(&s->entries, stroke->onset);
+        const sw_entry *entry = sw_entries_at(s->entries, stroke->onset);
         line->items = sw_grow(line->items, line->count, &line->capacity, sizeof *line->items);
         line->items[line->count++] =
             (sw_line_note){.event = stroke->event,
@@ -126,7 +126,7 @@ static void fill(sw_check *check, size_t number, sw_line *line)
                .score = score,
                .dynamics = sw_check_dynamics(check, number),
                .strokes = sw_strokes_of_staff(check->reading, score, line->staff),
-               .entries = sw_entries_of_staff(check, score, line->staff),
+               .entries = &sw_check_entries(check, score)[line->staff],
                .breaths = breaths_of_staff(check->reading, score, line->staff)};
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {
         if (score->voices[voice].staff == line->staff) {
@@ -135,7 +135,6 @@ static void fill(sw_check *check, size_t number, sw_line *line)
     }
     free(s.strokes.items);
     free(s.breaths.items);
-    sw_entries_free(&s.entries);
 }
 
 /* ---- all lines ---------------------------------------------------------------------------------------- */

@@ -1,4 +1,5 @@
 #include "checks/rules.h"
+#include "checks/entry.h"
 #include "checks/line.h"
 
 #include <stdlib.h>
@@ -69,6 +70,16 @@ const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score)
     return check->dynamics[score];
 }
 
+void sw_check_each_staff(sw_check *check, sw_each_staff *each)
+{
+    for (size_t i = 0; i < check->reading->score_count; i++) {
+        const sw_score *score = &check->reading->scores[i];
+        for (uint32_t staff = 0; !score->in_markup && staff < score->staff_count; staff++) {
+            each(check, score, staff);
+        }
+    }
+}
+
 sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
     static sw_film_rule known[RULES]; /* the same at each call */
@@ -107,6 +118,7 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
                       .limits = sw_film_limits(options->film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *)),
+                      .entries = sw_alloc_zero(reading->score_count + 1, sizeof(sw_entries *)),
                       .findings = findings};
     for (size_t i = 0; i < RULES; i++) {
         if (rules[i]->run != NULL && sw_rule_is_wanted(options, rules[i]->name)) {
@@ -116,9 +128,11 @@ void sw_check_reading(const sw_reading *reading, const sw_check_options *options
     for (size_t i = 0; i < reading->score_count; i++) {
         sw_playing_free(check.playing[i]);
         sw_dynamics_free(check.dynamics[i]);
+        sw_entries_free(check.entries[i], reading->scores[i].staff_count);
     }
     sw_check_lines_free(&check);
     free(check.playing);
     free(check.dynamics);
+    free(check.entries);
     sw_findings_place(reading, findings, first);
 }

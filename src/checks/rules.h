@@ -32,6 +32,9 @@
 SW_RULES(SW_DECLARE_RULE)
 #undef SW_DECLARE_RULE
 
+/* Calls `each` for the staves of all scores that are no pictures in a text. */
+typedef void sw_each_staff(sw_check *check, const sw_score *score, uint32_t staff);
+void sw_check_each_staff(sw_check *check, sw_each_staff *each);
 /* Whether a rule is to be run: chosen, and not turned off by the film. */
 bool sw_rule_is_wanted(const sw_check_options *options, const char *rule);
 /* Sets line and column of the findings from number `first` on. */

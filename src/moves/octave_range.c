@@ -119,13 +119,9 @@ static bool find_into(const char *name, sw_fit_range *range, char **error)
 
 static void find_entries(const sw_chosen *chosen, sw_fit_range *range)
 {
-    sw_check check = {.reading = chosen->reading, .instruments = range->instruments};
     range->sounding = true;
     range->staff_count = chosen->score->staff_count;
-    range->entries = sw_alloc_zero(range->staff_count + 1, sizeof *range->entries);
-    for (uint32_t s = 0; s < range->staff_count; s++) {
-        range->entries[s] = sw_entries_of_staff(&check, chosen->score, s);
-    }
+    range->entries = sw_entries_of_score(range->instruments, chosen->reading, chosen->score);
 }
 
 /* ---- the range ---- */
@@ -164,10 +160,7 @@ bool sw_fit_range_find(const sw_chosen *chosen, const sw_octave_options *options
 
 void sw_fit_range_free(sw_fit_range *range)
 {
-    for (size_t s = 0; range->entries != NULL && s < range->staff_count; s++) {
-        sw_entries_free(&range->entries[s]);
-    }
-    free(range->entries);
+    sw_entries_free(range->entries, range->staff_count);
     sw_instruments_free(range->instruments);
     *range = (sw_fit_range){0};
 }
