@@ -16,10 +16,10 @@ static bool octave_is_free(const sw_entry *entry)
 
 static bool staff_plays_from(const sw_check *check, const sw_score *score, uint32_t staff, sw_rational from)
 {
-    for (size_t i = 0; i < score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *e = &score->events[i];
-        if (score->voices[e->voice].staff == staff && sw_rational_compare(e->onset, from) >= 0 &&
-            sw_event_is_played(check->reading, score, e)) {
+        if (sw_rational_compare(e->onset, from) >= 0 && sw_event_is_played(check->reading, score, e)) {
             return true;
         }
     }
