@@ -78,6 +78,7 @@ static int lay_out(const bars_words *b, const char *given)
     }
     int status = check(move, given, error);
     sw_text_free(m.input);
+    sw_films_free(&m.films);
     return status;
 }
 

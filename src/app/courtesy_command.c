@@ -90,6 +90,7 @@ int sw_command_courtesy(int count, char **arguments)
     if (path == NULL) {
         return SW_EXIT_BAD;
     }
+    options.film = m.film;
     char *error = NULL;
     sw_move *move = sw_move_courtesy(path, &options, &m.reading, &error);
     return sw_move_words_show(&m, move, error);

@@ -58,6 +58,7 @@ int sw_command_hands(int count, char **arguments)
     if (path == NULL) {
         return SW_EXIT_BAD;
     }
+    options.film = m.film;
     char *error = NULL;
     sw_move *move = sw_move_hands(path, &options, &m.reading, &error);
     return sw_move_words_show(&m, move, error);

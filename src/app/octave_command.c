@@ -94,6 +94,7 @@ int sw_command_octave(int count, char **arguments)
     if (path == NULL) {
         return SW_EXIT_BAD;
     }
+    options.film = m.film;
     char *error = NULL;
     sw_move *move = sw_move_octave(path, &options, &m.reading, &error);
     return sw_move_words_show(&m, move, error);

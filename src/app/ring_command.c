@@ -27,6 +27,7 @@ int sw_command_ring(int count, char **arguments)
     if (path == NULL) {
         return SW_EXIT_BAD;
     }
+    options.film = m.film;
     char *error = NULL;
     sw_move *move = sw_move_ring(path, &options, &m.reading, &error);
     return sw_move_words_show(&m, move, error);

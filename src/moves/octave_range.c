@@ -98,10 +98,10 @@ static char *say_unknown(const sw_instruments *instruments, const char *name)
 
 static bool find_into(const char *name, sw_fit_range *range, char **error)
 {
-    const sw_instrument *found = sw_instruments_by_id(range->instruments, name);
-    found = found != NULL ? found : sw_instruments_find(range->instruments, name);
+    const sw_instrument *found = sw_instruments_by_id(sw_film_instruments(range->figures.film), name);
+    found = found != NULL ? found : sw_instruments_find(sw_film_instruments(range->figures.film), name);
     if (found == NULL) {
-        *error = say_unknown(range->instruments, name);
+        *error = say_unknown(sw_film_instruments(range->figures.film), name);
         return false;
     }
     if (!found->has_compass) {
@@ -121,7 +121,8 @@ static void find_entries(const sw_chosen *chosen, sw_fit_range *range)
 {
     range->sounding = true;
     range->staff_count = chosen->score->staff_count;
-    range->entries = sw_entries_of_score(range->instruments, chosen->reading, chosen->score);
+    range->entries =
+        sw_entries_of_score(sw_film_instruments(range->figures.film), chosen->reading, chosen->score);
 }
 
 /* ---- the range ---- */
@@ -148,8 +149,8 @@ bool sw_fit_range_find(const sw_chosen *chosen, const sw_octave_options *options
             return false;
         }
     } else {
-        range->instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-        if (range->instruments == NULL || !find_into(options->into, range, error)) {
+        if (!sw_figures_find(&range->figures, options->film, error) ||
+            !find_into(options->into, range, error)) {
             return false;
         }
         find_entries(chosen, range);
@@ -161,7 +162,7 @@ bool sw_fit_range_find(const sw_chosen *chosen, const sw_octave_options *options
 void sw_fit_range_free(sw_fit_range *range)
 {
     sw_entries_free(range->entries, range->staff_count);
-    sw_instruments_free(range->instruments);
+    sw_figures_free(&range->figures);
     *range = (sw_fit_range){0};
 }
 
