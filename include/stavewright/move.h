@@ -3,6 +3,7 @@
 #define STAVEWRIGHT_MOVE_H
 
 #include "stavewright/edit.h"
+#include "stavewright/film.h"
 #include "stavewright/selection.h"
 
 /* What a transformation gives back. Owns everything in it. */
@@ -31,6 +32,7 @@ typedef struct sw_hands_options {
     const char *instrument; /* "harp" or "piano"; NULL: by the staff's name */
     int span;    /* widest interval of one hand, as an interval number (10 = a tenth); 0: the instrument's */
     int fingers; /* fingers of one hand; 0: the instrument's */
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_hands_options;
 
 /* Splits one staff's music into right and left hand, in all scores of the file's folder that use it. The
@@ -52,6 +54,7 @@ typedef struct sw_octave_options {
     sw_ottava ottava;    /* brackets are written or taken out; no note changes */
     int ledgers;         /* what has more ledger lines gets a bracket; 0: SW_OTTAVA_LEDGERS */
     sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_octave_options;
 
 enum { SW_OTTAVA_LEDGERS = 4 }; /* common practice, no source */
@@ -69,6 +72,7 @@ typedef struct sw_give_options {
     bool share;       /* `to` is several of them, between commas: the run is handed from one to the next */
     bool over;        /* the target's own notes in the passage go */
     sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments hold; NULL: the defaults */
 } sw_give_options;
 
 /* Moves or copies a line into the rests of another staff, as that instrument is written, in the nearest
@@ -113,6 +117,7 @@ typedef struct sw_courtesy_options {
     const sw_written_note *at; /* only change-overs to these notes; NULL: to any */
     size_t at_count;
     sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_courtesy_options;
 
 /* Makes room before change-overs with too little time (the rule prep-time): the note before ends earlier, or
@@ -124,6 +129,7 @@ typedef struct sw_breaths_options {
     sw_places places; /* of the notes before the breaths */
     sw_rational rest; /* the note before ends so much earlier; 0: a breath mark is written */
     sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_breaths_options;
 
 /* Marks where winds and singers breathe, so that no breath has to last longer than it can: the least cost of
@@ -134,6 +140,7 @@ sw_move *sw_move_breaths(const char *path, const sw_breaths_options *options,
 typedef struct sw_ring_options {
     sw_places places;
     sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_ring_options;
 
 /* Lets notes ring that may (harp, mallets, piano, pizzicato): before rests they get a tie into nothing and a

@@ -84,6 +84,7 @@ static int lay_out(const bars_words *b, const char *given)
     sw_move_free(move);
     sw_text_free(m.input);
     free(m.one);
+    sw_films_free(&m.films);
     return status;
 }
 

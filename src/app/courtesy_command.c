@@ -78,6 +78,7 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     }
     options->places = m->places;
     options->elsewhere = m->elsewhere;
+    options->film = m->film;
     return sw_move_courtesy(path, options, &m->reading, error);
 }
 

@@ -47,6 +47,7 @@ static sw_move *make_give(const char *path, const sw_move_words *m, void *own, c
     options->places = m->places;
     options->places.staff = from;
     options->elsewhere = m->elsewhere;
+    options->film = m->film;
     return sw_move_give(path, options, &m->reading, error);
 }
 

@@ -49,6 +49,7 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     sw_hands_options *options = own;
     options->staff = m->places.staff;
     options->bars = m->places.bars;
+    options->film = m->film;
     return sw_move_hands(path, options, &m->reading, error);
 }
 

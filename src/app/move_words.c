@@ -106,10 +106,33 @@ bool sw_move_words_check(const sw_move_words *m)
     return true;
 }
 
+/* The film's folders come behind those of the command line. */
+static bool find_film(sw_move_words *m, const char *path)
+{
+    char *error = NULL;
+    m->film = sw_films_of(&m->films, path, &error);
+    if (m->film == NULL) {
+        sw_say_bad(m->command, "%s", error);
+        free(error);
+        sw_films_free(&m->films);
+        return false;
+    }
+    m->reading.include_path = m->folders;
+    size_t count = sw_film_include_count(m->film);
+    for (size_t i = 0; i < count && m->reading.include_path_count < SW_MOST_FOLDERS; i++) {
+        m->folders[m->reading.include_path_count++] = sw_film_includes(m->film)[i];
+    }
+    return true;
+}
+
 const char *sw_move_words_open(sw_move_words *m)
 {
     if (m->path == NULL || strcmp(m->path, "-") != 0) {
         m->one = sw_inputs_one(m->command, m->path);
+        if (m->one != NULL && !find_film(m, m->one)) {
+            free(m->one);
+            m->one = NULL;
+        }
         return m->one;
     }
     m->input = sw_read_input(m->command, m->file_name);
@@ -119,6 +142,11 @@ const char *sw_move_words_open(sw_move_words *m)
     m->overlays[0] = m->input;
     m->reading.overlays = m->overlays;
     m->reading.overlay_count = 1;
+    if (!find_film(m, m->input->path)) {
+        fwrite(m->input->bytes, 1, m->input->length, stdout); /* an editor keeps what it has */
+        sw_text_free(m->input);
+        return NULL;
+    }
     return m->input->path;
 }
 
@@ -195,5 +223,6 @@ int sw_move_words_show(sw_move_words *m, sw_move *move, char *error)
     sw_move_free(move);
     sw_text_free(m->input);
     free(m->one);
+    sw_films_free(&m->films);
     return status;
 }

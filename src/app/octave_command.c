@@ -74,6 +74,7 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     sw_octave_options *options = own;
     options->places = m->places;
     options->elsewhere = m->elsewhere;
+    options->film = m->film;
     return sw_move_octave(path, options, &m->reading, error);
 }
 

@@ -257,6 +257,7 @@ static bool use(kitchen *k, const target *t, const sw_read_options *options)
     sw_move *move = NULL;
     if (own != NULL) {
         m.reading = *options;
+        m.film = k->film;
         move = step->move->make(k->path, &m, own, &error);
     } else if (asprintf(&error, "it can't be used so") < 0) {
         abort();

@@ -4,7 +4,7 @@
 static sw_move *make(const char *path, const sw_move_words *m, void *own, char **error)
 {
     (void)own;
-    sw_ring_options options = {.places = m->places, .elsewhere = m->elsewhere};
+    sw_ring_options options = {.places = m->places, .elsewhere = m->elsewhere, .film = m->film};
     return sw_move_ring(path, &options, &m->reading, error);
 }
 

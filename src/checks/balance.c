@@ -57,9 +57,8 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
     const sw_dynamics *dynamics = sw_check_dynamics(check, number);
     sw_balance *balance = sw_alloc(sizeof *balance);
     *balance = (sw_balance){sw_alloc_zero(score->staff_count + 1, sizeof(part)), score->staff_count};
-    sw_entries *entries = sw_alloc_zero(score->staff_count + 1, sizeof *entries);
+    const sw_entries *entries = sw_check_entries(check, score);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        entries[staff] = sw_entries_of_staff(check, score, staff);
         balance->parts[staff].longest = sw_rational_zero();
     }
     for (size_t i = 0; i < score->event_count; i++) {
@@ -81,9 +80,7 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
         if (p->count > 0) {
             qsort(p->items, p->count, sizeof *p->items, compare_heard);
         }
-        sw_entries_free(&entries[staff]);
     }
-    free(entries);
     return balance;
 }
 

@@ -37,7 +37,8 @@ static bool same_class(sw_pitch a, sw_pitch b)
 
 /* Settles which instrument of its kind is meant, and whether \transposition fits it. `named`: the one that
  * the name alone means. */
-static void fit(const sw_check *check, const char *name, const sw_instrument *named, sw_entry *entry)
+static void fit(const sw_instruments *instruments, const char *name, const sw_instrument *named,
+                sw_entry *entry)
 {
     entry->instrument = named;
     if (entry->transposition_music == SW_NO_INDEX) {
@@ -54,7 +55,7 @@ static void fit(const sw_check *check, const char *name, const sw_instrument *na
                                     : entry->transposition.alter > 0 ? "#"
                                                                      : "";
         sw_buffer_format(&in_key, "%s in %c%s", name, "CDEFGAB"[entry->transposition.step], flat_or_sharp);
-        const sw_instrument *other = sw_instruments_find(check->instruments, sw_buffer_text(&in_key));
+        const sw_instrument *other = sw_instruments_find(instruments, sw_buffer_text(&in_key));
         sw_buffer_free(&in_key);
         if (other == NULL || !same_class(other->sounds, entry->transposition)) {
             entry->fit = SW_TRANSPOSITION_OTHER;
@@ -67,48 +68,91 @@ static void fit(const sw_check *check, const char *name, const sw_instrument *na
     }
 }
 
-sw_entries sw_entries_of_staff(const sw_check *check, const sw_score *score, uint32_t staff)
+/* A staff on the way through the settings of its score. */
+typedef struct walker {
+    const char *name;
+    const sw_instrument *named;
+    sw_entry now;
+} walker;
+
+static void add(sw_entries *entries, const sw_entry *entry)
 {
-    const char *name = sw_staff_instrument_name(check->instruments, check->reading, score, staff);
-    const sw_instrument *named = sw_staff_instrument(check->instruments, check->reading, score, staff);
-    sw_entry entry = {.onset = sw_rational_zero(), .instrument = named, .transposition_music = SW_NO_INDEX};
-    sw_entries entries = {0};
-    entries.items = sw_grow(entries.items, 0, &entries.capacity, sizeof *entries.items);
-    entries.items[entries.count++] = entry;
+    entries->items = sw_grow(entries->items, entries->count, &entries->capacity, sizeof *entries->items);
+    entries->items[entries->count++] = *entry;
+}
+
+static walker begin(const sw_instruments *instruments, const sw_reading *reading, const sw_score *score,
+                    uint32_t staff)
+{
+    walker w = {.name = sw_staff_instrument_name(instruments, reading, score, staff),
+                .named = sw_staff_instrument(instruments, reading, score, staff)};
+    w.now =
+        (sw_entry){.onset = sw_rational_zero(), .instrument = w.named, .transposition_music = SW_NO_INDEX};
+    return w;
+}
+
+/* Takes in what a setting says of how notes are meant; false when that is nothing. */
+static bool take(const sw_instruments *instruments, const sw_reading *reading, const sw_setting *setting,
+                 walker *w)
+{
+    const sw_music *m = &reading->music[setting->music];
+    const char *text = sw_reading_name(reading, m->kind == SW_MUSIC_SET ? m->name2 : m->name);
+    if (m->kind == SW_MUSIC_TRANSPOSITION) {
+        w->now.transposition = setting->pitch;
+        w->now.transposition_music = setting->music;
+    } else if (m->kind == SW_MUSIC_CLEF) {
+        w->now.octave_clef = says_octave(text);
+        w->now.bass_clef = is_bass(text);
+    } else if (m->kind == SW_MUSIC_SET && !sw_rational_is_zero(setting->onset) &&
+               names_instrument(sw_reading_name(reading, m->name))) {
+        /* The names at the beginning are those of the staff. */
+        const sw_instrument *other = sw_instruments_find(instruments, text);
+        w->name = other == NULL ? w->name : text; /* a name may mean no instrument: "with mutes" */
+        w->named = other == NULL ? w->named : other;
+    } else {
+        return false;
+    }
+    fit(instruments, w->name, w->named, &w->now);
+    w->now.onset = setting->onset;
+    return true;
+}
+
+sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_reading *reading,
+                                const sw_score *score)
+{
+    sw_entries *entries = sw_alloc_zero(score->staff_count + 1, sizeof *entries);
+    walker *walkers = sw_alloc_zero(score->staff_count + 1, sizeof *walkers);
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        walkers[staff] = begin(instruments, reading, score, staff);
+        add(&entries[staff], &walkers[staff].now);
+    }
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *setting = &score->settings[i];
-        const sw_music *m = &check->reading->music[setting->music];
-        if (setting->staff != staff && (setting->staff != SW_NO_INDEX || score->staff_count > 1)) {
-            continue;
+        bool only = setting->staff == SW_NO_INDEX && score->staff_count == 1;
+        uint32_t staff = only ? 0 : setting->staff;
+        if (staff < score->staff_count && take(instruments, reading, setting, &walkers[staff])) {
+            add(&entries[staff], &walkers[staff].now);
         }
-        const char *text = sw_reading_name(check->reading, m->kind == SW_MUSIC_SET ? m->name2 : m->name);
-        if (m->kind == SW_MUSIC_TRANSPOSITION) {
-            entry.transposition = setting->pitch;
-            entry.transposition_music = setting->music;
-        } else if (m->kind == SW_MUSIC_CLEF) {
-            entry.octave_clef = says_octave(text);
-            entry.bass_clef = is_bass(text);
-        } else if (m->kind == SW_MUSIC_SET && !sw_rational_is_zero(setting->onset) &&
-                   names_instrument(sw_reading_name(check->reading, m->name))) {
-            /* The names at the beginning are those of the staff. */
-            const sw_instrument *other = sw_instruments_find(check->instruments, text);
-            name = other == NULL ? name : text; /* a name may mean no instrument: "with mutes" */
-            named = other == NULL ? named : other;
-        } else {
-            continue;
-        }
-        fit(check, name, named, &entry);
-        entry.onset = setting->onset;
-        entries.items = sw_grow(entries.items, entries.count, &entries.capacity, sizeof *entries.items);
-        entries.items[entries.count++] = entry;
     }
+    free(walkers);
     return entries;
 }
 
-void sw_entries_free(sw_entries *entries)
+void sw_entries_free(sw_entries *entries, size_t staff_count)
 {
-    free(entries->items);
-    *entries = (sw_entries){0};
+    for (size_t staff = 0; entries != NULL && staff < staff_count; staff++) {
+        free(entries[staff].items);
+    }
+    free(entries);
+}
+
+const sw_entries *sw_check_entries(sw_check *check, const sw_score *score)
+{
+    sw_entries **entries = &check->entries[score - check->reading->scores];
+    if (*entries == NULL) {
+        *entries = sw_entries_of_score(check->instruments, check->reading, score);
+    }
+    return *entries;
 }
 
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset)

@@ -30,11 +30,16 @@ typedef struct sw_entries {
     size_t capacity;
 } sw_entries;
 
-/* The entries of one staff. Changes of instrument are those that say so by a new name of the staff. A name
- * without a key ("Clarinets") means the instrument in the key that \transposition says, if there is one. Free
- * with sw_entries_free. */
-sw_entries sw_entries_of_staff(const sw_check *check, const sw_score *score, uint32_t staff);
-void sw_entries_free(sw_entries *entries);
+/* The entries of all staves of a score, by staff. Changes of instrument are those that say so by a new name
+ * of the staff. A name without a key ("Clarinets") means the instrument in the key that \transposition says,
+ * if there is one. Free with sw_entries_free. */
+sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_reading *reading,
+                                const sw_score *score);
+/* NULL is allowed. */
+void sw_entries_free(sw_entries *entries, size_t staff_count);
+/* The same for a score of the check's reading, for rules: found out once, owned by the check. */
+const sw_entries *sw_check_entries(sw_check *check, const sw_score *score);
+
 enum { SW_ENTRY_READINGS = 3 };
 /* The written pitches that an entered pitch can mean for the instrument: several where the source does not
  * say whether it holds written or sounding pitches, none without an instrument. Returns how many. */

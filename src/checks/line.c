@@ -20,35 +20,41 @@ static int slurs_of(const sw_reading *reading, const sw_event *event)
     return slurs;
 }
 
-/* The moments of a staff at which \breathe stands, in order of time. */
-typedef struct breaths {
-    sw_rational *items;
+typedef struct breath {
+    uint32_t staff;
+    sw_rational onset;
+} breath;
+
+/* Where \breathe stands, in order of time. */
+typedef struct breath_list {
+    breath *items;
     size_t count;
     size_t capacity;
-} breaths;
+} breath_list;
 
-static breaths breaths_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff)
+static breath_list breaths_of_score(const sw_reading *reading, const sw_score *score)
 {
-    breaths list = {0};
+    breath_list list = {0};
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *setting = &score->settings[i];
-        if (setting->staff == staff &&
-            sw_slice_starts(sw_music_slice(reading, setting->music), "\\breathe")) {
+        if (sw_slice_starts(sw_music_slice(reading, setting->music), "\\breathe")) {
             list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);
-            list.items[list.count++] = setting->onset;
+            list.items[list.count++] = (breath){setting->staff, setting->onset};
         }
     }
     return list;
 }
 
-/* Whether one stands behind `from`, not later than `to`. `*next` is the first one behind the `from` of the
- * call before: calls go on in time. */
-static bool has_breath(const breaths *list, sw_rational from, sw_rational to, size_t *next)
+/* Whether one stands on a staff behind `from`, not later than `to`. `*next` is the first one of the staff
+ * behind the `from` of the call before: calls go on in time. */
+static bool has_breath(const breath_list *list, uint32_t staff, sw_rational from, sw_rational to,
+                       size_t *next)
 {
-    while (*next < list->count && sw_rational_compare(list->items[*next], from) <= 0) {
+    while (*next < list->count &&
+           (list->items[*next].staff != staff || sw_rational_compare(list->items[*next].onset, from) <= 0)) {
         ++*next;
     }
-    return *next < list->count && sw_rational_compare(list->items[*next], to) <= 0;
+    return *next < list->count && sw_rational_compare(list->items[*next].onset, to) <= 0;
 }
 
 static bool is_low_as(const sw_instrument *instrument, sw_pitch written)
@@ -84,58 +90,56 @@ typedef struct scene {
     const sw_score *score;
     const sw_dynamics *dynamics;
     sw_strokes strokes; /* of the staff */
-    sw_entries entries;
-    breaths breaths;
+    const sw_entries *entries;
+    const breath_list *breaths;
 } scene;
 
 static void add_voice(const scene *s, uint32_t voice, sw_line *line)
 {
     const sw_stroke *before = NULL;
     int slurs = 0;
-    size_t breath = 0;
+    size_t next = 0;
     for (size_t i = 0; i < s->strokes.count; i++) {
         const sw_stroke *stroke = &s->strokes.items[i];
         const sw_event *event = &s->score->events[stroke->event];
         if (stroke->voice != voice || (event->flags & SW_EVENT_GRACE) != 0) {
             continue;
         }
-        const sw_entry *entry = sw_entries_at(&s->entries, stroke->onset);
+        const sw_entry *entry = sw_entries_at(s->entries, stroke->onset);
         line->items = sw_grow(line->items, line->count, &line->capacity, sizeof *line->items);
-        line->items[line->count++] =
-            (sw_line_note){.event = stroke->event,
-                           .voice = voice,
-                           .begin = sw_score_seconds(s->score, stroke->onset),
-                           .end = sw_score_seconds(s->score, stroke->end),
-                           .dynamic = sw_dynamics_at(s->dynamics, voice, stroke->onset).level,
-                           .low = is_surely(is_low_as, entry, event->pitch),
-                           .high = is_surely(is_high_as, entry, event->pitch),
-                           .first = before == NULL,
-                           .joined = before != NULL && (stroke->tied || slurs > 0),
-                           .breath_before = before != NULL &&
-                                            has_breath(&s->breaths, before->onset, stroke->onset, &breath)};
+        line->items[line->count++] = (sw_line_note){
+            .event = stroke->event,
+            .voice = voice,
+            .begin = sw_score_seconds(s->score, stroke->onset),
+            .end = sw_score_seconds(s->score, stroke->end),
+            .dynamic = sw_dynamics_at(s->dynamics, voice, stroke->onset).level,
+            .low = is_surely(is_low_as, entry, event->pitch),
+            .high = is_surely(is_high_as, entry, event->pitch),
+            .first = before == NULL,
+            .joined = before != NULL && (stroke->tied || slurs > 0),
+            .breath_before =
+                before != NULL && has_breath(s->breaths, line->staff, before->onset, stroke->onset, &next)};
         slurs += slurs_of(s->check->reading, event);
         slurs = slurs < 0 ? 0 : slurs;
         before = stroke;
     }
 }
 
-static void fill(sw_check *check, size_t number, sw_line *line)
+static void fill(sw_check *check, size_t number, const breath_list *breaths, sw_line *line)
 {
     const sw_score *score = line->score;
     scene s = {.check = check,
                .score = score,
                .dynamics = sw_check_dynamics(check, number),
                .strokes = sw_strokes_of_staff(check->reading, score, line->staff),
-               .entries = sw_entries_of_staff(check, score, line->staff),
-               .breaths = breaths_of_staff(check->reading, score, line->staff)};
+               .entries = &sw_check_entries(check, score)[line->staff],
+               .breaths = breaths};
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {
         if (score->voices[voice].staff == line->staff) {
             add_voice(&s, voice, line);
         }
     }
     free(s.strokes.items);
-    free(s.breaths.items);
-    sw_entries_free(&s.entries);
 }
 
 /* ---- all lines ---------------------------------------------------------------------------------------- */
@@ -152,18 +156,20 @@ static struct sw_wind_lines *find(sw_check *check)
     for (size_t i = 0; i < check->reading->score_count; i++) {
         const sw_score *score = &check->reading->scores[i];
         const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
+        breath_list breaths = breaths_of_score(check->reading, score);
         for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
             const sw_instrument *instrument = playing->instruments[staff];
             sw_line line = {score, staff, instrument, sw_limits_of(check->limits, instrument), NULL, 0, 0};
             if (line.limit == NULL || line.limit->breath <= 0) {
                 continue;
             }
-            fill(check, i, &line);
+            fill(check, i, &breaths, &line);
             if (line.count > 0) {
                 lines->items = sw_grow(lines->items, lines->count, &lines->capacity, sizeof *lines->items);
                 lines->items[lines->count++] = line;
             }
         }
+        free(breaths.items);
     }
     return lines;
 }

@@ -42,20 +42,20 @@ static void report(sw_check *check, const sw_score *score, uint32_t staff, const
                     sw_staff_label(check->reading, score, staff, label), what);
 }
 
-static void check_staff(sw_check *check, const sw_score *score, const sw_playing *playing, uint32_t staff)
+static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
-    const sw_instrument *instrument = playing->instruments[staff];
+    const sw_entries *entries = &sw_check_entries(check, score)[staff];
+    const sw_instrument *instrument = entries->items[0].instrument;
     const sw_limit *limit = sw_limits_of(check->limits, instrument);
     bool never = limit != NULL && limit->known_fade && !limit->fades;
-    sw_entries entries = sw_entries_of_staff(check, score, staff);
     sw_staff_events events = sw_score_staff_events(score, staff);
-    for (uint32_t i = events.first; i < events.end; i++) {
+    for (uint32_t i = events.first; instrument != NULL && i < events.end; i++) {
         const sw_event *event = &score->events[i];
         if (event->kind == SW_EVENT_SKIP || (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0 ||
             !sw_event_has_mark(check->reading, event, is_niente)) {
             continue;
         }
-        const sw_register *reg = stubborn_register(&entries, event);
+        const sw_register *reg = stubborn_register(entries, event);
         char what[SW_SAY];
         if (never || reg != NULL) {
             snprintf(what, sizeof what, "%s's %s%s", instrument->id, never ? "tone" : reg->name,
@@ -63,20 +63,11 @@ static void check_staff(sw_check *check, const sw_score *score, const sw_playing
             report(check, score, staff, event, what);
         }
     }
-    sw_entries_free(&entries);
 }
 
 static void run(sw_check *check)
 {
-    for (size_t i = 0; i < check->reading->score_count; i++) {
-        const sw_score *score = &check->reading->scores[i];
-        const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
-        for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
-            if (playing->instruments[staff] != NULL) {
-                check_staff(check, score, playing, staff);
-            }
-        }
-    }
+    sw_check_each_staff(check, check_staff);
 }
 
 const sw_rule sw_rule_no_niente = {

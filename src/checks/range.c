@@ -312,10 +312,7 @@ static void report_all(sw_check *check, const sw_score *score, outliers *list, c
 
 static void check_score(sw_check *check, const sw_score *score)
 {
-    sw_entries *entries = sw_alloc_zero(score->staff_count + 1, sizeof *entries);
-    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        entries[staff] = sw_entries_of_staff(check, score, staff);
-    }
+    const sw_entries *entries = sw_check_entries(check, score);
     outliers list = {0};
     for (size_t i = 0; i < score->event_count; i++) {
         const sw_event *event = &score->events[i];
@@ -326,10 +323,6 @@ static void check_score(sw_check *check, const sw_score *score)
     }
     report_all(check, score, &list, entries);
     free(list.items);
-    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        sw_entries_free(&entries[staff]);
-    }
-    free(entries);
 }
 
 static void run(sw_check *check)

@@ -261,18 +261,17 @@ static void check_score(sw_check *check, size_t number)
     const sw_score *score = &check->reading->scores[number];
     sw_balance *balance = sw_balance_of(check, number);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        sw_entries entries = sw_entries_of_staff(check, score, staff);
+        const sw_entries *entries = &sw_check_entries(check, score)[staff];
         scene s = {.check = check,
                    .score = score,
                    .dynamics = sw_check_dynamics(check, number),
                    .balance = balance,
-                   .entries = &entries,
+                   .entries = entries,
                    .staff = staff};
-        if (has_registers(&entries) && score->bar_count > 0) {
+        if (has_registers(entries) && score->bar_count > 0) {
             check_notes(&s);
         }
         free(s.told);
-        sw_entries_free(&entries);
     }
     sw_balance_free(balance);
 }

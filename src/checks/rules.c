@@ -1,4 +1,5 @@
 #include "checks/rules.h"
+#include "checks/entry.h"
 #include "checks/line.h"
 
 #include <stdlib.h>
@@ -77,6 +78,16 @@ const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score)
     return check->dynamics[score];
 }
 
+void sw_check_each_staff(sw_check *check, sw_each_staff *each)
+{
+    for (size_t i = 0; i < check->reading->score_count; i++) {
+        const sw_score *score = &check->reading->scores[i];
+        for (uint32_t staff = 0; !score->in_markup && staff < score->staff_count; staff++) {
+            each(check, score, staff);
+        }
+    }
+}
+
 sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
     sw_film_rule known[RULES];
@@ -114,7 +125,8 @@ sw_check sw_check_begin(const sw_reading *reading, const sw_film *film)
                       .limits = sw_film_limits(film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .seating = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seating *)),
-                      .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *))};
+                      .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *)),
+                      .entries = sw_alloc_zero(reading->score_count + 1, sizeof(sw_entries *))};
 }
 
 void sw_check_end(sw_check *check)
@@ -123,11 +135,13 @@ void sw_check_end(sw_check *check)
         sw_playing_free(check->playing[i]);
         sw_seating_free(check->seating[i]);
         sw_dynamics_free(check->dynamics[i]);
+        sw_entries_free(check->entries[i], check->reading->scores[i].staff_count);
     }
     sw_check_lines_free(check);
     free(check->playing);
     free(check->seating);
     free(check->dynamics);
+    free(check->entries);
 }
 
 void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings,

@@ -16,10 +16,10 @@ static bool octave_is_free(const sw_entry *entry)
 
 static bool staff_plays_from(const sw_check *check, const sw_score *score, uint32_t staff, sw_rational from)
 {
-    for (size_t i = 0; i < score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *e = &score->events[i];
-        if (score->voices[e->voice].staff == staff && sw_rational_compare(e->onset, from) >= 0 &&
-            sw_event_is_played(check->reading, score, e)) {
+        if (sw_rational_compare(e->onset, from) >= 0 && sw_event_is_played(check->reading, score, e)) {
             return true;
         }
     }
@@ -60,11 +60,11 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
     if (!is_named(check, score, staff)) {
         return;
     }
-    sw_entries entries = sw_entries_of_staff(check, score, staff);
+    const sw_entries *entries = &sw_check_entries(check, score)[staff];
     uint32_t told = SW_NO_INDEX;
-    for (size_t i = 0; i < entries.count; i++) {
-        const sw_entry *entry = &entries.items[i];
-        bool lasts = i + 1 == entries.count || !sw_rational_equal(entry->onset, entries.items[i + 1].onset);
+    for (size_t i = 0; i < entries->count; i++) {
+        const sw_entry *entry = &entries->items[i];
+        bool lasts = i + 1 == entries->count || !sw_rational_equal(entry->onset, entries->items[i + 1].onset);
         bool transposes = entry->instrument != NULL && (entry->instrument->key[0] != '\0' ||
                                                         sw_pitch_semitones(entry->instrument->sounds) != 0);
         bool wrong = transposes && (entry->fit == SW_TRANSPOSITION_OTHER ||
@@ -75,20 +75,11 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
             told = entry->transposition_music;
         }
     }
-    sw_entries_free(&entries);
 }
 
 static void run(sw_check *check)
 {
-    for (size_t i = 0; i < check->reading->score_count; i++) {
-        const sw_score *score = &check->reading->scores[i];
-        if (score->in_markup) {
-            continue;
-        }
-        for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-            check_staff(check, score, staff);
-        }
-    }
+    sw_check_each_staff(check, check_staff);
 }
 
 const sw_rule sw_rule_transposition = {

@@ -96,26 +96,20 @@ static void find(const sw_check *check, const sw_score *score, uint32_t staff, c
 
 static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
-    sw_entries entries = sw_entries_of_staff(check, score, staff);
+    const sw_entries *entries = &sw_check_entries(check, score)[staff];
     found f = {0};
     if (score->bar_count > 0) {
-        find(check, score, staff, &entries, &f);
+        find(check, score, staff, entries, &f);
     }
     if (f.count > 0) {
-        report(check, score, staff, sw_entries_at(&entries, f.first->onset)->instrument, &f);
+        report(check, score, staff, sw_entries_at(entries, f.first->onset)->instrument, &f);
     }
     free(f.bars);
-    sw_entries_free(&entries);
 }
 
 static void run(sw_check *check)
 {
-    for (size_t i = 0; i < check->reading->score_count; i++) {
-        const sw_score *score = &check->reading->scores[i];
-        for (uint32_t staff = 0; !score->in_markup && staff < score->staff_count; staff++) {
-            check_staff(check, score, staff);
-        }
-    }
+    sw_check_each_staff(check, check_staff);
 }
 
 const sw_rule sw_rule_tremolo = {

@@ -124,9 +124,9 @@ static bool has_trills(const sw_entries *entries)
 
 static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
-    sw_entries entries = sw_entries_of_staff(check, score, staff);
+    const sw_entries *entries = &sw_check_entries(check, score)[staff];
     trills list = {0};
-    bool known = has_trills(&entries) && score->bar_count > 0;
+    bool known = has_trills(entries) && score->bar_count > 0;
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t i = events.first; known && i < events.end; i++) {
         const sw_event *event = &score->events[i];
@@ -135,7 +135,7 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
             sw_event_has_mark(check->reading, event, is_sign)) {
             continue;
         }
-        const sw_entry *entry = sw_entries_at(&entries, event->onset);
+        const sw_entry *entry = sw_entries_at(entries, event->onset);
         sw_pitch upper = sw_key_neighbour(check, score, staff, event->onset, event->pitch, 1);
         trill t = {.event = event, .instrument = entry->instrument};
         t.grade = grade_of(entry, event->pitch, upper, &t);
@@ -148,17 +148,11 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
         free(list.items[i].bars);
     }
     free(list.items);
-    sw_entries_free(&entries);
 }
 
 static void run(sw_check *check)
 {
-    for (size_t i = 0; i < check->reading->score_count; i++) {
-        const sw_score *score = &check->reading->scores[i];
-        for (uint32_t staff = 0; !score->in_markup && staff < score->staff_count; staff++) {
-            check_staff(check, score, staff);
-        }
-    }
+    sw_check_each_staff(check, check_staff);
 }
 
 const sw_rule sw_rule_trill = {

@@ -10,6 +10,7 @@
 #include "checks/say.h"
 #include "moves/breath_line.h"
 #include "moves/choices.h"
+#include "moves/figures.h"
 #include "moves/linked.h"
 #include "moves/octave_strokes.h"
 #include "moves/places.h"
@@ -483,8 +484,12 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     if (!sw_places_choose(move, &options->places, &p.chosen, error)) {
         return false;
     }
-    sw_film *film = sw_check_film(NULL, (sw_slice){NULL, 0}, error);
-    sw_check check = sw_check_begin(p.chosen.reading, film);
+    sw_figures figures;
+    if (!sw_figures_find(&figures, options->film, error)) {
+        free(p.chosen.events);
+        return false;
+    }
+    sw_check check = sw_check_begin(p.chosen.reading, figures.film);
     p.check = &check;
     p.limits = check.limits;
     make_plan(&p);
@@ -497,7 +502,7 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     sw_choices_make(move, &p.choices, &request);
     free_plan(&p);
     sw_check_end(&check);
-    sw_film_free(film);
+    sw_figures_free(&figures);
     return true;
 }
 

@@ -11,6 +11,7 @@
 #include "checks/changeovers.h"
 #include "checks/say.h"
 #include "moves/choices.h"
+#include "moves/figures.h"
 #include "moves/linked.h"
 #include "moves/places.h"
 
@@ -379,12 +380,15 @@ static bool run(sw_move *move, const sw_courtesy_options *options, const sw_read
                 char **error)
 {
     plan p = {.move = move, .options = options, .choices = {.move = "courtesy"}};
-    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-    sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){NULL, 0}, error);
-    p.techniques = techniques;
+    sw_figures figures;
+    if (!sw_figures_find(&figures, options->film, error)) {
+        return false;
+    }
+    p.techniques = sw_film_techniques(figures.film);
     bool done = sw_places_choose(move, &options->places, &p.chosen, error);
     if (done) {
-        sw_playing *playing = sw_playing_of(techniques, instruments, p.chosen.reading, p.chosen.score);
+        sw_playing *playing =
+            sw_playing_of(p.techniques, sw_film_instruments(figures.film), p.chosen.reading, p.chosen.score);
         p.playing = playing;
         make_plan(&p);
         sw_edit_request request = {.reading = p.chosen.reading,
@@ -397,8 +401,7 @@ static bool run(sw_move *move, const sw_courtesy_options *options, const sw_read
         free_plan(&p);
         sw_playing_free(playing);
     }
-    sw_techniques_free(techniques);
-    sw_instruments_free(instruments);
+    sw_figures_free(&figures);
     return done;
 }
 

@@ -12,6 +12,7 @@
 
 #include "checks/entry.h"
 #include "checks/say.h"
+#include "moves/figures.h"
 #include "moves/linked.h"
 #include "moves/places.h"
 #include "moves/share_line.h"
@@ -20,8 +21,9 @@ typedef struct give {
     sw_move *move;
     const sw_give_options *options;
     sw_chosen chosen;
-    sw_instruments *instruments;
-    sw_techniques *techniques;
+    sw_figures figures;
+    const sw_instruments *instruments; /* of the figures, as are the techniques */
+    const sw_techniques *techniques;
     uint32_t source; /* staves */
     uint32_t target;
     sw_entry from; /* how the two are entered, at the beginning of the passage */
@@ -387,13 +389,11 @@ static void find_left(give *g)
 
 static void find_entries(give *g)
 {
-    sw_check check = {.reading = g->chosen.reading, .instruments = g->instruments};
-    sw_entries from = sw_entries_of_staff(&check, g->chosen.score, g->source);
-    sw_entries to = sw_entries_of_staff(&check, g->chosen.score, g->target);
-    g->from = *sw_entries_at(&from, g->begin);
-    g->to = *sw_entries_at(&to, g->begin);
-    sw_entries_free(&from);
-    sw_entries_free(&to);
+    const sw_score *score = g->chosen.score;
+    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score);
+    g->from = *sw_entries_at(&entries[g->source], g->begin);
+    g->to = *sw_entries_at(&entries[g->target], g->begin);
+    sw_entries_free(entries, score->staff_count);
 }
 
 /* The dynamic in force at a moment in a voice, as it is written; empty when there is none, or when a hairpin
@@ -631,10 +631,12 @@ static bool plan(give *g, char **error)
 
 static bool run(give *g, const sw_read_options *reading_options, char **error)
 {
-    g->instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-    g->techniques = sw_techniques_load(NULL, (sw_slice){NULL, 0}, error);
-    if (g->instruments == NULL || g->techniques == NULL ||
-        !sw_places_choose(g->move, &g->options->places, &g->chosen, error)) {
+    if (!sw_figures_find(&g->figures, g->options->film, error)) {
+        return false;
+    }
+    g->instruments = sw_film_instruments(g->figures.film);
+    g->techniques = sw_film_techniques(g->figures.film);
+    if (!sw_places_choose(g->move, &g->options->places, &g->chosen, error)) {
         return false;
     }
     if (!plan(g, error)) {
@@ -668,7 +670,6 @@ sw_move *sw_move_give(const char *path, const sw_give_options *options,
     free(g.left);
     free(g.dynamic);
     free(g.chosen.events);
-    sw_techniques_free(g.techniques);
-    sw_instruments_free(g.instruments);
+    sw_figures_free(&g.figures);
     return g.move;
 }

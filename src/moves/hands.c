@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "checks/say.h"
+#include "moves/figures.h"
 #include "moves/hands_plan.h"
 #include "moves/linked.h"
 #include "moves/places.h"
@@ -221,15 +222,18 @@ static const sw_instrument *find_instrument(const sw_hands *h, const sw_instrume
 
 static bool find_limits(sw_hands *h, const sw_hands_options *options, char **error)
 {
-    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-    if (instruments == NULL) {
+    sw_figures figures;
+    if (!sw_figures_find(&figures, options->film, error)) {
         return false;
     }
-    const sw_instrument *found = find_instrument(h, instruments, options->instrument, error);
+    const sw_instrument *found =
+        find_instrument(h, sw_film_instruments(figures.film), options->instrument, error);
     if (found != NULL) {
         h->limits = found->fingers == HARP_FINGERS ? sw_hand_limits_harp() : sw_hand_limits_piano();
+        h->limits.span = found->extreme_span - 1;
+        h->limits.comfort = found->span - 1;
     }
-    sw_instruments_free(instruments);
+    sw_figures_free(&figures);
     if (options->span > 0) {
         h->limits.span = options->span - 1;
         h->limits.comfort = h->limits.comfort < h->limits.span ? h->limits.comfort : h->limits.span;

@@ -98,10 +98,10 @@ static char *say_unknown(const sw_instruments *instruments, const char *name)
 
 static bool find_into(const char *name, sw_fit_range *range, char **error)
 {
-    const sw_instrument *found = sw_instruments_by_id(range->instruments, name);
-    found = found != NULL ? found : sw_instruments_find(range->instruments, name);
+    const sw_instrument *found = sw_instruments_by_id(sw_film_instruments(range->figures.film), name);
+    found = found != NULL ? found : sw_instruments_find(sw_film_instruments(range->figures.film), name);
     if (found == NULL) {
-        *error = say_unknown(range->instruments, name);
+        *error = say_unknown(sw_film_instruments(range->figures.film), name);
         return false;
     }
     if (!found->has_compass) {
@@ -119,13 +119,10 @@ static bool find_into(const char *name, sw_fit_range *range, char **error)
 
 static void find_entries(const sw_chosen *chosen, sw_fit_range *range)
 {
-    sw_check check = {.reading = chosen->reading, .instruments = range->instruments};
     range->sounding = true;
     range->staff_count = chosen->score->staff_count;
-    range->entries = sw_alloc_zero(range->staff_count + 1, sizeof *range->entries);
-    for (uint32_t s = 0; s < range->staff_count; s++) {
-        range->entries[s] = sw_entries_of_staff(&check, chosen->score, s);
-    }
+    range->entries =
+        sw_entries_of_score(sw_film_instruments(range->figures.film), chosen->reading, chosen->score);
 }
 
 /* ---- the range ---- */
@@ -152,8 +149,8 @@ bool sw_fit_range_find(const sw_chosen *chosen, const sw_octave_options *options
             return false;
         }
     } else {
-        range->instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-        if (range->instruments == NULL || !find_into(options->into, range, error)) {
+        if (!sw_figures_find(&range->figures, options->film, error) ||
+            !find_into(options->into, range, error)) {
             return false;
         }
         find_entries(chosen, range);
@@ -164,11 +161,8 @@ bool sw_fit_range_find(const sw_chosen *chosen, const sw_octave_options *options
 
 void sw_fit_range_free(sw_fit_range *range)
 {
-    for (size_t s = 0; range->entries != NULL && s < range->staff_count; s++) {
-        sw_entries_free(&range->entries[s]);
-    }
-    free(range->entries);
-    sw_instruments_free(range->instruments);
+    sw_entries_free(range->entries, range->staff_count);
+    sw_figures_free(&range->figures);
     *range = (sw_fit_range){0};
 }
 

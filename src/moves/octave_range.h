@@ -3,6 +3,7 @@
 #define SW_MOVES_OCTAVE_RANGE_H
 
 #include "checks/entry.h"
+#include "moves/figures.h"
 #include "moves/octave_line.h"
 #include "moves/places.h"
 
@@ -12,7 +13,7 @@ typedef struct sw_fit_range {
     sw_pitch high;
     bool sounding;                   /* the notes count as they sound, otherwise as they are written */
     const sw_instrument *instrument; /* into which; NULL: between two pitches */
-    sw_instruments *instruments;
+    sw_figures figures;
     sw_entries *entries; /* by staff; NULL when not sounding */
     size_t staff_count;
 } sw_fit_range;

@@ -11,6 +11,7 @@
 #include "checks/say.h"
 #include "checks/strokes.h"
 #include "moves/choices.h"
+#include "moves/figures.h"
 #include "moves/linked.h"
 #include "moves/places.h"
 #include "stavewright/limits.h"
@@ -241,17 +242,20 @@ static void plan_staff(plan *p, uint32_t staff)
 static bool run(sw_move *move, const sw_ring_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    sw_instruments *instruments = sw_instruments_load(NULL, (sw_slice){NULL, 0}, error);
-    sw_techniques *techniques = sw_techniques_load(NULL, (sw_slice){NULL, 0}, error);
-    sw_limits *limits = sw_limits_load(error);
-    plan p = {.techniques = techniques, .limits = limits, .choices = {.move = "ring"}};
+    sw_figures figures;
+    if (!sw_figures_find(&figures, options->film, error)) {
+        return false;
+    }
+    const sw_techniques *techniques = sw_film_techniques(figures.film);
+    plan p = {.techniques = techniques, .limits = sw_film_limits(figures.film), .choices = {.move = "ring"}};
     p.let_ring = sw_techniques_find(techniques, "let-ring");
     p.damped = sw_techniques_find(techniques, "damped");
     p.ringing = sw_techniques_get(techniques, p.let_ring)->group;
     bool done = sw_places_choose(move, &options->places, &p.chosen, error);
     if (done) {
         const sw_score *score = p.chosen.score;
-        sw_playing *playing = sw_playing_of(techniques, instruments, p.chosen.reading, score);
+        sw_playing *playing =
+            sw_playing_of(techniques, sw_film_instruments(figures.film), p.chosen.reading, score);
         p.playing = playing;
         p.is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p.is_chosen);
         for (size_t i = 0; i < p.chosen.count; i++) {
@@ -272,9 +276,7 @@ static bool run(sw_move *move, const sw_ring_options *options, const sw_read_opt
         free(p.chosen.events);
         sw_playing_free(playing);
     }
-    sw_limits_free(limits);
-    sw_techniques_free(techniques);
-    sw_instruments_free(instruments);
+    sw_figures_free(&figures);
     return done;
 }
 

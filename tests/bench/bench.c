@@ -1,10 +1,10 @@
-/* Measures the reading of sources: time against the bare parse, and memory.
+/* Measures the reading of sources: time against the bare parse, and memory; and all rules against reading.
  * usage: bench RUNS FILE...
  *
  * Prints a tab-separated row a file: path, bytes (includes counted), events, seconds of the bare parse,
  * seconds of the full reading (medians of RUNS runs), bytes of memory that the music and the scores hold,
- * peak bytes of the process in the bare parse and in the full reading. Every run is a process of its own, so
- * that none finds the memory of another. */
+ * peak bytes of the process in the bare parse and in the full reading, seconds of the reading with all rules
+ * of check. Every run is a process of its own, so that none finds the memory of another. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -13,6 +13,7 @@
 #include <time.h>
 #include <unistd.h>
 
+#include "stavewright/check.h"
 #include "stavewright/score.h"
 #include "stavewright/syntax.h"
 
@@ -60,6 +61,28 @@ static measure measure_reading(const char *path)
     return m;
 }
 
+/* Reads a score and runs all rules on it; what a film sets is loaded beforehand. */
+static measure measure_check(const char *path)
+{
+    measure m = {0};
+    char *error = NULL;
+    sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
+    if (film == NULL) {
+        fprintf(stderr, "%s\n", error);
+        exit(2);
+    }
+    sw_check_options options = {.film = film};
+    sw_findings findings = {0};
+    double begin = now();
+    sw_reading *reading = read_score(path);
+    sw_check_reading(reading, &options, &findings);
+    m.seconds = now() - begin;
+    sw_findings_free(&findings);
+    sw_reading_free(reading);
+    sw_film_free(film);
+    return m;
+}
+
 /* Parses the files that a full reading needs; which these are is found out beforehand. */
 static measure measure_parse(char *const *paths, size_t count)
 {
@@ -77,9 +100,10 @@ static measure measure_parse(char *const *paths, size_t count)
     return m;
 }
 
-/* In a child process: of the whole reading when there are no `files`, otherwise of the bare parse of these.
- */
-static measure measure_apart(const char *path, char *const *files, size_t count)
+typedef enum work { PARSE, READING, CHECK } work;
+
+/* In a child process. `files`: those that a score is read from. */
+static measure measure_apart(work kind, const char *path, char *const *files, size_t count)
 {
     int ends[2];
     if (pipe(ends) != 0) {
@@ -88,7 +112,9 @@ static measure measure_apart(const char *path, char *const *files, size_t count)
     }
     pid_t child = fork();
     if (child == 0) {
-        measure m = files == NULL ? measure_reading(path) : measure_parse(files, count);
+        measure m = kind == PARSE     ? measure_parse(files, count)
+                    : kind == READING ? measure_reading(path)
+                                      : measure_check(path);
         struct rusage usage;
         getrusage(RUSAGE_SELF, &usage);
         m.peak = (double)usage.ru_maxrss * 1024;
@@ -166,19 +192,23 @@ int main(int count, char **arguments)
         const char *path = arguments[i];
         size_t file_count;
         char **files = files_of(path, &file_count);
-        /* In turn, so that a machine that slows down does so for both. */
+        /* In turn, so that a machine that slows down does so for all. */
         measure *parses = sw_alloc_zero(runs, sizeof *parses);
         measure *readings = sw_alloc_zero(runs, sizeof *readings);
+        measure *checks = sw_alloc_zero(runs, sizeof *checks);
         for (size_t run = 0; run < runs; run++) {
-            parses[run] = measure_apart(path, files, file_count);
-            readings[run] = measure_apart(path, NULL, 0);
+            parses[run] = measure_apart(PARSE, path, files, file_count);
+            readings[run] = measure_apart(READING, path, files, file_count);
+            checks[run] = measure_apart(CHECK, path, files, file_count);
         }
         measure parse = median(parses, runs);
         measure reading = median(readings, runs);
+        measure check = median(checks, runs);
         free(parses);
         free(readings);
-        printf("%s\t%.0f\t%.0f\t%.6f\t%.6f\t%.0f\t%.0f\t%.0f\n", path, reading.bytes, reading.events,
-               parse.seconds, reading.seconds, reading.memory, parse.peak, reading.peak);
+        free(checks);
+        printf("%s\t%.0f\t%.0f\t%.6f\t%.6f\t%.0f\t%.0f\t%.0f\t%.6f\n", path, reading.bytes, reading.events,
+               parse.seconds, reading.seconds, reading.memory, parse.peak, reading.peak, check.seconds);
         for (size_t f = 0; f < file_count; f++) {
             free(files[f]);
         }

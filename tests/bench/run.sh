@@ -1,5 +1,6 @@
 #!/bin/sh
-# Measures reading: against the bare parse, against the compiler, and how time and memory grow with the size.
+# Measures reading: against the bare parse, against the compiler, how time and memory grow with the size; check against
+# reading.
 # usage: tests/bench/run.sh BUILD SCORES LILYPOND
 set -eu
 build=$1
@@ -45,6 +46,16 @@ awk -F '\t' '
             $5 / time * bytes / $2, $6 / memory * bytes / $2, $8 / peak * bytes / $2)
     }
     END { print ""; print grown }' "$out/figures.tsv"
+
+printf '\nReading and all rules of check against the reading alone (1.60 at the most is wanted)\n'
+awk -F '\t' '
+    BEGIN { printf "%9s  %8s  %8s  %s\n%9s  %8s  %8s\n", "check/", "check", "reading", "", "reading", "s", "s" }
+    {
+        name = $1
+        sub(/.*\/bench\//, "", name)
+        if (length(name) > 50) name = "..." substr(name, length(name) - 46)
+        printf "%9.2f  %8.3f  %8.3f  %s\n", $9 / $5, $9, $5, name
+    }' "$out/figures.tsv"
 
 edits() { # ONE|ALL|MIXED FILE...: a row a score
     mode=$1
