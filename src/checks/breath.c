@@ -90,10 +90,11 @@ static void run(sw_check *check)
 
 const sw_rule sw_rule_breath = {
     .name = "breath",
-    .summary = "a wind player has no place to breathe for longer than a breath lasts",
+    .summary = "a wind player or singer has no place to breathe for longer than a breath lasts",
     .severity = SW_WARNING,
     .explain =
-        "Woodwind and brass players need air. This rule follows each line and counts how much of a "
+        "Woodwind and brass players and singers need air. This rule follows each line and counts how much of "
+        "a "
         "breath every note\n"
         "takes: the seconds at the tempo there, more when it is loud or low, less when it is soft. A "
         "new breath can be\n"
@@ -104,7 +105,8 @@ const sw_rule sw_rule_breath = {
         "first note.\n\n"
         "The figures: at mf a breath lasts 10 s on the flute, 25 s on the oboe, 20 s on the clarinet, "
         "15 s on bassoon,\n"
-        "horn and trumpet, 10 s on the trombone, 6 s on the tuba; half of it at ff, half more at pp, "
+        "horn and trumpet, 10 s on the trombone, 6 s on the tuba, 12 s for singers; half of it at ff, half "
+        "more at pp, "
         "0.6 of it in the\n"
         "lowest fifth of the compass (common practice, no source; src/players/limits.yaml). What takes more "
         "than 1.3 breaths\n"
@@ -112,6 +114,6 @@ const sw_rule sw_rule_breath = {
         "trouble. Where the\n"
         "score says no tempo, nothing is reported.\n\n"
         "To mend: write \\breathe or a rest where the phrase allows it, divide the slur, or share the "
-        "line.\n",
+        "line. The command breaths writes the marks.\n",
     .run = run,
 };
