@@ -175,6 +175,25 @@ static const sw_subcommand subcommands[] = {
      "  --to FOLDER         with --write: into this folder instead of the working folder\n\n"
      "example: stavewright roster init corpus\n",
      sw_command_roster},
+    {"stagger", "FILE --bars A-B", "let players who end together leave one after another",
+     "The players whose last notes in these bars end together, before silence, leave on beats or half beats: "
+     "double\n"
+     "reeds and trumpets first, then the other brass, flutes and others, clarinets and strings last. Among "
+     "equals the\n"
+     "harmony stays whole as long as it can. Hairpins end with their notes. --why names the last one of each "
+     "note.\n\n"
+     "  --order A,B,...     instruments or families, first to last: oboe,brass,strings\n"
+     "  --bars A-B          the bars of the last notes (8-12, or 8:3-9:1 with beats)\n"
+     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
+     "  --lines A-B         only what is written on these lines of FILE\n"
+     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
+     "  --copy              there, give the chosen place a copy of the variable of its own\n"
+     "  --include FOLDER    look for included files here, too; may be given several times\n"
+     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
+     "  --why               say who leaves when, and who is the last with each note\n"
+     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 34 --why\n",
+     sw_command_stagger},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
      "example: stavewright syntax corpus\n",

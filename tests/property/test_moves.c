@@ -465,6 +465,37 @@ static bool use_breaths(const world *w, const char *path)
            use_move(w, &f, make_breaths, &options, look_at_breaths);
 }
 
+/* ---- stagger --------------------------------------------------------------------------------------------
+ */
+
+static sw_move *make_stagger(const char *path, const void *options, const sw_read_options *reading_options,
+                             char **error)
+{
+    return sw_move_stagger(path, options, reading_options, error);
+}
+
+static bool use_stagger(const world *w, const char *path)
+{
+    static const char *const marks[] = {"\\pp", "\\f"};
+    static const sw_family families[] = {SW_STRINGS, SW_WOODWIND, SW_BRASS, SW_VOICE};
+    field f;
+    if (!open_field(w, path, families[chance(4)], marks, 2, &f)) {
+        return false;
+    }
+    const sw_score *score = &f.reading->scores[f.score];
+    uint32_t bar = score->bar_count == 0 ? 0 : chance((uint32_t)score->bar_count);
+    bar = chance(3) == 0 && score->bar_count > 0 ? (uint32_t)score->bar_count - 1 : bar;
+    int number = score->bar_count == 0 ? 1 : score->bars[bar].number;
+    sw_stagger_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW,
+                                  .order = chance(2) == 0 ? "strings,oboe,brass" : NULL};
+    options.places.bars = (sw_bar_range){.given = true,
+                                         .first_bar = number > 2 ? number - 2 : number,
+                                         .first_beat = {1, 1},
+                                         .last_bar = number};
+    options.places.bars.last_beat = sw_rational_zero();
+    return use_move(w, &f, make_stagger, &options, look_at_strokes);
+}
+
 /* ---- the scores -----------------------------------------------------------------------------------------
  */
 
@@ -499,7 +530,8 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths}};
+    } moves[] = {
+        {"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths}, {"stagger", use_stagger}};
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
     keep_folder = getenv("SW_MOVES_KEEP");
