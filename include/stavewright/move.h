@@ -148,4 +148,16 @@ typedef struct sw_ring_options {
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
 
+typedef struct sw_stagger_options {
+    sw_places places;  /* of the last notes */
+    const char *order; /* instruments and families, "oboe,brass,strings": who leaves first; NULL: the usual
+                          order */
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments hold; NULL: the defaults */
+} sw_stagger_options;
+
+/* Lets players who end together leave one after another. Errors as for sw_move_hands. */
+sw_move *sw_move_stagger(const char *path, const sw_stagger_options *options,
+                         const sw_read_options *reading_options, char **error);
+
 #endif

@@ -166,6 +166,15 @@ static const sw_subcommand subcommands[] = {
      "      by: 1\n\n"
      "example: stavewright run corpus/before-the-session.yaml corpus\n",
      sw_command_run},
+    {"stagger", "FILE --bars A-B", "let players who end together leave one after another",
+     "The players whose last notes in these bars end together, before silence, leave on beats or half beats: "
+     "double\n"
+     "reeds and trumpets first, then the other brass, flutes and others, clarinets and strings last. Among "
+     "equals the\n"
+     "harmony stays whole as long as it can. Hairpins end with their notes. --why names the last one of each "
+     "note.\n\n"
+     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 34 --why\n",
+     sw_command_stagger},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "
      "around\n"

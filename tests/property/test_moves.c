@@ -86,6 +86,24 @@ static size_t sow(const sw_score *score, uint32_t staff, const char *const *word
     return count;
 }
 
+/* Writes a tempo before the first note or rest of the staff, where the score tells none. */
+static bool sow_tempo(field *f, const sw_reading *reading, const sw_score *score, char **error)
+{
+    sw_staff_events events = sw_score_staff_events(score, f->staff);
+    const sw_event *first = &score->events[events.first];
+    const sw_music *m = &reading->music[first->chord];
+    if (sw_tempo_is_told(reading, score, sw_rational_zero()) || sw_music_is_called(m)) {
+        return true;
+    }
+    sw_patch_add(&f->patch, reading->files[m->file].text, m->start, m->start, sw_slice_of("\\tempo 4 = 60 "));
+    return sw_patch_finish(&f->patch, error);
+}
+
+static bool has_errors(const sw_reading *reading)
+{
+    return sw_findings_errors(&reading->findings) > 0;
+}
+
 static void leave_field(field *f)
 {
     sw_reading_free(f->reading);
@@ -422,6 +440,23 @@ static void look_at_breaths(const world *w, const field *f, const sw_move *move,
     }
 }
 
+/* The field with a tempo in it; false when it can't be read then. */
+static bool add_tempo(field *f)
+{
+    char *error = NULL;
+    bool good = sow_tempo(f, f->bare, &f->bare->scores[f->score], &error);
+    sw_reading_free(f->reading);
+    free(f->overlays);
+    f->options = sw_patch_options(&f->patch, NULL, &f->overlays);
+    f->reading = sw_read(f->path, &f->options, &error);
+    free(error);
+    if (!good || has_errors(f->reading)) {
+        leave_field(f);
+        return false;
+    }
+    return true;
+}
+
 static bool use_breaths(const world *w, const char *path)
 {
     static const char *const dynamics[] = {"\\ff", "\\p", "\\f"};
@@ -429,7 +464,7 @@ static bool use_breaths(const world *w, const char *path)
     field f;
     sw_breaths_options options = {.rest = chance(3) == 0 ? sw_rational_make(1, 8) : sw_rational_zero(),
                                   .elsewhere = SW_ELSEWHERE_FOLLOW};
-    return open_field(w, path, families[chance(3)], dynamics, 3, &f) &&
+    return open_field(w, path, families[chance(3)], dynamics, 3, &f) && add_tempo(&f) &&
            use_move(w, &f, make_breaths, &options, look_at_breaths);
 }
 
@@ -719,6 +754,37 @@ static bool use_cue(const world *w, const char *path)
     return used;
 }
 
+/* ---- stagger --------------------------------------------------------------------------------------------
+ */
+
+static sw_move *make_stagger(const char *path, const void *options, const sw_read_options *reading_options,
+                             char **error)
+{
+    return sw_move_stagger(path, options, reading_options, error);
+}
+
+static bool use_stagger(const world *w, const char *path)
+{
+    static const char *const marks[] = {"\\pp", "\\f"};
+    static const sw_family families[] = {SW_STRINGS, SW_WOODWIND, SW_BRASS, SW_VOICE};
+    field f;
+    if (!open_field(w, path, families[chance(4)], marks, 2, &f)) {
+        return false;
+    }
+    const sw_score *score = &f.reading->scores[f.score];
+    uint32_t bar = score->bar_count == 0 ? 0 : chance((uint32_t)score->bar_count);
+    bar = chance(3) == 0 && score->bar_count > 0 ? (uint32_t)score->bar_count - 1 : bar;
+    int number = score->bar_count == 0 ? 1 : score->bars[bar].number;
+    sw_stagger_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW,
+                                  .order = chance(2) == 0 ? "strings,oboe,brass" : NULL};
+    options.places.bars = (sw_bar_range){.given = true,
+                                         .first_bar = number > 2 ? number - 2 : number,
+                                         .first_beat = {1, 1},
+                                         .last_bar = number};
+    options.places.bars.last_beat = sw_rational_zero();
+    return use_move(w, &f, make_stagger, &options, look_at_strokes);
+}
+
 /* ---- the scores -----------------------------------------------------------------------------------------
  */
 
@@ -753,8 +819,13 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},     {"breaths", use_breaths},
-                 {"give", use_give},         {"double", use_double}, {"cue", use_cue}};
+    } moves[] = {{"courtesy", use_courtesy},
+                 {"ring", use_ring},
+                 {"breaths", use_breaths},
+                 {"stagger", use_stagger},
+                 {"give", use_give},
+                 {"double", use_double},
+                 {"cue", use_cue}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
