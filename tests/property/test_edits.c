@@ -71,9 +71,10 @@ static void count_refusal(const char *error)
 /* ---- a random change ---- */
 
 static const char *const kind_names[] = {
-    "pitch",    "end",       "split",        "tie",          "add note",    "remove note", "silence",
-    "fill",     "add mark",  "remove mark",  "replace mark", "move mark",   "wrap",        "copy run",
-    "move run", "new voice", "new variable", "new staff",    "insert bars", "delete bars", "passage"};
+    "pitch",     "end",         "split",       "tie",         "add note",     "remove note",
+    "silence",   "fill",        "add mark",    "remove mark", "replace mark", "move mark",
+    "wrap",      "unwrap",      "copy run",    "move run",    "new voice",    "new variable",
+    "new staff", "insert bars", "delete bars", "passage"};
 
 enum { PASSAGE = SW_CHANGE_DELETE_BARS + 1 };
 
@@ -246,6 +247,8 @@ static bool make_change(const sw_reading *reading, const sw_score *score, sw_cha
         change->text = "\\magnifyMusic 0.7";
         change->last = later(score, change->event, chance(4));
         return true;
+    case SW_CHANGE_UNWRAP:
+        return false; /* tests/property/test_moves.c takes back what cue has wrapped */
     case SW_CHANGE_NEW_VARIABLE:
         change->text = "someFreshName";
         change->last = later(score, change->event, chance(4));
