@@ -70,6 +70,7 @@ typedef struct sw_check {
     sw_dynamics **dynamics;      /* how loud they are: see sw_check_dynamics */
     struct sw_seating **seating; /* who plays the staves of each score; private to the rules */
     bool chairs;                 /* whether the rule chairs runs, too */
+    struct sw_wind_lines *lines;      /* what wind players play: see checks/line.h */
     sw_findings *findings;
     sw_fixes *fixes;
 } sw_check;

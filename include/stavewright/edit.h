@@ -31,8 +31,10 @@ typedef enum sw_change_kind {
     /* runs: everything of a voice from `event` up to `last`, both included */
     SW_CHANGE_WRAP,         /* is put behind the command `text` in braces, which must not change what is
                                heard: "\ottava ..." does, "\tag #'score" does not */
+    SW_CHANGE_UNWRAP,       /* the node `mark` is such a run: "text { ... }"; the command and its braces go */
     SW_CHANGE_COPY_RUN,     /* is written into the rests of `voice` at the same time, higher by the interval
-                               from middle C to `pitch`, without the marks `left` */
+                               from middle C to `pitch`, without the marks `left`; its first note gets the
+                               mark `text` unless that is NULL */
     SW_CHANGE_MOVE_RUN,     /* the same, and becomes rests here */
     SW_CHANGE_NEW_VOICE,    /* gets a second voice with rests and skips, filled from `moment` to `until` with
                                `pitches` */

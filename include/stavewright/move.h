@@ -66,6 +66,7 @@ typedef struct sw_give_options {
     sw_places places; /* the staff is the one that has the line; needed */
     const char *to;   /* the staff that gets it, as for sw_staff_find; needed */
     bool keep;        /* it is doubled: the source plays on */
+    bool share;       /* `to` is several of them, between commas: the run is handed from one to the next */
     bool over;        /* the target's own notes in the passage go */
     sw_elsewhere elsewhere;
 } sw_give_options;
@@ -75,6 +76,18 @@ typedef struct sw_give_options {
  * sw_move_hands. */
 sw_move *sw_move_give(const char *path, const sw_give_options *options,
                       const sw_read_options *reading_options, char **error);
+
+typedef struct sw_cue_options {
+    sw_places places; /* a staff or lines are needed */
+    const char *name; /* written over the first note; NULL: the staff's own */
+    bool undo;        /* small notes become full ones again */
+    sw_elsewhere elsewhere;
+} sw_cue_options;
+
+/* Makes a passage of one voice small, optional notes with a name over the first one, or full notes again, the
+ * file then being what it was. Errors as for sw_move_hands. */
+sw_move *sw_move_cue(const char *path, const sw_cue_options *options, const sw_read_options *reading_options,
+                     char **error);
 
 typedef struct sw_bars_options {
     uint32_t first_line; /* bars that end on these lines only; 0: all */

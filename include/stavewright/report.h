@@ -49,9 +49,7 @@ typedef struct sw_players_table sw_players_table;
 sw_players_table *sw_players_table_new(const sw_film *film);
 /* NULL is allowed. */
 void sw_players_table_free(sw_players_table *table);
-/* Adds the scores of a reading as a cue. False, and nothing is added, when it has none, or when music of its
- * files is in the table already: then it is a part or a sketch of a cue that was counted. Add full scores
- * first, as sw_main_files gives them. */
+/* Adds the scores of a reading as a cue. False, and nothing is added, when it has none. See sw_cues_find. */
 bool sw_players_table_add(sw_players_table *table, const sw_reading *reading);
 /* A row a player: chair, instruments, cues with notes, bars and minutes with notes, lowest and highest
  * sounding note (where \transposition says how the source sounds; otherwise as it is written), shortest time

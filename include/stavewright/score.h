@@ -109,7 +109,8 @@ typedef struct sw_music {
     int8_t octave_marks; /* NOTE: octave marks as written (0: none, 2: '', -1: ,) */
     int8_t log;          /* duration: see sw_duration */
     uint8_t dots;
-    int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result */
+    int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result; MARK: 0, or 1 and its
+                            class (sw_mark_class) when that does not stand in its text */
     uint8_t name_length; /* NOTE: bytes of the note name at `start` */
     int32_t num;         /* duration factor, or the number that the kind names */
     int32_t den;

@@ -58,6 +58,12 @@ static const sw_subcommand subcommands[] = {
      "note let go together. What is left alone, and why, is told.\n\n"
      "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
      sw_command_courtesy},
+    {"cue", "FILE --staff NAME", "make a passage small optional notes, or full notes again",
+     "The notes stay where they are, in small print, with a name over the first one, so that the composer "
+     "can\n"
+     "decide. --undo takes it back, to the last byte.\n\n"
+     "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
+     sw_command_cue},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"
@@ -140,6 +146,26 @@ static const sw_subcommand subcommands[] = {
      "them.\n\n"
      "example: stavewright rules\n",
      sw_command_rules},
+    {"run", "RECIPE [PATH...]", "run a recipe of transformations over a whole film, as one change",
+     "RECIPE is a YAML file with steps: what to do, where, and the options of the transformation. PATHs are "
+     "files and\n"
+     "folders; none is the film around the working folder. Each cue's full score is changed, and what shares "
+     "its\n"
+     "music along with it. Each step reads what the ones before have left, and is proved. A unified diff of "
+     "all is\n"
+     "printed, or, with --write, all files are written, or none. A table says what changed in each cue.\n\n"
+     "  steps:\n"
+     "    - do: courtesy            # the name of a transformation\n"
+     "      only: pizzicato         # its options, without the dashes\n"
+     "      where: prep-time        # only bars and staves in which this rule reports something\n"
+     "    - do: octave\n"
+     "      cues: [1m1, /^2m/]      # files whose path holds this; a pattern stands between slashes\n"
+     "      staff: /flute/          # each staff that is called so\n"
+     "      instrument: piccolo     # or each staff of an instrument (explain lists them; or a pattern)\n"
+     "      bars: 8-12\n"
+     "      by: 1\n\n"
+     "example: stavewright run corpus/before-the-session.yaml corpus\n",
+     sw_command_run},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "
      "around\n"

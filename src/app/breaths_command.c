@@ -1,7 +1,7 @@
 #include <stdio.h>
 
 #include "app/commands.h"
-#include "app/move_words.h"
+#include "app/move_command.h"
 
 static bool take(const char *option, const char *value, void *data)
 {
@@ -19,21 +19,24 @@ static bool take(const char *option, const char *value, void *data)
     return true;
 }
 
+static sw_move *make(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_breaths_options *options = own;
+    if (options->rest.den == 0) {
+        options->rest = sw_rational_zero();
+    }
+    options->places = m->places;
+    options->elsewhere = m->elsewhere;
+    return sw_move_breaths(path, options, &m->reading, error);
+}
+
+const sw_move_command sw_command_row_breaths = {.name = "breaths",
+
+                                                .size = sizeof(sw_breaths_options),
+                                                .take = take,
+                                                .make = make};
+
 int sw_command_breaths(int count, char **arguments)
 {
-    sw_words words = {.command = "breaths", .items = arguments, .count = count};
-    sw_move_words m = {0};
-    sw_breaths_options options = {.rest = sw_rational_zero()};
-    if (!sw_move_words_read(&m, &words, take, &options)) {
-        return SW_EXIT_BAD;
-    }
-    options.places = m.places;
-    options.elsewhere = m.elsewhere;
-    const char *path = sw_move_words_open(&m);
-    if (path == NULL) {
-        return SW_EXIT_BAD;
-    }
-    char *error = NULL;
-    sw_move *move = sw_move_breaths(path, &options, &m.reading, &error);
-    return sw_move_words_show(&m, move, error);
+    return sw_move_command_run(&sw_command_row_breaths, count, arguments);
 }

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy double give octave ring"
+#define MOVES "breaths courtesy cue double give octave ring"
 
 static const sw_option options[] = {
     /* what only one command has */
@@ -48,6 +48,11 @@ static const sw_option options[] = {
     {"--from", "NAME", NULL, "double give",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--to", "NAME", NULL, "double give", "the same, of the staff that gets the line"},
+    {"--share", "\"NAME, NAME\"", NULL, "double give",
+     "several of them: the run is handed from one to the next, each in its best\nregister, with one note in "
+     "common"},
+    {"--name", "NAME", NULL, "cue", "whose line it is; without it the staff's own name"},
+    {"--undo", NULL, NULL, "cue", "full notes again"},
     {"--over", NULL, NULL, "double give",
      "the target's own notes in the passage go; without it they are a finding"},
     {"--rest", "1/8", NULL, "breaths",
@@ -55,9 +60,12 @@ static const sw_option options[] = {
     {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
+    {"--keep-going", NULL, NULL, "run",
+     "leave a cue in which a step is refused as it is, and do the others; without it\nnothing is changed "
+     "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy hands octave ring",
+    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
@@ -66,7 +74,7 @@ static const sw_option options[] = {
      "where a note is written once and heard in several places, change all of them"},
     {"--copy", NULL, NULL, MOVES, "there, give the chosen place a copy of the variable of its own"},
     /* from where */
-    {"--include", "FOLDER", NULL, MOVES " bars check events hands outline players",
+    {"--include", "FOLDER", NULL, MOVES " bars check events hands outline players run",
      "look for included files here, too; may be given several times"},
     {"--file-name", "NAME", NULL, MOVES " bars hands",
      "with -: the name of what standard input holds, for its includes"},
@@ -74,14 +82,14 @@ static const sw_option options[] = {
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy double give ring", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue double give ring run", "say what was done"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
-    {"--write", NULL, NULL, MOVES " bars hands", "change the files; otherwise a unified diff is printed"},
+    {"--write", NULL, NULL, MOVES " bars hands run", "change the files; otherwise a unified diff is printed"},
     {"--write", NULL, NULL, "roster", "write the file stavewright.yaml; an existing one is never changed"},
-    {"--diff", NULL, NULL, MOVES " bars hands", "print a unified diff, as it is without --write"},
+    {"--diff", NULL, NULL, MOVES " bars hands run", "print a unified diff, as it is without --write"},
     {"--quiet", NULL, NULL, "check", "no line of progress on a terminal, and no summary"},
-    {"--quiet", NULL, NULL, "bars outline players", "no line of progress on a terminal"},
+    {"--quiet", NULL, NULL, "bars outline players run", "no line of progress on a terminal"},
 };
 
 enum { OPTIONS = sizeof options / sizeof options[0], INDENT = 22 /* of the texts behind the names */ };

@@ -6,7 +6,7 @@
 #include "app/commands.h"
 #include "app/inputs.h"
 #include "app/progress.h"
-#include "base/parallel.h"
+#include "stavewright/cues.h"
 #include "stavewright/report.h"
 
 typedef struct format {
@@ -60,24 +60,6 @@ static int take_arguments(arguments *given, int count, char **items)
     return sw_inputs_close(&given->inputs, NULL) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
 }
 
-/* A main file with the size of its scores: full scores are added before parts and sketches. */
-typedef struct sized_file {
-    const char *path;
-    size_t staves;
-    size_t order;
-    char *error; /* why it can't be read */
-} sized_file;
-
-static int compare_sizes(const void *a, const void *b)
-{
-    const sized_file *x = a;
-    const sized_file *y = b;
-    if (x->staves != y->staves) {
-        return x->staves > y->staves ? -1 : 1;
-    }
-    return (x->order > y->order) - (x->order < y->order);
-}
-
 /* Reads a main file; NULL when it can't be read: that has been said. */
 static sw_reading *read_file(const char *path, const sw_read_options *options)
 {
@@ -90,74 +72,31 @@ static sw_reading *read_file(const char *path, const sw_read_options *options)
     return reading;
 }
 
-/* Files that are read for their sizes, several at the same time. */
-typedef struct sizing {
-    sized_file *files;
-    const sw_read_options *options;
-    sw_progress *progress;
-} sizing;
-
-static void size_file(void *context, size_t n)
+/* Adds the cues; what could not be read in them is said. */
+static bool add_cues(const sw_paths *mains, const sw_read_options *options, sw_players_table *table,
+                     bool quiet, size_t *left_out)
 {
-    const sizing *all = context;
-    sized_file *file = &all->files[n];
-    sw_reading *reading = sw_read(file->path, all->options, &file->error);
-    for (size_t s = 0; reading != NULL && s < reading->score_count; s++) {
-        size_t staves = reading->scores[s].in_markup ? 0 : reading->scores[s].staff_count;
-        file->staves = staves > file->staves ? staves : file->staves;
+    sw_paths cues = {0};
+    char *error = NULL;
+    sw_progress *progress = sw_progress_begin("reading", mains->count, quiet);
+    bool good = sw_cues_find(mains, options, sw_progress_tell, progress, &cues, left_out, &error);
+    sw_progress_end(progress);
+    if (!good) {
+        sw_say_bad("players", "%s", error);
+        free(error);
     }
-    sw_reading_free(reading);
-    sw_progress_step(all->progress);
-}
-
-/* Reads the files for their sizes: not all of them are held at once, for there may be many. False when one
- * can't be read. */
-static bool sort_files(sized_file *files, size_t count, const sw_read_options *options, bool quiet)
-{
-    sizing all = {files, options, sw_progress_begin("reading", count, quiet)};
-    sw_parallel(count, size_file, &all);
-    sw_progress_end(all.progress);
-    bool good = true;
-    for (size_t i = 0; i < count; i++) {
-        if (files[i].error != NULL) {
-            sw_say_bad("players", "%s", files[i].error);
-            free(files[i].error);
-            good = false;
-        }
-    }
-    if (good && count > 0) {
-        qsort(files, count, sizeof *files, compare_sizes);
-    }
-    return good;
-}
-
-/* Adds the files, the largest scores first; what could not be read in them is said. */
-static bool add_files(sw_paths *mains, const sw_read_options *options, sw_players_table *table,
-                      const sw_film *film, bool quiet, size_t *left_out)
-{
-    sized_file *files = sw_alloc((mains->count + 1) * sizeof *files);
-    size_t count = 0;
-    for (size_t i = 0; i < mains->count; i++) {
-        if (!sw_film_is_output(film, mains->items[i])) {
-            files[count] = (sized_file){.path = mains->items[i], .order = count};
-            count++;
-        }
-    }
-    bool good = sort_files(files, count, options, quiet);
-    for (size_t i = 0; i < count && good; i++) {
-        sw_reading *reading = read_file(files[i].path, options);
+    for (size_t i = 0; i < cues.count && good; i++) {
+        sw_reading *reading = read_file(cues.items[i], options);
         sw_buffer text = {0};
-        good = reading != NULL;
-        if (good && sw_players_table_add(table, reading)) {
+        good = reading != NULL && sw_players_table_add(table, reading);
+        if (good) {
             sw_report_findings(reading, &reading->findings, &text);
             fputs(sw_buffer_text(&text), stderr);
-        } else if (good) {
-            *left_out += reading->score_count > 0;
         }
         sw_buffer_free(&text);
         sw_reading_free(reading);
     }
-    free(files);
+    sw_paths_free(&cues);
     return good;
 }
 
@@ -169,7 +108,7 @@ static int print_all(arguments *given, const sw_film *film)
     sw_paths mains = sw_inputs_mains(&given->inputs);
     sw_players_table *table = sw_players_table_new(film);
     size_t left_out = 0;
-    bool good = add_files(&mains, &options, table, film, given->quiet, &left_out);
+    bool good = add_cues(&mains, &options, table, given->quiet, &left_out);
     sw_buffer text = {0};
     if (good) {
         given->format->print(table, &text);

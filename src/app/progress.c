@@ -71,6 +71,11 @@ void sw_progress_step(sw_progress *progress)
     atomic_fetch_add(&progress->done, 1);
 }
 
+void sw_progress_tell(void *progress)
+{
+    sw_progress_step(progress);
+}
+
 void sw_progress_end(sw_progress *p)
 {
     if (p->told) {

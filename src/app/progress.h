@@ -13,6 +13,8 @@ typedef struct sw_progress sw_progress;
 sw_progress *sw_progress_begin(const char *what, size_t total, bool quiet);
 /* One more is done; may be called from any thread. */
 void sw_progress_step(sw_progress *progress);
+/* The same, for those who know nothing of progress. */
+void sw_progress_tell(void *progress);
 /* Takes the line away and frees it. */
 void sw_progress_end(sw_progress *progress);
 

@@ -1,66 +1,28 @@
 /* Wind players who play too long without a rest. */
-#include <stdlib.h>
-
 #include "checks/line.h"
 #include "checks/rules.h"
 #include "checks/say.h"
 
 static const double REST = 1.0; /* seconds that count as one */
 
-typedef struct scene {
-    sw_check *check;
-    const sw_score *score;
-    const sw_limit *limit;
-    uint32_t staff;
-} scene;
-
-static void report(const scene *s, const sw_line_note *first, const sw_line_note *last)
-{
-    const sw_event *event = &s->score->events[first->event];
-    uint32_t bar = sw_score_bar_at(s->score, s->score->events[last->event].onset);
-    char words[3][SW_SAY];
-    char label[32];
-    const sw_music *m = sw_event_written(s->check->reading, event);
-    sw_findings_add(
-        s->check->findings, SW_NOTE, "endurance", m->file, m->start, m->end,
-        "%s, %s: plays %s up to bar %d without a rest of a second; %s of it are a lot, give a rest or share",
-        sw_say_place(s->score, event->onset, words[0]),
-        sw_staff_label(s->check->reading, s->score, s->staff, label),
-        sw_say_seconds(last->end - first->begin, words[1]),
-        bar == SW_NO_INDEX ? 1 : s->score->bars[bar].number,
-        sw_say_seconds(s->limit->without_rest, words[2]));
-}
-
-static void report_lips(const scene *s, const sw_lips *lips, const sw_line_note *first,
-                        const sw_line_note *last, double seconds)
-{
-    const sw_event *event = &s->score->events[first->event];
-    uint32_t bar = sw_score_bar_at(s->score, s->score->events[last->event].onset);
-    char words[5][SW_SAY];
-    char label[32];
-    const sw_music *m = sw_event_written(s->check->reading, event);
-    sw_findings_add(
-        s->check->findings, SW_NOTE, "endurance", m->file, m->start, m->end,
-        "%s, %s: %s above written %s up to bar %d without a rest of %s; lips tire after about %s, "
-        "bring some of it down",
-        sw_say_place(s->score, event->onset, words[0]),
-        sw_staff_label(s->check->reading, s->score, s->staff, label), sw_say_seconds(seconds, words[1]),
-        sw_say_pitch(lips->above, words[2]), bar == SW_NO_INDEX ? 1 : s->score->bars[bar].number,
-        sw_say_seconds(lips->rest, words[3]), sw_say_seconds(lips->seconds, words[4]));
-}
-
 /* Adds up the high notes up to each rest that is long enough. */
-static void check_lips(const scene *s, const sw_lips *lips, const sw_line *line)
+static void check_lips(sw_check *check, const sw_line *line)
 {
+    const sw_lips *lips = &line->instrument->can.lips;
     const sw_line_note *first = NULL;
     const sw_line_note *last = NULL;
     double seconds = 0;
     for (size_t i = 0; i <= line->count; i++) {
         const sw_line_note *note = i == line->count ? NULL : &line->items[i];
         if (note == NULL || note->first || note->begin - line->items[i - 1].end >= lips->rest) {
-            if (seconds > lips->seconds &&
-                sw_tempo_is_told(s->check->reading, s->score, s->score->events[first->event].onset)) {
-                report_lips(s, lips, first, last, seconds);
+            if (seconds > lips->seconds && sw_line_tempo_is_told(check, line, first)) {
+                char words[4][SW_SAY];
+                sw_line_add(check, line, first, SW_NOTE, "endurance",
+                            "%s above written %s up to bar %d without a rest of %s; lips tire after about "
+                            "%s, bring some of it down",
+                            sw_say_seconds(seconds, words[0]), sw_say_pitch(lips->above, words[1]),
+                            sw_line_bar(line, last), sw_say_seconds(lips->rest, words[2]),
+                            sw_say_seconds(lips->seconds, words[3]));
             }
             first = NULL;
             seconds = 0;
@@ -73,43 +35,41 @@ static void check_lips(const scene *s, const sw_lips *lips, const sw_line *line)
     }
 }
 
-static void check_staff(const scene *s)
+static void check_rests(sw_check *check, const sw_line *line)
 {
-    sw_line line = sw_line_of_staff(s->check, s->score, s->staff);
-    size_t first = 0;
-    const sw_lips *lips = &sw_check_playing(s->check, (size_t)(s->score - s->check->reading->scores))
-                               ->instruments[s->staff]
-                               ->can.lips;
-    if (lips->source != NULL) {
-        check_lips(s, lips, &line);
-    }
-    for (size_t i = 1; i <= line.count; i++) {
-        bool goes_on =
-            i < line.count && !line.items[i].first && line.items[i].begin - line.items[i - 1].end < REST;
-        if (!goes_on) {
-            if (line.items[i - 1].end - line.items[first].begin > s->limit->without_rest &&
-                sw_tempo_is_told(s->check->reading, s->score,
-                                 s->score->events[line.items[first].event].onset)) {
-                report(s, &line.items[first], &line.items[i - 1]);
-            }
-            first = i;
+    const sw_line_note *first = line->items;
+    for (size_t i = 1; i <= line->count; i++) {
+        const sw_line_note *note = &line->items[i];
+        const sw_line_note *last = note - 1;
+        if (i < line->count && !note->first && note->begin - last->end < REST) {
+            continue;
         }
+        double seconds = last->end - first->begin;
+        if (seconds > line->limit->without_rest && sw_line_tempo_is_told(check, line, first)) {
+            char words[2][SW_SAY];
+            sw_line_add(check, line, first, SW_NOTE, "endurance",
+                        "plays %s up to bar %d without a rest of a second; %s of it are a lot, give a rest "
+                        "or share",
+                        sw_say_seconds(seconds, words[0]), sw_line_bar(line, last),
+                        sw_say_seconds(line->limit->without_rest, words[1]));
+        }
+        first = note;
     }
-    free(line.items);
+}
+
+static void check_line(sw_check *check, const sw_line *line)
+{
+    if (line->instrument->can.lips.source != NULL) {
+        check_lips(check, line);
+    }
+    if (line->limit->without_rest > 0) {
+        check_rests(check, line);
+    }
 }
 
 static void run(sw_check *check)
 {
-    for (size_t i = 0; i < check->reading->score_count; i++) {
-        const sw_score *score = &check->reading->scores[i];
-        const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
-        for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
-            scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff};
-            if (s.limit != NULL && s.limit->without_rest > 0) {
-                check_staff(&s);
-            }
-        }
-    }
+    sw_check_lines(check, check_line);
 }
 
 const sw_rule sw_rule_endurance = {

@@ -1,4 +1,5 @@
 #include "checks/rules.h"
+#include "checks/line.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -123,6 +124,7 @@ void sw_check_end(sw_check *check)
         sw_seating_free(check->seating[i]);
         sw_dynamics_free(check->dynamics[i]);
     }
+    sw_check_lines_free(check);
     free(check->playing);
     free(check->seating);
     free(check->dynamics);

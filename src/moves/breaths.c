@@ -25,13 +25,12 @@ typedef struct plan {
     sw_move *move;
     const sw_breaths_options *options;
     sw_check *check;
-    const sw_limits *limits;   /* of the check */
-    const sw_playing *playing; /* the same */
+    const sw_limits *limits; /* of the check */
     sw_chosen chosen;
     bool *is_chosen;       /* by event */
     uint32_t *stroke_of;   /* by event: the stroke that begins with it, in `strokes` */
     sw_lines strokes;      /* what lies between the notes */
-    sw_line *lines;        /* by staff */
+    const sw_line **lines; /* by staff; NULL: nobody breathes there. Of the check */
     taken_breath *breaths; /* existing marks, and what has been planned so far */
     size_t breath_count;
     size_t breath_capacity;
@@ -168,7 +167,7 @@ static bool is_together(const plan *p, uint32_t staff, const sw_line_note *note)
     for (size_t i = 0; i < p->breath_count; i++) {
         const taken_breath *b = &p->breaths[i];
         double away = b->seconds > note->end ? b->seconds - note->end : note->end - b->seconds;
-        const sw_line *line = &p->lines[b->staff];
+        const sw_line *line = p->lines[b->staff];
         uint32_t voice = line->items[b->before].voice;
         if (away > 1 || voice == note->voice) {
             continue;
@@ -376,7 +375,7 @@ static void solve_voice(plan *p, uint32_t staff, const sw_limit *limit, size_t f
     voice_line v = {.staff = staff,
                     .limit = limit,
                     .first = first,
-                    .notes = p->lines[staff].items + first,
+                    .notes = p->lines[staff]->items + first,
                     .places = sw_alloc_zero(count + 1, sizeof *v.places),
                     .flags = sw_alloc_zero(count + 1, sizeof *v.flags),
                     .lasts = sw_alloc_zero(count + 1, sizeof *v.lasts),
@@ -418,9 +417,9 @@ static void read_lines(plan *p)
         p->stroke_of[p->strokes.strokes[s].event] = s;
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        p->lines[staff] = sw_line_of_staff(p->check, score, staff);
-        const sw_line *line = &p->lines[staff];
-        for (uint32_t i = 1; i < line->count; i++) {
+        const sw_line *line = sw_check_line(p->check, score, staff);
+        p->lines[staff] = line;
+        for (uint32_t i = 1; line != NULL && i < line->count; i++) {
             if (line->items[i].breath_before) {
                 add_breath(p, staff, i - 1, line->items[i - 1].end);
             }
@@ -444,12 +443,8 @@ static void make_plan(plan *p)
     read_lines(p);
     bool breathing = false;
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        const sw_limit *limit = sw_limits_of(p->limits, p->playing->instruments[staff]);
-        const sw_line *line = &p->lines[staff];
-        if (limit == NULL || limit->breath <= 0) {
-            continue;
-        }
-        for (size_t first = 0, end; first < line->count; first = end) {
+        const sw_line *line = p->lines[staff];
+        for (size_t first = 0, end; line != NULL && first < line->count; first = end) {
             for (end = first + 1; end < line->count && !line->items[end].first; end++) {
             }
             if (!has_chosen(p, line, first, end)) {
@@ -462,7 +457,7 @@ static void make_plan(plan *p)
                              "alone");
                 break;
             }
-            solve_voice(p, staff, limit, first, end - first);
+            solve_voice(p, staff, line->limit, first, end - first);
         }
     }
     if (!breathing) {
@@ -472,9 +467,6 @@ static void make_plan(plan *p)
 
 static void free_plan(plan *p)
 {
-    for (uint32_t staff = 0; staff < p->chosen.score->staff_count; staff++) {
-        free(p->lines[staff].items);
-    }
     free(p->lines);
     free(p->breaths);
     free(p->is_chosen);
@@ -495,7 +487,6 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     sw_check check = sw_check_begin(p.chosen.reading, film);
     p.check = &check;
     p.limits = check.limits;
-    p.playing = sw_check_playing(&check, (size_t)(p.chosen.score - p.chosen.reading->scores));
     make_plan(&p);
     sw_edit_request request = {.reading = p.chosen.reading,
                                .score = p.chosen.score,

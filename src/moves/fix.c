@@ -6,14 +6,14 @@
 #include <string.h>
 
 #include "moves/choices.h"
-#include "moves/fix_files.h"
+#include "moves/changed_files.h"
 #include "moves/linked.h"
 #include "moves/prove_texts.h"
 
 struct sw_fixing {
     bool all;
     size_t count; /* fixes made */
-    sw_fix_files files;
+    sw_changed_files files;
     sw_buffer told;
 };
 
@@ -27,7 +27,7 @@ sw_fixing *sw_fixing_new(bool all)
 void sw_fixing_free(sw_fixing *fixing)
 {
     if (fixing != NULL) {
-        sw_fix_files_free(&fixing->files);
+        sw_changed_files_free(&fixing->files);
         sw_buffer_free(&fixing->told);
         free(fixing);
     }
@@ -45,7 +45,7 @@ const sw_buffer *sw_fixing_told(const sw_fixing *fixing)
 
 bool sw_fixing_patch(const sw_fixing *fixing, sw_patch *patch, char **error)
 {
-    return sw_fix_files_patch(&fixing->files, patch, error);
+    return sw_changed_files_patch(&fixing->files, patch, error);
 }
 
 /* ---- one pass -------------------------------------------------------------------------------------------
@@ -90,7 +90,7 @@ static bool accept(pass *p, const sw_patch *patch, size_t count)
 {
     p->fixing->count += count;
     p->changed = true;
-    return sw_fix_files_keep(&p->fixing->files, patch, p->error);
+    return sw_changed_files_keep(&p->fixing->files, patch, p->error);
 }
 
 /* ---- words and bar checks --- */
@@ -320,7 +320,7 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
                     const sw_paths *mains, bool *changed, char **error)
 {
     sw_check_options with = *options;
-    const sw_text **overlays = sw_fix_files_overlays(&fixing->files);
+    const sw_text **overlays = sw_changed_files_overlays(&fixing->files);
     with.read.overlays = overlays;
     with.read.overlay_count = fixing->files.count;
     *changed = false;
@@ -354,6 +354,6 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
         sw_fixes_free(&fixes);
     }
     free(overlays);
-    sw_fix_files_sweep(&fixing->files);
+    sw_changed_files_sweep(&fixing->files);
     return good;
 }

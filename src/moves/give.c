@@ -3,7 +3,10 @@
  * The interval from the source's written notes to the target's follows from how each staff is entered: by its
  * \transposition; without one, instruments that sound octaves away are entered as their player reads them,
  * all others as they sound. The whole line goes by one octave shift, the smallest that brings every note into
- * the section's compass. The rest is one run of edit.h, which writes it and proves it. */
+ * the section's compass. The rest is one run of edit.h, which writes it and proves it.
+ *
+ * A run that is shared goes to the instrument in whose middle it lies (share_line.h), note by note; where it
+ * is handed over, both play one note. */
 #include <stdlib.h>
 #include <string.h>
 
@@ -11,6 +14,7 @@
 #include "checks/say.h"
 #include "moves/linked.h"
 #include "moves/places.h"
+#include "moves/share_line.h"
 
 typedef struct give {
     sw_move *move;
@@ -31,6 +35,10 @@ typedef struct give {
     sw_change *changes;
     size_t count;
     size_t capacity;
+    int octaves;        /* by which the line goes, or more if that does not fit */
+    char *dynamic;      /* that the target's first note gets */
+    struct give *parts; /* of a run that is shared: each with its own target */
+    size_t part_count;
 } give;
 
 static bool fail(char **error, const char *format, const char *a, const char *b)
@@ -58,12 +66,12 @@ static bool is_note(const sw_event *event)
 
 /* ---- the two staves ------------------------------------------------------------------------------------ */
 
-static bool find_staves(give *g, char **error)
+static bool find_staves(give *g, const char *to, char **error)
 {
     const sw_score *score = g->chosen.score;
     uint32_t number = 0;
     char text[32];
-    if (!sw_staff_find(g->chosen.reading, g->options->to, &number, &g->target, error)) {
+    if (!sw_staff_find(g->chosen.reading, to, &number, &g->target, error)) {
         return false;
     }
     g->source = score->voices[event_at(g, 0)->voice].staff;
@@ -256,8 +264,13 @@ static sw_pitch sounds(give *g, const sw_entry *entry, uint32_t staff)
     if (instrument->sounds.step == 0 && instrument->sounds.alter == 0) {
         return instrument->sounds;
     }
-    sw_buffer_format(&g->move->notes, "note: %s has no \\transposition: its notes are taken as they sound\n",
+    sw_buffer note = {0};
+    sw_buffer_format(&note, "note: %s has no \\transposition: its notes are taken as they sound\n",
                      label(g, staff, text));
+    if (strstr(sw_buffer_text(&g->move->notes), sw_buffer_text(&note)) == NULL) {
+        sw_buffer_string(&g->move->notes, sw_buffer_text(&note));
+    }
+    sw_buffer_free(&note);
     return middle;
 }
 
@@ -279,7 +292,7 @@ static bool find_interval(give *g, char **error)
     sw_pitch source = sounds(g, &g->from, g->source);
     sw_pitch target = sounds(g, &g->to, g->target);
     const char *name = label(g, g->target, text);
-    int octaves = 0;
+    int octaves = g->octaves;
     g->interval = sw_pitch_interval(target, source);
     if (g->to.instrument == NULL) {
         sw_buffer_format(&g->move->why, "%s: an instrument that is not known; the line stays at its height\n",
@@ -383,13 +396,49 @@ static void find_entries(give *g)
     sw_entries_free(&to);
 }
 
-static bool plan(give *g, char **error)
+/* The dynamic in force at a moment in a voice, as it is written; empty when there is none, or when a hairpin
+ * has led away from it. */
+static sw_slice dynamic_before(const give *g, uint32_t voice, sw_rational moment)
 {
-    if (!find_staves(g, error) || !is_whole(g, error) || !clear_target(g, error)) {
+    const sw_reading *reading = g->chosen.reading;
+    const sw_score *score = g->chosen.score;
+    sw_slice found = {NULL, 0};
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (event->voice != voice || sw_rational_compare(event->onset, moment) >= 0) {
+            continue;
+        }
+        for (uint32_t m = reading->music[event->chord].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+            if (reading->music[m].kind == SW_MUSIC_MARK && is_of_hairpin(reading, m)) {
+                bool level = sw_music_mark_class(reading, m) == SW_MARK_DYNAMIC;
+                found = level ? sw_music_slice(reading, m) : (sw_slice){NULL, 0};
+            }
+        }
+    }
+    return found;
+}
+
+/* What the first note of the copy says about loudness when the line does not say it there. */
+static void find_dynamic(give *g, sw_change *change)
+{
+    if (sw_event_has_mark(g->chosen.reading, event_at(g, 0), is_of_hairpin)) {
+        return;
+    }
+    sw_slice own = dynamic_before(g, event_at(g, 0)->voice, g->begin);
+    sw_slice there = dynamic_before(g, g->voice, g->begin);
+    if (own.length > 0 && !sw_slice_equal(own, there)) {
+        g->dynamic = strndup(own.data, own.length);
+        change->text = g->dynamic;
+    }
+}
+
+/* Plans the copy of the chosen notes for the target. */
+static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error)
+{
+    if (!find_staves(g, to, error) || !is_whole(g, error) || !clear_target(g, error)) {
         return false;
     }
     if (g->move->findings.count > 0) {
-        g->count = 0;
         return true;
     }
     find_entries(g);
@@ -397,14 +446,187 @@ static bool plan(give *g, char **error)
         return false;
     }
     find_left(g);
-    add_change(g, (sw_change){.kind = g->options->keep ? SW_CHANGE_COPY_RUN : SW_CHANGE_MOVE_RUN,
-                              .event = g->chosen.events[0],
-                              .last = g->chosen.events[g->chosen.count - 1],
-                              .voice = g->voice,
-                              .pitch = g->interval,
-                              .left = g->left,
-                              .left_count = g->left_count});
+    sw_change change = {.kind = kind,
+                        .event = g->chosen.events[0],
+                        .last = g->chosen.events[g->chosen.count - 1],
+                        .voice = g->voice,
+                        .pitch = g->interval,
+                        .left = g->left,
+                        .left_count = g->left_count};
+    find_dynamic(g, &change);
+    add_change(g, change);
     return true;
+}
+
+/* ---- a run shared among several ------------------------------------------------------------------------ */
+
+/* The run, stroke by stroke, and who plays what. */
+typedef struct sharing {
+    size_t *firsts; /* by stroke: its first note among the chosen ones; one more at the end */
+    sw_share_stroke *strokes;
+    uint8_t *who;
+    size_t count;
+    sw_share_player players[SW_SHARE_MOST];
+    char *names[SW_SHARE_MOST]; /* as they were given */
+    size_t player_count;
+} sharing;
+
+static void free_sharing(sharing *s)
+{
+    free(s->firsts);
+    free(s->strokes);
+    free(s->who);
+    for (size_t p = 0; p < s->player_count; p++) {
+        free(s->names[p]);
+    }
+}
+
+static void find_strokes(give *g, sharing *s)
+{
+    sw_pitch source = sounds(g, &g->from, g->source);
+    s->firsts = sw_alloc_zero(g->chosen.count + 1, sizeof *s->firsts);
+    s->strokes = sw_alloc_zero(g->chosen.count + 1, sizeof *s->strokes);
+    s->who = sw_alloc_zero(g->chosen.count + 1, sizeof *s->who);
+    for (size_t i = 0; i < g->chosen.count; i++) {
+        const sw_event *event = event_at(g, i);
+        int height = sw_pitch_semitones(sw_pitch_transpose(event->pitch, source));
+        if (i > 0 && sw_rational_equal(event->onset, event_at(g, i - 1)->onset)) {
+            sw_share_stroke *stroke = &s->strokes[s->count - 1];
+            stroke->low = height < stroke->low ? height : stroke->low;
+            stroke->high = height > stroke->high ? height : stroke->high;
+        } else {
+            bool bound = i > 0 && has_tie(g->chosen.reading, event_at(g, i - 1)->chord);
+            s->firsts[s->count] = i;
+            s->strokes[s->count++] = (sw_share_stroke){height, height, bound};
+        }
+    }
+    s->firsts[s->count] = g->chosen.count;
+}
+
+/* The names between commas. */
+static bool find_players(give *g, sharing *s, char **error)
+{
+    for (const char *at = g->options->to; at != NULL;) {
+        const char *comma = strchr(at, ',');
+        at += strspn(at, " ");
+        if (s->player_count == SW_SHARE_MOST) {
+            return fail(error, "a run can be shared among 8 at most", "", "");
+        }
+        char *name = comma == NULL ? strdup(at) : strndup(at, (size_t)(comma - at));
+        sw_share_player *player = &s->players[s->player_count];
+        s->names[s->player_count++] = name;
+        give one = *g;
+        if (!find_staves(&one, name, error)) {
+            return false;
+        }
+        find_entries(&one);
+        const sw_instrument *to = one.to.instrument;
+        if (to == NULL || !to->has_compass) {
+            return fail(error, "no compass is known for %s; give it its part by itself", name, "");
+        }
+        player->low = sw_pitch_semitones(sw_instrument_sounding(to, to->written_low));
+        player->high = sw_pitch_semitones(sw_instrument_sounding(to, to->written_high));
+        g->from = one.from;
+        g->source = one.source;
+        at = comma == NULL ? NULL : comma + 1;
+    }
+    return true;
+}
+
+/* Finds who plays what, in the nearest octave in which somebody has each stroke. */
+static bool find_shares(give *g, sharing *s, char **error)
+{
+    for (int octaves = 0; octaves <= 6; octaves = octaves > 0 ? -octaves : 1 - octaves) {
+        int by = 12 * (octaves - g->octaves);
+        for (size_t i = 0; i < s->count; i++) {
+            s->strokes[i].low += by;
+            s->strokes[i].high += by;
+        }
+        g->octaves = octaves;
+        if (sw_share_solve(s->strokes, s->count, s->players, s->player_count, s->who) >= 0) {
+            return true;
+        }
+    }
+    return fail(error, "in every octave the run has notes that none of them has; add another instrument", "",
+                "");
+}
+
+/* Plans the copy of the strokes [first, end) for their player, and of one more that overlaps with the next.
+ */
+static bool plan_share(give *g, give *part, const sharing *s, size_t first, size_t end, char **error)
+{
+    uint8_t player = s->who[first];
+    char place[SW_SAY];
+    bool begins_early = first > 0 && !s->strokes[first].bound &&
+                        !sw_share_has(&s->players[s->who[first - 1]], &s->strokes[first]) &&
+                        sw_share_has(&s->players[player], &s->strokes[first - 1]);
+    first -= begins_early;
+    end += end < s->count && sw_share_has(&s->players[player], &s->strokes[end]);
+    *part = *g;
+    part->left = NULL;
+    part->left_count = 0;
+    part->chosen.events = g->chosen.events + s->firsts[first];
+    part->chosen.count = s->firsts[end] - s->firsts[first];
+    sw_buffer_format(&g->move->why, "%s: %s has the best register from here on\n",
+                     sw_say_place(g->chosen.score, event_at(part, 0)->onset, place), s->names[player]);
+    bool done = plan_copy(part, s->names[player], SW_CHANGE_COPY_RUN, error);
+    g->changes = part->changes;
+    g->count = part->count;
+    g->capacity = part->capacity;
+    return done;
+}
+
+/* The source falls silent. */
+static bool silence_source(give *g, char **error)
+{
+    char text[32];
+    if (in_hairpin(g, event_at(g, 0)->voice, g->begin) || in_hairpin(g, event_at(g, 0)->voice, g->end)) {
+        return fail(error,
+                    "a hairpin of %s leads over the edge of the passage; choose bars that hold all of it%s",
+                    label(g, g->source, text), "");
+    }
+    for (size_t i = 0; i < g->chosen.count; i++) {
+        if (i == 0 || event_at(g, i)->chord != event_at(g, i - 1)->chord) {
+            drop_dynamics(g, g->chosen.events[i]);
+            add_change(g, (sw_change){.kind = SW_CHANGE_SILENCE, .event = g->chosen.events[i]});
+        }
+    }
+    return true;
+}
+
+static bool plan_shared(give *g, char **error)
+{
+    sharing s = {.count = 0};
+    bool done = find_players(g, &s, error);
+    if (done) {
+        find_strokes(g, &s);
+        done = find_shares(g, &s, error);
+    }
+    g->parts = sw_alloc_zero(s.count + 1, sizeof *g->parts);
+    for (size_t first = 0, end; first < s.count && done; first = end) {
+        for (end = first + 1; end < s.count && s.who[end] == s.who[first]; end++) {
+        }
+        done = plan_share(g, &g->parts[g->part_count++], &s, first, end, error);
+    }
+    free_sharing(&s);
+    if (done) {
+        sw_rational begin = g->parts[0].begin;
+        g->begin = begin;
+        g->end = g->parts[g->part_count - 1].end;
+    }
+    return done && (g->options->keep || silence_source(g, error));
+}
+
+/* ---- all of it ----------------------------------------------------------------------------------------- */
+
+static bool plan(give *g, char **error)
+{
+    bool done =
+        g->options->share
+            ? plan_shared(g, error)
+            : plan_copy(g, g->options->to, g->options->keep ? SW_CHANGE_COPY_RUN : SW_CHANGE_MOVE_RUN, error);
+    g->count = g->move->findings.count > 0 ? 0 : g->count;
+    return done;
 }
 
 static bool run(give *g, const sw_read_options *reading_options, char **error)
@@ -437,8 +659,14 @@ sw_move *sw_move_give(const char *path, const sw_give_options *options,
         sw_move_free(g.move);
         g.move = NULL;
     }
+    for (size_t i = 0; i < g.part_count; i++) {
+        free(g.parts[i].left);
+        free(g.parts[i].dynamic);
+    }
+    free(g.parts);
     free(g.changes);
     free(g.left);
+    free(g.dynamic);
     free(g.chosen.events);
     sw_techniques_free(g.techniques);
     sw_instruments_free(g.instruments);

@@ -36,11 +36,11 @@ static bool is_battery(const sw_instrument *instrument)
 
 bool sw_instruments_alike(const sw_instrument *a, const sw_instrument *b)
 {
-    size_t length = base_length(a);
-    if (is_battery(a) && is_battery(b)) {
-        return true;
+    if (a == b || a == NULL || b == NULL) {
+        return a == b;
     }
-    return a == b ||
+    size_t length = base_length(a);
+    return (is_battery(a) && is_battery(b)) ||
            (length == base_length(b) && strncmp(a->id, b->id, length) == 0 && !is_small(a) && !is_small(b));
 }
 

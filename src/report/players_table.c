@@ -32,57 +32,8 @@ void sw_players_table_free(sw_players_table *table)
     }
     free(table->rows);
     free(table->cues);
-    free(table->files);
     sw_arena_free(table->arena);
     free(table);
-}
-
-/* ---- which readings are cues of their own ----------------------------------------------------------------
- */
-
-static bool is_known_file(const sw_players_table *table, const char *path)
-{
-    for (size_t i = 0; i < table->file_count; i++) {
-        if (strcmp(table->files[i], path) == 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool has_length(const sw_music *m)
-{
-    return m->kind == SW_MUSIC_NOTE || m->kind == SW_MUSIC_DRUM || m->kind == SW_MUSIC_REST ||
-           m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
-}
-
-/* Remembers the files of a reading that hold music. False, and nothing remembered, when one is known already:
- * then it is a part or a sketch of a cue that has been counted. */
-static bool claim_files(sw_players_table *table, const sw_reading *reading)
-{
-    bool *holds = sw_alloc_zero(reading->file_count + 1, sizeof *holds);
-    for (size_t i = 0; i < reading->music_count; i++) {
-        holds[reading->music[i].file] = holds[reading->music[i].file] || has_length(&reading->music[i]);
-    }
-    size_t before = table->file_count;
-    bool own = true;
-    for (size_t i = 0; i < reading->file_count && own; i++) {
-        char *real = holds[i] ? realpath(reading->files[i].text->path, NULL) : NULL;
-        bool known = false;
-        for (size_t k = 0; k < before && real != NULL; k++) {
-            known = known || strcmp(table->files[k], real) == 0;
-        }
-        own = !known;
-        if (real != NULL && own && !is_known_file(table, real)) {
-            table->files =
-                sw_grow(table->files, table->file_count, &table->file_capacity, sizeof *table->files);
-            table->files[table->file_count++] = sw_arena_copy(table->arena, sw_slice_of(real));
-        }
-        free(real);
-    }
-    table->file_count = own ? table->file_count : before;
-    free(holds);
-    return own;
 }
 
 /* ---- rows ------------------------------------------------------------------------------------------------
@@ -310,7 +261,7 @@ bool sw_players_table_add(sw_players_table *table, const sw_reading *reading)
     for (size_t i = 0; i < reading->score_count; i++) {
         scores += !reading->scores[i].in_markup;
     }
-    if (scores == 0 || !claim_files(table, reading)) {
+    if (scores == 0) {
         return false;
     }
     table->cues = sw_grow(table->cues, table->cue_count, &table->cue_capacity, sizeof *table->cues);

@@ -45,9 +45,6 @@ struct sw_players_table {
     const char **cues;
     size_t cue_count;
     size_t cue_capacity;
-    const char **files; /* with the music of the cues, by their real paths */
-    size_t file_count;
-    size_t file_capacity;
 };
 
 #endif

@@ -105,6 +105,14 @@ void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music)
     children->last = music;
 }
 
+void sw_mark_stands_for(sw_reader *reader, uint32_t mark, uint32_t other)
+{
+    if (other != SW_NO_INDEX && sw_music_at(reader, other)->kind == SW_MUSIC_MARK) {
+        sw_mark_class class = sw_music_mark_class(reader->reading, other);
+        sw_music_at(reader, mark)->check = (int8_t)(class + 1);
+    }
+}
+
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
                        bool is_free)
 {
@@ -264,6 +272,7 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
             sw_music_at(reader, mark)->start != start) {
             uint32_t end = value.end > start ? value.end : node->end;
             mark = add_mark(reader, cursor, start, end);
+            sw_mark_stands_for(reader, mark, value.kind == SW_VALUE_POST ? value.music : SW_NO_INDEX);
         }
         if (value.kind == SW_VALUE_POST || value.kind == SW_VALUE_TEXT) {
             sw_music_at(reader, mark)->name = value.text;

@@ -222,12 +222,33 @@ static uint32_t read_alternatives(sw_reader *reader, sw_cursor *cursor, const sw
     return music;
 }
 
+/* `\repeat unfold 2 { ... } \addlyrics { ... }`: the words belong to the music that is repeated, and come
+ * again with it. Of a repeat that is not written out they may stand behind it as well. */
+static uint32_t with_lyrics(sw_reader *reader, sw_cursor *cursor, uint32_t body)
+{
+    sw_children children = {.first = SW_NO_INDEX};
+    sw_children_add(reader, &children, body);
+    while (body != SW_NO_INDEX && sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_COMMAND &&
+           sw_slice_is(sw_cursor_text(cursor), "\\addlyrics")) {
+        sw_children_add(reader, &children, sw_read_music(reader, cursor));
+    }
+    if (children.count < 2) {
+        return body;
+    }
+    const sw_music *m = sw_music_at(reader, body);
+    sw_value where = {.file = m->file, .start = m->start, .end = sw_music_at(reader, children.last)->end};
+    return sw_music_wrap(reader, SW_MUSIC_SEQUENCE, &where, body, true);
+}
+
 static sw_value read_repeat(sw_reader *reader, sw_cursor *cursor, const sw_value *where)
 {
     uint32_t kind = read_name(reader, cursor);
     sw_value times = {.kind = SW_VALUE_NONE};
     sw_read_arguments(reader, cursor, "n", &times);
     uint32_t body = sw_read_music(reader, cursor);
+    if (strcmp(sw_reading_name(reader->reading, kind), "unfold") == 0) {
+        body = with_lyrics(reader, cursor, body);
+    }
     uint32_t music = sw_music_wrap(reader, SW_MUSIC_REPEAT, where, body, true);
     sw_music_at(reader, music)->name = kind;
     sw_music_at(reader, music)->num =

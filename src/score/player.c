@@ -255,12 +255,25 @@ static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
     return total;
 }
 
+/* The music from here on that takes time, or is grace notes. */
+static uint32_t next_timed(sw_player *p, uint32_t music)
+{
+    while (music != SW_NO_INDEX && is_timeless(p, music)) {
+        music = at(p, music)->next;
+    }
+    return music;
+}
+
 sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
 {
-    bool in_run = false;
+    bool in_run = false; /* of grace notes, with what stands directly before them and between them */
+    uint32_t timed = SW_NO_INDEX;
+    bool passed = true;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        if (!here->grace && !is_timeless(p, child)) {
-            if (!is_grace(p, child)) {
+        if (!here->grace && passed) {
+            timed = next_timed(p, child);
+            passed = false;
+            if (timed == SW_NO_INDEX || !is_grace(p, timed)) {
                 if (in_run) {
                     when.grace = sw_rational_zero();
                 }
@@ -274,6 +287,7 @@ sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const s
             p->reached = p->score->event_count;
             p->step++;
         }
+        passed = child == timed;
         when = sw_walk_sung(p, child, when, here);
     }
     if (in_run) {

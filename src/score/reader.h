@@ -60,7 +60,8 @@ typedef struct sw_function {
     uint32_t body;            /* the template #{ ... #}: items [body, body_end) of that file's syntax, or
                                  SW_NO_INDEX when the body is real Scheme, which is not run */
     uint32_t body_end;
-    size_t given_back; /* a body in Scheme that is only this parameter; SIZE_MAX: it is not */
+    size_t given_back;   /* a body in Scheme that is only this parameter; SIZE_MAX: it is not */
+    sw_slice expression; /* a body that is one other expression; otherwise empty */
 } sw_function;
 
 typedef struct sw_value {
@@ -196,6 +197,8 @@ typedef struct sw_children {
     uint32_t count;
 } sw_children;
 void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
+/* Gives a MARK node the class of another one, which it stands for; SW_NO_INDEX: none. */
+void sw_mark_stands_for(sw_reader *reader, uint32_t mark, uint32_t other);
 /* A node of this kind with one child and the extent given; the child's pitches stay open to an outer
  * \relative when `free`. */
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
@@ -252,6 +255,9 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
 /* The items between #{ and #} as one value. */
 sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint32_t end,
                           const sw_value *where);
+/* The same for the #{ ... #} at this datum inside a Scheme node. */
+sw_value sw_read_template_at(sw_reader *reader, uint32_t file, uint32_t node, sw_slice datum,
+                             const sw_value *where);
 /* The plain text of a markup, string, word or Scheme string. */
 uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
 

@@ -84,6 +84,28 @@ bool sw_change_wrap(sw_draft *draft, const sw_change *change)
     return true;
 }
 
+static void drop_text(sw_draft *draft, uint32_t file, uint32_t start, uint32_t end)
+{
+    draft->texts = sw_grow(draft->texts, draft->text_count, &draft->text_capacity, sizeof *draft->texts);
+    draft->texts[draft->text_count++] =
+        (sw_draft_text){draft->reading->files[file].text, start, end, sw_slice_of("")};
+}
+
+bool sw_change_unwrap(sw_draft *draft, const sw_change *change)
+{
+    const sw_music *m = at(draft, change->mark);
+    sw_slice text = sw_music_slice(draft->reading, change->mark);
+    const char *begin = sw_arena_format(draft->arena, "%s { ", change->text);
+    size_t length = strlen(begin);
+    if (text.length < length + 2 || memcmp(text.data, begin, length) != 0 || !sw_slice_ends(text, " }")) {
+        return sw_draft_fail_at(draft, change->mark, "this is not written as \"%s}\"; take it out by hand",
+                                begin);
+    }
+    drop_text(draft, m->file, m->start, m->start + (uint32_t)length);
+    drop_text(draft, m->file, m->end - 2, m->end);
+    return true;
+}
+
 /* ---- a variable of its own ---- */
 
 static bool is_free_name(sw_draft *draft, const sw_change *change)
@@ -312,21 +334,74 @@ static void close_edges(sw_draft *draft, const sw_change *change, uint32_t event
     }
 }
 
-/* A hairpin that began before a run that goes away ends where the rests begin. */
-static bool ends_in_run(const sw_draft *draft, uint32_t first, uint32_t last)
+/* Whether no chord of the run has marks of two classes. */
+static bool has_none(const sw_draft *draft, uint32_t first, uint32_t last, sw_mark_class a, sw_mark_class b)
 {
     for (uint32_t e = first; e != SW_NO_INDEX; e = e == last ? SW_NO_INDEX : sw_voice_next(draft->score, e)) {
-        if (item_has(draft, e, SW_MARK_HAIRPIN_START) || ends_hairpin(draft, e)) {
-            return hairpin_leads_to(draft, first, SW_NO_INDEX);
+        if (item_has(draft, e, a) || item_has(draft, e, b)) {
+            return false;
         }
     }
-    return false;
+    return true;
+}
+
+static void drop_marks(sw_draft_item *item, sw_mark_class class)
+{
+    for (size_t c = 0; c < item->cell_count; c++) {
+        for (size_t i = item->cells[c].mark_count; i > 0; i--) {
+            if (item->cells[c].marks[i - 1].class == class) {
+                sw_cell_remove_mark(&item->cells[c], i - 1);
+            }
+        }
+    }
+}
+
+/* On one side of a run that goes away the nearest note ends (or begins) the slur that led through the run; a
+ * slur that has only this note goes. */
+static bool end_slur(sw_draft *draft, uint32_t note, sw_mark_class gone, sw_mark_class wanted,
+                     const char *text)
+{
+    sw_draft_item *item = note == SW_NO_INDEX ? NULL : sw_draft_touch(draft, note);
+    if (item == NULL) {
+        return false;
+    }
+    if (item_has(draft, note, gone)) {
+        drop_marks(item, gone);
+    } else if (wanted == SW_MARK_SLUR_START || wanted == SW_MARK_PHRASE_START) {
+        add_edge(draft, sw_item_first(item), text, wanted);
+    } else {
+        add_edge(draft, sw_item_last(item), text, wanted);
+    }
+    return true;
+}
+
+static bool cut_slur(sw_draft *draft, uint32_t first, uint32_t last, sw_mark_class start, const char *begin,
+                     const char *end)
+{
+    const sw_score *score = draft->score;
+    if (!slur_leads_in(draft, first, start) || !slur_leads_out(draft, last, start) ||
+        !has_none(draft, first, last, start, end_of(start))) {
+        return true;
+    }
+    uint32_t before = sw_voice_previous(score, first);
+    while (before != SW_NO_INDEX && !sw_event_is_note(&score->events[before])) {
+        before = sw_voice_previous(score, before);
+    }
+    uint32_t behind = sw_voice_next(score, last);
+    while (behind != SW_NO_INDEX && !sw_event_is_note(&score->events[behind])) {
+        behind = sw_voice_next(score, behind);
+    }
+    return end_slur(draft, before, start, end_of(start), end) &&
+           end_slur(draft, behind, end_of(start), start, begin);
 }
 
 /* The end of a hairpin whose beginning has gone away with the run. */
 static bool drop_hairpin_end(sw_draft *draft, uint32_t first, uint32_t last)
 {
-    if (!item_has(draft, last, SW_MARK_HAIRPIN_START) && !hairpin_leads_out(draft, first, last)) {
+    bool through = hairpin_leads_to(draft, first, SW_NO_INDEX) &&
+                   has_none(draft, first, last, SW_MARK_HAIRPIN_START, SW_MARK_HAIRPIN_END) &&
+                   has_none(draft, first, last, SW_MARK_DYNAMIC, SW_MARK_DYNAMIC);
+    if (!through && !item_has(draft, last, SW_MARK_HAIRPIN_START) && !hairpin_leads_out(draft, first, last)) {
         return true;
     }
     uint32_t e = sw_voice_next(draft->score, last);
@@ -337,12 +412,8 @@ static bool drop_hairpin_end(sw_draft *draft, uint32_t first, uint32_t last)
         return true;
     }
     sw_draft_item *item = sw_draft_touch(draft, e);
-    for (size_t c = 0; item != NULL && c < item->cell_count; c++) {
-        for (size_t i = item->cells[c].mark_count; i > 0; i--) {
-            if (item->cells[c].marks[i - 1].class == SW_MARK_HAIRPIN_END) {
-                sw_cell_remove_mark(&item->cells[c], i - 1);
-            }
-        }
+    if (item != NULL) {
+        drop_marks(item, SW_MARK_HAIRPIN_END);
     }
     return item != NULL;
 }
@@ -436,6 +507,9 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         }
     }
     close_edges(draft, change, event, first, last);
+    if (change->text != NULL && event == sw_voice_chord(score, change->event)) {
+        add_edge(draft, first, change->text, sw_mark_class_of(sw_slice_of(change->text)));
+    }
     return true;
 }
 
@@ -481,11 +555,13 @@ bool sw_change_copy_run(sw_draft *draft, const sw_change *change)
             return true;
         }
     }
-    if (ends_in_run(draft, first, last)) {
+    if (hairpin_leads_to(draft, first, SW_NO_INDEX)) { /* it ends where the rests begin */
         add_edge(draft, &sw_draft_item_of(draft, score->events[first].chord)->cells[0], "\\!",
                  SW_MARK_HAIRPIN_END);
     }
-    return drop_hairpin_end(draft, first, last);
+    return drop_hairpin_end(draft, first, last) &&
+           cut_slur(draft, first, last, SW_MARK_SLUR_START, "(", ")") &&
+           cut_slur(draft, first, last, SW_MARK_PHRASE_START, "\\(", "\\)");
 }
 
 /* ---- a second voice ---- */

@@ -17,6 +17,7 @@
 #include "players/staff_instrument.h"
 #include "stavewright/check.h"
 #include "stavewright/move.h"
+#include "write/draft.h"
 
 static uint64_t random_state;
 static bool verbose;
@@ -492,17 +493,38 @@ static bool draw_passage(const sw_score *score, passage *p)
     return false;
 }
 
+/* A note that is tied to one before it. */
+static bool goes_on(const sw_reading *reading, const sw_score *score, uint32_t event)
+{
+    uint32_t before = sw_voice_previous(score, event);
+    before = before == SW_NO_INDEX ? before : sw_voice_pitch(score, before, score->events[event].pitch);
+    return before != SW_NO_INDEX && sw_voice_is_tied(reading, score, before);
+}
+
+/* Where a note and all that is tied to it ends. */
+static sw_rational last_end(const sw_reading *reading, const sw_score *score, uint32_t event)
+{
+    while (sw_voice_is_tied(reading, score, event)) {
+        uint32_t next = sw_voice_joined(score, sw_voice_chord(score, event));
+        event = sw_voice_pitch(score, next, score->events[event].pitch);
+    }
+    return sw_event_end(&score->events[event]);
+}
+
 /* The notes of a staff in the passage, each as a line "onset end step alteration", without octaves, with the
- * pitch moved up by an interval. */
-static void list_notes(const sw_score *score, uint32_t staff, const passage *p, sw_pitch interval,
-                       sw_buffer *text)
+ * pitch moved up by an interval. Tied values are one note, which the edges of the
+ * passage cut. */
+static void list_notes(const sw_reading *reading, const sw_score *score, uint32_t staff, const passage *p,
+                       sw_pitch interval, sw_buffer *text)
 {
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t e = events.first; e < events.end; e++) {
         const sw_event *event = &score->events[e];
-        if (is_in(event, p) && event->kind == SW_EVENT_NOTE) {
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE &&
+            (sw_rational_equal(event->onset, p->begin) || !goes_on(reading, score, e))) {
             sw_pitch pitch = sw_pitch_transpose(event->pitch, interval);
-            sw_rational end = sw_event_end(event);
+            sw_rational end = last_end(reading, score, e);
+            end = sw_rational_compare(end, p->end) > 0 ? p->end : end;
             sw_buffer_format(text, "%lld/%lld %lld/%lld %d %d\n", (long long)event->onset.num,
                              (long long)event->onset.den, (long long)end.num, (long long)end.den, pitch.step,
                              pitch.alter);
@@ -526,17 +548,17 @@ static sw_pitch interval_between(const sw_score *before, const sw_score *after, 
     return sw_pitch_interval(first[0], first[1]);
 }
 
-/* What arrived is what was there, moved by one interval; the source rests, or plays on. Tied values may be
- * divided anew, so only lines without them are compared note by note. */
-static void judge_given(const field *f, const sw_score *before, const sw_score *after, const passage *p,
+/* What arrived is what was there, moved by one interval; the source rests, or plays on. */
+static void judge_given(const field *f, const sw_score *before, const sw_reading *now, const passage *p,
                         bool keep)
 {
+    const sw_score *after = &now->scores[0];
     sw_buffer wanted = {0};
     sw_buffer found = {0};
     sw_buffer rest = {0};
-    list_notes(before, p->from, p, interval_between(before, after, p), &wanted);
-    list_notes(after, p->to, p, (sw_pitch){0, 0, 0}, &found);
-    list_notes(after, p->from, p, (sw_pitch){0, 0, 0}, &rest);
+    list_notes(f->reading, before, p->from, p, interval_between(before, after, p), &wanted);
+    list_notes(now, after, p->to, p, (sw_pitch){0, 0, 0}, &found);
+    list_notes(now, after, p->from, p, (sw_pitch){0, 0, 0}, &rest);
     if (strcmp(sw_buffer_text(&wanted), sw_buffer_text(&found)) != 0) {
         if (verbose) {
             printf("wanted\n%sfound\n%s", sw_buffer_text(&wanted), sw_buffer_text(&found));
@@ -561,7 +583,8 @@ static void give_back(const field *f, const sw_score *before, const sw_read_opti
     sw_move *move = sw_move_give(f->path, &back, options, &error);
     if (move == NULL || move->patch.count == 0) {
         bool told = error != NULL &&
-                    (strstr(error, "in no octave") != NULL || strstr(error, "in several places") != NULL);
+                    (strstr(error, "in no octave") != NULL || strstr(error, "in several places") != NULL ||
+                     strstr(error, "not enough room") != NULL);
         if (!told) {
             printf("%s\n", error == NULL ? "no change" : error);
             fail(f, "what was given can't be given back");
@@ -573,8 +596,8 @@ static void give_back(const field *f, const sw_score *before, const sw_read_opti
         sw_reading *after = sw_read(f->path, &after_options, &error);
         sw_buffer wanted = {0};
         sw_buffer found = {0};
-        list_notes(before, p->from, p, (sw_pitch){0, 0, 0}, &wanted);
-        list_notes(&after->scores[f->score], p->from, p, (sw_pitch){0, 0, 0}, &found);
+        list_notes(f->reading, before, p->from, p, (sw_pitch){0, 0, 0}, &wanted);
+        list_notes(after, &after->scores[f->score], p->from, p, (sw_pitch){0, 0, 0}, &found);
         if (strcmp(sw_buffer_text(&wanted), sw_buffer_text(&found)) != 0) {
             fail(f, "given back, it is another line");
         }
@@ -612,7 +635,7 @@ static bool use_give_or_double(const char *path, bool keep_source)
             const sw_text **texts;
             sw_read_options after_options;
             sw_reading *after = read_after(&f, move, &texts, &after_options);
-            judge_given(&f, score, &after->scores[0], &p, keep_source);
+            judge_given(&f, score, after, &p, keep_source);
             if (!keep_source) {
                 give_back(&f, score, &after_options, &p, from, to);
             }
@@ -637,6 +660,63 @@ static bool use_double(const world *w, const char *path)
 {
     (void)w;
     return use_give_or_double(path, true);
+}
+
+/* ---- cue ------------------------------------------------------------------------------------------------
+ */
+
+/* There and back: all that is heard stays, and the bytes come back. */
+static bool use_cue(const world *w, const char *path)
+{
+    (void)w;
+    char *error = NULL;
+    field f = {.path = path, .reading = sw_read(path, NULL, &error)};
+    passage p;
+    bool used = false;
+    if (f.reading != NULL && f.reading->score_count > 0 && draw_passage(&f.reading->scores[0], &p)) {
+        const sw_score *score = &f.reading->scores[0];
+        char label[32];
+        sw_cue_options options = {
+            .places = {.staff = sw_staff_label(f.reading, score, p.from, label), .bars = p.bars},
+            .name = "Flute",
+            .elsewhere = SW_ELSEWHERE_FOLLOW};
+        f.staff = p.from;
+        sw_move *move = sw_move_cue(path, &options, NULL, &error);
+        used = move != NULL && move->patch.count > 0;
+        if (verbose && error != NULL) {
+            printf("  %s: %s\n", path, error);
+        }
+        if (used) {
+            show(move);
+            const sw_text **texts;
+            sw_read_options small_options;
+            sw_reading *small = read_after(&f, move, &texts, &small_options);
+            keep(small);
+            options.undo = true;
+            sw_move *back = sw_move_cue(path, &options, &small_options, &error);
+            if (back == NULL) {
+                printf("%s\n", error);
+                fail(&f, "there is no way back");
+            }
+            for (size_t i = 0; back != NULL && i < back->patch.count; i++) {
+                const sw_text *now = back->patch.files[i].after;
+                for (size_t k = 0; k < f.reading->file_count; k++) {
+                    const sw_text *old = f.reading->files[k].text;
+                    if (sw_text_same_file(now, old) &&
+                        (now->length != old->length || memcmp(now->bytes, old->bytes, old->length) != 0)) {
+                        fail(&f, "the bytes do not come back");
+                    }
+                }
+            }
+            sw_move_free(back);
+            sw_reading_free(small);
+            free(texts);
+        }
+        sw_move_free(move);
+    }
+    free(error);
+    sw_reading_free(f.reading);
+    return used;
 }
 
 /* ---- the scores -----------------------------------------------------------------------------------------
@@ -673,11 +753,8 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy},
-                 {"ring", use_ring},
-                 {"breaths", use_breaths},
-                 {"give", use_give},
-                 {"double", use_double}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},     {"breaths", use_breaths},
+                 {"give", use_give},         {"double", use_double}, {"cue", use_cue}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
@@ -697,7 +774,7 @@ int main(void)
         if (only != NULL && strcmp(only, moves[m].name) != 0) {
             continue;
         }
-        for (; used < wanted && tries < 40 * wanted; tries++) {
+        for (; used < wanted && tries < 120 * wanted; tries++) {
             used += moves[m].use(&w, paths[chance((uint32_t)path_count)]);
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);

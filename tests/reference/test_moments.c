@@ -61,10 +61,9 @@ static bool is_at(const row *r, sw_rational onset, int32_t grace_num, int32_t gr
            sw_rational_equal(r->grace, sw_rational_make(grace_num, grace_den));
 }
 
-/* What stands directly before grace notes has their offset for the compiler, and 0 for us. */
 static bool setting_is_at(const row *r, const sw_setting *s)
 {
-    return s->grace ? is_at(r, s->onset, s->grace_num, s->grace_den) : sw_rational_equal(r->moment, s->onset);
+    return is_at(r, s->onset, s->grace_num, s->grace_den);
 }
 
 static bool has_length(const char *kind)

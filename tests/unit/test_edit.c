@@ -192,6 +192,8 @@ static void test_runs(void **state)
     (void)state;
     CHECK("{ c'4 d' e' f' }", "{ c'4 \\magnifyMusic 0.7 { d' e' } f' }", .kind = SW_CHANGE_WRAP, .event = 1,
           .last = 2, .text = "\\magnifyMusic 0.7");
+    CHECK("{ c'4 \\magnifyMusic 0.7 { d' e' } f' }", "{ c'4 d' e' f' }", .kind = SW_CHANGE_UNWRAP, .event = 1,
+          .mark = 5, .text = "\\magnifyMusic 0.7");
     CHECK("m = { c'4 d' e'8 f' }\n\\score { \\m }\n",
           "motif = {\n  d'4 e'8\n}\n\nm = { c'4 \\motif f'8 }\n\\score { \\m }\n",
           .kind = SW_CHANGE_NEW_VARIABLE, .event = 1, .last = 2, .text = "motif");
@@ -220,8 +222,8 @@ static void test_runs(void **state)
           "<< \\new Staff { r2 r4 f' }\n   \\new Staff { c'4\\< d' e'\\! r } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 0, .last = 2, .voice = 1);
     CHECK("<< \\new Staff { c'4\\< d' e'\\! f' }\n   \\new Staff { R1 } >>",
-          "<< \\new Staff { c'4\\< r\\! r f' }\n   \\new Staff { r4 d' e' r } >>",
-          .kind = SW_CHANGE_MOVE_RUN, .event = 1, .last = 2, .voice = 1);
+          "<< \\new Staff { c'4\\< r\\! r f' }\n   \\new Staff { r4 d' e' r } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 1, .last = 2, .voice = 1);
     CHECK("<< \\new Staff { c'1~ c'1 d'1 }\n   \\new Staff { R1*3 } >>",
           "<< \\new Staff { c'1 R1 d'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 1, .last = 1, .voice = 1);

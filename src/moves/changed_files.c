@@ -1,10 +1,10 @@
-#include "moves/fix_files.h"
+#include "moves/changed_files.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-const sw_text **sw_fix_files_overlays(const sw_fix_files *files)
+const sw_text **sw_changed_files_overlays(const sw_changed_files *files)
 {
     const sw_text **overlays = sw_alloc((files->count + 1) * sizeof *overlays);
     for (size_t i = 0; i < files->count; i++) {
@@ -14,7 +14,7 @@ const sw_text **sw_fix_files_overlays(const sw_fix_files *files)
 }
 
 /* The file of a text; NULL with *error when it can't be read, or has changed since the text was read. */
-static sw_fix_file *file_of(sw_fix_files *files, const sw_text *text, char **error)
+static sw_changed_file *file_of(sw_changed_files *files, const sw_text *text, char **error)
 {
     for (size_t i = 0; i < files->count; i++) {
         if (sw_text_same_file(files->items[i].before, text)) {
@@ -33,7 +33,7 @@ static sw_fix_file *file_of(sw_fix_files *files, const sw_text *text, char **err
         return NULL;
     }
     files->items = sw_grow(files->items, files->count, &files->capacity, sizeof *files->items);
-    sw_fix_file *file = &files->items[files->count++];
+    sw_changed_file *file = &files->items[files->count++];
     file->before = before;
     file->now = sw_text_from_bytes(before->path, (sw_slice){before->bytes, before->length});
     file->from = sw_alloc(((size_t)before->length + 1) * sizeof *file->from);
@@ -44,7 +44,7 @@ static sw_fix_file *file_of(sw_fix_files *files, const sw_text *text, char **err
 }
 
 /* Follows the bytes through the edits of a patch. */
-static void follow(sw_fix_files *files, sw_fix_file *file, const sw_file_patch *patch)
+static void follow(sw_changed_files *files, sw_changed_file *file, const sw_file_patch *patch)
 {
     uint32_t *from = sw_alloc(((size_t)patch->after->length + 1) * sizeof *from);
     uint32_t at = 0;
@@ -60,14 +60,13 @@ static void follow(sw_fix_files *files, sw_fix_file *file, const sw_file_patch *
         }
         at = edit == NULL ? at : edit->end;
     }
-    free(file->from);
+    files->old = sw_grow(files->old, files->old_count, &files->old_capacity, sizeof *files->old);
+    files->old[files->old_count++] = (sw_former_file){(size_t)(file - files->items), file->now, file->from};
     file->from = from;
-    files->old = sw_grow(files->old, files->old_count, &files->old_capacity, sizeof(sw_text *));
-    files->old[files->old_count++] = file->now;
     file->now = sw_text_from_bytes(file->before->path, (sw_slice){patch->after->bytes, patch->after->length});
 }
 
-bool sw_fix_files_keep(sw_fix_files *files, const sw_patch *patch, char **error)
+bool sw_changed_files_keep(sw_changed_files *files, const sw_patch *patch, char **error)
 {
     for (size_t i = 0; i < patch->count; i++) {
         if (file_of(files, patch->files[i].text, error) == NULL) {
@@ -80,16 +79,34 @@ bool sw_fix_files_keep(sw_fix_files *files, const sw_patch *patch, char **error)
     return true;
 }
 
-void sw_fix_files_sweep(sw_fix_files *files)
+void sw_changed_files_sweep(sw_changed_files *files)
 {
     for (size_t i = 0; i < files->old_count; i++) {
-        sw_text_free(files->old[i]);
+        sw_text_free(files->old[i].text);
+        free(files->old[i].from);
     }
     files->old_count = 0;
 }
 
+void sw_changed_files_take_back(sw_changed_files *files)
+{
+    while (files->old_count > 0) {
+        const sw_former_file *former = &files->old[--files->old_count];
+        sw_changed_file *file = &files->items[former->file];
+        sw_text_free(file->now);
+        free(file->from);
+        file->now = former->text;
+        file->from = former->from;
+    }
+}
+
+bool sw_changed_files_are_new(const sw_changed_files *files)
+{
+    return files->old_count > 0;
+}
+
 /* Where new bytes stand, or old ones are missing, there was a change. */
-static void add_edits(const sw_fix_file *file, sw_patch *patch)
+static void add_edits(const sw_changed_file *file, sw_patch *patch)
 {
     uint32_t at = 0; /* in the old text */
     for (uint32_t i = 0; i <= file->now->length; i++) {
@@ -105,7 +122,7 @@ static void add_edits(const sw_fix_file *file, sw_patch *patch)
     }
 }
 
-bool sw_fix_files_patch(const sw_fix_files *files, sw_patch *patch, char **error)
+bool sw_changed_files_patch(const sw_changed_files *files, sw_patch *patch, char **error)
 {
     for (size_t i = 0; i < files->count; i++) {
         add_edits(&files->items[i], patch);
@@ -113,9 +130,9 @@ bool sw_fix_files_patch(const sw_fix_files *files, sw_patch *patch, char **error
     return sw_patch_finish(patch, error);
 }
 
-void sw_fix_files_free(sw_fix_files *files)
+void sw_changed_files_free(sw_changed_files *files)
 {
-    sw_fix_files_sweep(files);
+    sw_changed_files_sweep(files);
     for (size_t i = 0; i < files->count; i++) {
         sw_text_free(files->items[i].before);
         sw_text_free(files->items[i].now);
@@ -123,5 +140,5 @@ void sw_fix_files_free(sw_fix_files *files)
     }
     free(files->items);
     free(files->old);
-    *files = (sw_fix_files){0};
+    *files = (sw_changed_files){0};
 }
