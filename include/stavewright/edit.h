@@ -4,8 +4,8 @@
  * list of changes into the smallest text edits in the style of the file, reads the result back, and compares:
  * any difference that the changes did not declare refuses the edit, and the patch stays empty.
  *
- * Every change keeps time: what a note loses becomes a rest, what it gains is taken from the rests behind it.
- * So bars keep their length, and each edit stays where its note is written. */
+ * Every change of notes keeps time: what a note loses becomes a rest, what it gains is taken from the rests
+ * behind it. So bars keep their length, and each edit stays where its note is written. */
 #ifndef STAVEWRIGHT_EDIT_H
 #define STAVEWRIGHT_EDIT_H
 
@@ -36,8 +36,15 @@ typedef enum sw_change_kind {
     SW_CHANGE_NEW_VOICE,    /* gets a second voice with rests and skips, filled from `moment` to `until` with
                                `pitches` */
     SW_CHANGE_NEW_VARIABLE, /* moves into a variable called `text`, used in its place */
-    SW_CHANGE_NEW_STAFF     /* `event` is any of a staff: a staff called `text` is put below, with a copy of
+    SW_CHANGE_NEW_STAFF,    /* `event` is any of a staff: a staff called `text` is put below, with a copy of
                                nothing but its bars, clef and key */
+    /* bars: all lines of the score, and of the other scores that share them */
+    SW_CHANGE_INSERT_BARS, /* `count` empty bars come in at the bar line `moment`, as long as the bar before.
+                              Commands at the bar line that stand behind its bar check stay with the music
+                              that follows; comments that only number bars count on */
+    SW_CHANGE_DELETE_BARS  /* the bars from the bar line `moment` up to the bar line `until` go, with all that
+                              hangs on their notes. Clefs, keys, times and the like in them stay for what
+                              follows */
 } sw_change_kind;
 
 typedef struct sw_change {
@@ -52,6 +59,7 @@ typedef struct sw_change {
     const sw_pitch *pitches; /* ascending */
     size_t pitch_count;
     const char *text;
+    int32_t count; /* bars */
 } sw_change;
 
 /* What happens where a changed note is written once and heard in several places of the score (in a variable

@@ -258,7 +258,7 @@ typedef struct sw_tempo {
 } sw_tempo;
 
 typedef struct sw_score {
-    sw_event *events; /* in order of voice within staff, each voice in order of time */
+    sw_event *events; /* staff by staff, in there voice by voice, each voice in order of time */
     size_t event_count;
     size_t event_capacity;
     sw_staff *staves; /* in order of appearance */
@@ -398,6 +398,12 @@ sw_pitch sw_score_written_pitch(const sw_reading *reading, const sw_score *score
                                 sw_pitch heard);
 /* File, line and column of an event's written note, as in the compiler's messages. */
 sw_place sw_event_place(const sw_reading *reading, const sw_event *event, uint32_t *file);
+/* The events of a staff: numbers [first, end) of the score's, voice by voice. */
+typedef struct sw_staff_events {
+    uint32_t first;
+    uint32_t end;
+} sw_staff_events;
+sw_staff_events sw_score_staff_events(const sw_score *score, uint32_t staff);
 /* Onset + duration. */
 sw_rational sw_event_end(const sw_event *event);
 /* Line and column of a written syllable. */

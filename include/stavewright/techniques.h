@@ -98,15 +98,8 @@ typedef struct sw_technique_word {
     uint8_t before; /* what was in force, where it was something else for some of the players */
 } sw_technique_word;
 
-/* The events of a voice: numbers [first, end) of the score's. */
-typedef struct sw_voice_events {
-    size_t first;
-    size_t end;
-} sw_voice_events;
-
 /* How the notes of one score are played. */
 typedef struct sw_playing {
-    const sw_voice_events *voices; /* for each voice of the score */
     const sw_technique_state *states;
     const uint32_t *state_of;       /* for each event of the score: index into `states` */
     const sw_technique_word *words; /* staff by staff, in order of time */

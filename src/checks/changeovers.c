@@ -63,7 +63,7 @@ static sw_changeover longest_change(const scene *s, const sw_stroke *before, con
 sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
                                        const sw_score *score, const sw_playing *playing, uint32_t staff)
 {
-    sw_changeovers list = {.strokes = sw_strokes_of_staff(reading, score, playing, staff)};
+    sw_changeovers list = {.strokes = sw_strokes_of_staff(reading, score, staff)};
     scene s = {techniques, score, playing, playing->instruments[staff], &list};
     for (uint32_t i = 0; i < list.strokes.count; i++) {
         const sw_stroke *stroke = &list.strokes.items[i];

@@ -37,16 +37,12 @@ static int compare_dynamics(const void *a, const void *b)
 }
 
 /* Those of all voices of the staff, also of voices of skips and of empty chords. */
-static dynamics find_dynamics(const sw_check *check, const sw_score *score, const sw_playing *playing,
-                              uint32_t staff)
+static dynamics find_dynamics(const sw_check *check, const sw_score *score, uint32_t staff)
 {
     dynamics list = {0};
-    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
-        bool own = score->voices[voice].staff == staff;
-        for (size_t i = playing->voices[voice].first; own && i < playing->voices[voice].end; i++) {
-            const sw_event *event = &score->events[i];
-            add_dynamics_of(check->reading, event->chord, event->onset, &list);
-        }
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
+        add_dynamics_of(check->reading, score->events[i].chord, score->events[i].onset, &list);
     }
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *setting = &score->settings[i];
@@ -118,8 +114,8 @@ sw_line sw_line_of_staff(const sw_check *check, const sw_score *score, const sw_
                          uint32_t staff)
 {
     sw_line line = {0};
-    sw_strokes strokes = sw_strokes_of_staff(check->reading, score, playing, staff);
-    dynamics marks = find_dynamics(check, score, playing, staff);
+    sw_strokes strokes = sw_strokes_of_staff(check->reading, score, staff);
+    dynamics marks = find_dynamics(check, score, staff);
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {
         const sw_stroke *before = NULL;
         int slurs = 0;

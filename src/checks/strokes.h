@@ -3,7 +3,6 @@
 #define SW_CHECKS_STROKES_H
 
 #include "stavewright/score.h"
-#include "stavewright/techniques.h"
 
 /* A note or chord of one voice. */
 typedef struct sw_stroke {
@@ -25,7 +24,6 @@ typedef struct sw_strokes {
 /* What the players of a staff play. The stroke before one is that of its own voice, as long as several voices
  * sound; where a voice is alone, all players of the staff are in it, and it is the last one of any voice.
  * Free `items` with free(). */
-sw_strokes sw_strokes_of_staff(const sw_reading *reading, const sw_score *score, const sw_playing *playing,
-                               uint32_t staff);
+sw_strokes sw_strokes_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff);
 
 #endif

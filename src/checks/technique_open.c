@@ -18,6 +18,7 @@ typedef struct scene {
     const sw_score *score;
     const sw_playing *playing;
     uint32_t staff;
+    sw_staff_events events;
     size_t first;
     size_t end;
 } scene;
@@ -100,28 +101,25 @@ static const sw_technique_word *plucking_word(const scene *s, sw_rational onset)
 static void find_bowed(const scene *s, uint8_t stroke)
 {
     const sw_technique_word *told = NULL;
-    for (uint32_t voice = 0; voice < s->score->voice_count; voice++) {
-        bool own = s->score->voices[voice].staff == s->staff;
-        for (size_t i = s->playing->voices[voice].first; own && i < s->playing->voices[voice].end; i++) {
-            const sw_technique_state *state = &s->playing->states[s->playing->state_of[i]];
-            const sw_event *event = &s->score->events[i];
-            bool all_pluck =
-                technique_of(s, state->now[stroke])->plucked && technique_of(s, state->half[stroke])->plucked;
-            if (!all_pluck || !sw_event_is_played(s->check->reading, s->score, event)) {
-                continue;
-            }
-            const char *how = event_bowed_by(s->check->reading, event);
-            const sw_technique_word *word = *how == '\0' ? NULL : plucking_word(s, event->onset);
-            if (word == NULL || word == told) {
-                continue;
-            }
-            char what[192];
-            snprintf(what, sizeof what,
-                     "%s since bar %d, but this note is bowed (%s); write arco where the bow comes back",
-                     technique_of(s, word->technique)->id, bar_number(s, word->onset), how);
-            add(s, SW_WARNING, sw_event_written(s->check->reading, event), event->onset, what);
-            told = word;
+    for (uint32_t i = s->events.first; i < s->events.end; i++) {
+        const sw_technique_state *state = &s->playing->states[s->playing->state_of[i]];
+        const sw_event *event = &s->score->events[i];
+        bool all_pluck =
+            technique_of(s, state->now[stroke])->plucked && technique_of(s, state->half[stroke])->plucked;
+        if (!all_pluck || !sw_event_is_played(s->check->reading, s->score, event)) {
+            continue;
         }
+        const char *how = event_bowed_by(s->check->reading, event);
+        const sw_technique_word *word = *how == '\0' ? NULL : plucking_word(s, event->onset);
+        if (word == NULL || word == told) {
+            continue;
+        }
+        char what[192];
+        snprintf(what, sizeof what,
+                 "%s since bar %d, but this note is bowed (%s); write arco where the bow comes back",
+                 technique_of(s, word->technique)->id, bar_number(s, word->onset), how);
+        add(s, SW_WARNING, sw_event_written(s->check->reading, event), event->onset, what);
+        told = word;
     }
 }
 
@@ -136,14 +134,11 @@ static bool is_marked_before(const scene *s, const sw_technique_word *word)
     for (const sw_technique_word *w = &s->playing->words[s->first]; w < word; w++) {
         since = technique_of(s, w->technique)->group == group ? w->onset : since;
     }
-    for (uint32_t voice = 0; voice < s->score->voice_count; voice++) {
-        bool own = s->score->voices[voice].staff == s->staff;
-        for (size_t i = s->playing->voices[voice].first; own && i < s->playing->voices[voice].end; i++) {
-            sw_rational onset = s->score->events[i].onset;
-            if (sw_rational_compare(onset, since) >= 0 && sw_rational_compare(onset, word->onset) < 0 &&
-                s->playing->states[s->playing->state_of[i]].now[group] != word->technique) {
-                return true;
-            }
+    for (uint32_t i = s->events.first; i < s->events.end; i++) {
+        sw_rational onset = s->score->events[i].onset;
+        if (sw_rational_compare(onset, since) >= 0 && sw_rational_compare(onset, word->onset) < 0 &&
+            s->playing->states[s->playing->state_of[i]].now[group] != word->technique) {
+            return true;
         }
     }
     return false;
@@ -166,14 +161,10 @@ static bool changes_something(const scene *s, const sw_technique_word *word)
 static sw_rational first_note(const scene *s)
 {
     sw_rational first = s->score->length;
-    for (uint32_t voice = 0; voice < s->score->voice_count; voice++) {
-        bool own = s->score->voices[voice].staff == s->staff;
-        for (size_t i = s->playing->voices[voice].first; own && i < s->playing->voices[voice].end; i++) {
-            const sw_event *event = &s->score->events[i];
-            if (sw_event_is_played(s->check->reading, s->score, event) || event->kind == SW_EVENT_DRUM) {
-                first = sw_rational_compare(event->onset, first) < 0 ? event->onset : first;
-                break;
-            }
+    for (uint32_t i = s->events.first; i < s->events.end; i++) {
+        const sw_event *event = &s->score->events[i];
+        if (sw_event_is_played(s->check->reading, s->score, event) || event->kind == SW_EVENT_DRUM) {
+            first = sw_rational_min(event->onset, first);
         }
     }
     return first;
@@ -204,20 +195,17 @@ static size_t bars_behind(const scene *s, sw_rational onset, bool single)
     bool *played = sw_alloc_zero(s->score->bar_count + 1, sizeof *played);
     bool *chords = sw_alloc_zero(s->score->bar_count + 1, sizeof *chords);
     uint32_t *voice_of = sw_alloc_zero(s->score->bar_count + 1, sizeof *voice_of);
-    for (uint32_t voice = 0; voice < s->score->voice_count; voice++) {
-        bool own = s->score->voices[voice].staff == s->staff;
-        for (size_t i = s->playing->voices[voice].first; own && i < s->playing->voices[voice].end; i++) {
-            const sw_event *event = &s->score->events[i];
-            uint32_t bar = sw_score_bar_at(s->score, event->onset);
-            if (bar == SW_NO_INDEX || sw_rational_compare(event->onset, onset) < 0 ||
-                !sw_event_is_played(s->check->reading, s->score, event)) {
-                continue;
-            }
-            chords[bar] = chords[bar] || (event->flags & SW_EVENT_CHORD) != 0 ||
-                          (played[bar] && voice_of[bar] != voice);
-            played[bar] = true;
-            voice_of[bar] = voice;
+    for (uint32_t i = s->events.first; i < s->events.end; i++) {
+        const sw_event *event = &s->score->events[i];
+        uint32_t bar = sw_score_bar_at(s->score, event->onset);
+        if (bar == SW_NO_INDEX || sw_rational_compare(event->onset, onset) < 0 ||
+            !sw_event_is_played(s->check->reading, s->score, event)) {
+            continue;
         }
+        chords[bar] = chords[bar] || (event->flags & SW_EVENT_CHORD) != 0 ||
+                      (played[bar] && voice_of[bar] != event->voice);
+        played[bar] = true;
+        voice_of[bar] = event->voice;
     }
     size_t count = 0;
     for (size_t bar = 0; bar < s->score->bar_count; bar++) {
@@ -279,6 +267,7 @@ static void check_score(sw_check *check, size_t number)
         if (instrument == NULL) {
             continue;
         }
+        s.events = sw_score_staff_events(s.score, s.staff);
         sw_rational first = first_note(&s);
         if (instrument->family == SW_STRINGS && bowed != SW_NO_TECHNIQUE) {
             find_bowed(&s, sw_techniques_get(check->techniques, bowed)->group);

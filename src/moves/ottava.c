@@ -142,7 +142,8 @@ static bool is_blank(char c)
     return c == ' ' || c == '\t';
 }
 
-/* Takes a command out: with its line when it has one of its own, otherwise with one blank beside it. */
+/* Takes a command out: with its line when it has one of its own, otherwise with one space beside it, as one
+ * came with it; a tab only where there is no space. */
 static void take_out(sw_move *move, const sw_reading *reading, uint32_t music)
 {
     const sw_music *m = &reading->music[music];
@@ -157,19 +158,19 @@ static void take_out(sw_move *move, const sw_reading *reading, uint32_t music)
     }
     bool begins = from == 0 || text->bytes[from - 1] == '\n';
     bool ends = to == text->length || text->bytes[to] == '\n' || text->bytes[to] == '\r';
-    bool blank_before = from < m->start;
-    bool blank_behind = to > m->end;
+    bool blank_before = from < m->start && !begins;
+    bool blank_behind = to > m->end && !ends;
     if (begins && ends) {
         while (to < text->length && text->bytes[to] != '\n') {
             to++;
         }
         to += to < text->length;
-    } else if (blank_behind && !ends) {
-        from = m->start;
-        to = m->end + 1;
-    } else {
-        from = m->start - (blank_before && !begins);
+    } else if (blank_before && (text->bytes[m->start - 1] == ' ' || !blank_behind)) {
+        from = m->start - 1;
         to = m->end;
+    } else {
+        from = m->start;
+        to = m->end + blank_behind;
     }
     sw_patch_add(&move->patch, text, from, to, (sw_slice){"", 0});
 }
@@ -186,6 +187,18 @@ static bool holds_chosen(const sw_chosen *chosen, uint32_t staff, sw_rational fr
     return false;
 }
 
+/* The next bracket command of a staff behind a setting; the number of settings when there is none. */
+static size_t next_command(const sw_chosen *chosen, size_t setting)
+{
+    const sw_score *score = chosen->score;
+    size_t k = setting + 1;
+    while (k < score->setting_count && (score->settings[k].staff != score->settings[setting].staff ||
+                                        !sw_is_ottava(chosen->reading, &score->settings[k]))) {
+        k++;
+    }
+    return k;
+}
+
 static void remove_all(sw_move *move, const sw_chosen *chosen, sw_brackets *brackets)
 {
     const sw_score *score = chosen->score;
@@ -194,19 +207,17 @@ static void remove_all(sw_move *move, const sw_chosen *chosen, sw_brackets *brac
         if (!sw_is_ottava(chosen->reading, open) || sw_ottava_number(chosen->reading, open) == 0) {
             continue;
         }
-        size_t k = i + 1;
-        while (k < score->setting_count && (score->settings[k].staff != open->staff ||
-                                            !sw_is_ottava(chosen->reading, &score->settings[k]))) {
-            k++;
-        }
+        size_t k = next_command(chosen, i);
         const sw_setting *close = k < score->setting_count ? &score->settings[k] : NULL;
         sw_rational to = close == NULL ? score->length : close->onset;
         if (!holds_chosen(chosen, open->staff, open->onset, to)) {
             continue;
         }
         take_out(move, chosen->reading, open->music);
-        if (close != NULL && sw_ottava_number(chosen->reading, close) == 0) {
-            take_out(move, chosen->reading, close->music);
+        /* Two voices may have ended their brackets one after another. */
+        for (; k < score->setting_count && sw_ottava_number(chosen->reading, &score->settings[k]) == 0;
+             k = next_command(chosen, k)) {
+            take_out(move, chosen->reading, score->settings[k].music);
         }
         brackets->items =
             sw_grow(brackets->items, brackets->count, &brackets->capacity, sizeof *brackets->items);

@@ -80,14 +80,12 @@ static bool is_ended(const plan *p, uint32_t staff, sw_rational from, sw_rationa
             return true;
         }
     }
-    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
-        bool own = score->voices[voice].staff == staff;
-        for (size_t i = p->playing->voices[voice].first; own && i < p->playing->voices[voice].end; i++) {
-            const sw_event *event = &score->events[i];
-            if (sw_rational_compare(event->onset, from) > 0 && sw_rational_compare(event->onset, to) < 0 &&
-                is_pedal_change(p->chosen.reading, event->chord)) {
-                return true;
-            }
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
+        const sw_event *event = &score->events[i];
+        if (sw_rational_compare(event->onset, from) > 0 && sw_rational_compare(event->onset, to) < 0 &&
+            is_pedal_change(p->chosen.reading, event->chord)) {
+            return true;
         }
     }
     return false;
@@ -214,7 +212,7 @@ static void let_all_ring(plan *p, uint32_t staff, const sw_strokes *strokes, con
 
 static void plan_staff(plan *p, uint32_t staff)
 {
-    sw_strokes strokes = sw_strokes_of_staff(p->chosen.reading, p->chosen.score, p->playing, staff);
+    sw_strokes strokes = sw_strokes_of_staff(p->chosen.reading, p->chosen.score, staff);
     bool *rings = sw_alloc_zero(strokes.count + 1, sizeof *rings);
     size_t chosen = 0;
     size_t ringing = 0;

@@ -24,13 +24,19 @@ typedef struct written_word {
     size_t order;   /* in the order of the text */
 } written_word;
 
+/* The events of a voice: [first, end). */
+typedef struct voice_events {
+    size_t first;
+    size_t end;
+} voice_events;
+
 typedef struct builder {
     const sw_techniques *techniques;
     const sw_reading *reading;
     const sw_score *score;
     const sw_instrument **instruments;
     reading_of_text **texts; /* by name and family */
-    sw_voice_events *voices;
+    voice_events *voices;
     written_word *words;
     size_t word_count;
     size_t word_capacity;
@@ -136,7 +142,7 @@ static void find_voices(builder *b)
 {
     b->voices = sw_arena_alloc(b->arena, (b->score->voice_count + 1) * sizeof *b->voices);
     for (size_t i = 0; i < b->score->event_count; i++) {
-        sw_voice_events *voice = &b->voices[b->score->events[i].voice];
+        voice_events *voice = &b->voices[b->score->events[i].voice];
         voice->first = voice->end == 0 ? i : voice->first;
         voice->end = i + 1;
     }
@@ -347,8 +353,7 @@ sw_playing *sw_playing_of(const sw_techniques *techniques, const sw_instruments 
         words[i] = b.words[i].word;
     }
     sw_playing *playing = sw_arena_alloc(arena, sizeof *playing);
-    *playing = (sw_playing){.voices = b.voices,
-                            .states = keep(arena, b.states, b.state_count, sizeof *b.states),
+    *playing = (sw_playing){.states = keep(arena, b.states, b.state_count, sizeof *b.states),
                             .state_of = b.state_of,
                             .words = words,
                             .word_count = b.word_count,
@@ -374,15 +379,11 @@ uint8_t sw_playing_now(const sw_playing *playing, size_t event, uint8_t group)
 
 bool sw_playing_changes(const sw_playing *playing, const sw_score *score, uint32_t staff)
 {
-    const sw_technique_state *first = NULL;
-    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
-        bool own = score->voices[voice].staff == staff;
-        for (size_t i = playing->voices[voice].first; own && i < playing->voices[voice].end; i++) {
-            const sw_technique_state *state = &playing->states[playing->state_of[i]];
-            first = first == NULL ? state : first;
-            if (memcmp(state, first, sizeof *state) != 0) {
-                return true;
-            }
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first + 1; i < events.end; i++) {
+        if (memcmp(&playing->states[playing->state_of[i]], &playing->states[playing->state_of[events.first]],
+                   sizeof *playing->states) != 0) {
+            return true;
         }
     }
     return false;

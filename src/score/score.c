@@ -145,6 +145,27 @@ sw_place sw_event_place(const sw_reading *reading, const sw_event *event, uint32
     return sw_text_place(reading->files[*file].text, single ? m->origin : m->start);
 }
 
+/* The first event that belongs to this staff or a later one. */
+static uint32_t first_event_from(const sw_score *score, uint32_t staff)
+{
+    size_t low = 0;
+    size_t high = score->event_count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (score->voices[score->events[middle].voice].staff < staff) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return (uint32_t)low;
+}
+
+sw_staff_events sw_score_staff_events(const sw_score *score, uint32_t staff)
+{
+    return (sw_staff_events){first_event_from(score, staff), first_event_from(score, staff + 1)};
+}
+
 sw_rational sw_event_end(const sw_event *event)
 {
     return sw_rational_add(event->onset, event->duration);

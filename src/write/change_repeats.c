@@ -66,6 +66,15 @@ static bool is_repeat(const sw_music *m)
     return m->kind == SW_MUSIC_REPEAT_CHORD || m->kind == SW_MUSIC_BARE;
 }
 
+/* Whether some music goes with its bar. */
+static bool is_gone(const sw_draft *draft, uint32_t music)
+{
+    while (draft->gone != NULL && music != SW_NO_INDEX && draft->gone[music] == 0) {
+        music = draft->parent[music];
+    }
+    return draft->gone != NULL && music != SW_NO_INDEX;
+}
+
 static void look_at(sw_draft *draft, uint32_t event, memories *before, memories *after)
 {
     const sw_event *e = &draft->score->events[event];
@@ -73,6 +82,12 @@ static void look_at(sw_draft *draft, uint32_t event, memories *before, memories 
     sw_draft_item *item = sw_draft_item_of(draft, e->chord);
     memory own = of_events(draft, event);
     bool note = sw_event_is_note(e);
+    if (is_gone(draft, e->chord)) { /* what follows would repeat what stands before */
+        if (note) {
+            remember(before, &own, m->kind == SW_MUSIC_CHORD);
+        }
+        return;
+    }
     if (is_repeat(m) && note) {
         bool q = m->kind == SW_MUSIC_REPEAT_CHORD;
         memory wanted = own;

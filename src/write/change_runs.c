@@ -66,7 +66,8 @@ static bool find_run(sw_draft *draft, const sw_change *change, uint32_t *first, 
 static void add_text(sw_draft *draft, uint32_t file, uint32_t offset, const char *text)
 {
     draft->texts = sw_grow(draft->texts, draft->text_count, &draft->text_capacity, sizeof *draft->texts);
-    draft->texts[draft->text_count++] = (sw_draft_text){file, offset, sw_slice_of(text)};
+    draft->texts[draft->text_count++] =
+        (sw_draft_text){draft->reading->files[file].text, offset, offset, sw_slice_of(text)};
 }
 
 bool sw_change_wrap(sw_draft *draft, const sw_change *change)

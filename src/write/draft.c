@@ -8,25 +8,39 @@
 /* ---- life ---- */
 
 /* What the tree itself does not say: the way up, and the way back. */
-static void find_relatives(sw_draft *draft)
+
+uint32_t *sw_parents_of(const sw_reading *reading)
 {
-    const sw_reading *reading = draft->reading;
-    size_t size = (reading->music_count + 1) * sizeof *draft->parent;
-    draft->parent = sw_alloc(size);
-    draft->before = sw_alloc(size);
-    memset(draft->parent, 0xff, size);
-    memset(draft->before, 0xff, size);
+    uint32_t *parent = sw_alloc((reading->music_count + 1) * sizeof *parent);
+    memset(parent, 0xff, (reading->music_count + 1) * sizeof *parent);
+    for (uint32_t m = 0; m < reading->music_count; m++) {
+        for (uint32_t c = reading->music[m].first; c != SW_NO_INDEX; c = reading->music[c].next) {
+            parent[c] = m;
+        }
+    }
+    return parent;
+}
+
+bool sw_draft_is_gone(const sw_draft *draft, uint32_t music)
+{
+    return draft->gone != NULL && draft->gone[music] != 0;
+}
+
+static uint32_t *find_before(const sw_reading *reading)
+{
+    uint32_t *before = sw_alloc((reading->music_count + 1) * sizeof *before);
+    memset(before, 0xff, (reading->music_count + 1) * sizeof *before);
     for (uint32_t m = 0; m < reading->music_count; m++) {
         uint32_t last = SW_NO_INDEX;
         for (uint32_t c = reading->music[m].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-            draft->parent[c] = m;
-            draft->before[c] = last;
+            before[c] = last;
             last = c;
         }
         if (last != SW_NO_INDEX) {
-            draft->before[reading->music[m].first] = last;
+            before[reading->music[m].first] = last;
         }
     }
+    return before;
 }
 
 sw_draft *sw_draft_new(const sw_edit_request *request)
@@ -35,7 +49,8 @@ sw_draft *sw_draft_new(const sw_edit_request *request)
     draft->request = request;
     draft->reading = request->reading;
     draft->score = request->score;
-    find_relatives(draft);
+    draft->parent = sw_parents_of(request->reading);
+    draft->before = find_before(request->reading);
     draft->number = sw_alloc_zero(request->reading->music_count + 1, sizeof *draft->number);
     draft->wanted = sw_alloc_zero(request->score->event_count + 1, sizeof *draft->wanted);
     draft->arena = sw_arena_new();
@@ -60,6 +75,12 @@ void sw_draft_free(sw_draft *draft)
     free(draft->voices);
     free(draft->staves);
     free(draft->copies);
+    for (size_t i = 0; draft->bars.affected != NULL && i < draft->request->main_count; i++) {
+        free(draft->bars.affected[i]);
+    }
+    free(draft->bars.affected);
+    free(draft->gone);
+    free(draft->last_gone);
     free(draft->exits);
     free(draft->names);
     free(draft->parent);

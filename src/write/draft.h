@@ -61,8 +61,9 @@ typedef struct sw_draft_item {
 
 /* Text that is put in at a place as it is: a command around a run. */
 typedef struct sw_draft_text {
-    uint32_t file;
-    uint32_t offset;
+    const sw_text *file;
+    uint32_t start; /* what stands up to `end` goes */
+    uint32_t end;
     sw_slice text;
 } sw_draft_text;
 
@@ -96,6 +97,17 @@ typedef struct sw_draft_staff {
     uint32_t event; /* one of its events, for messages */
     const char *name;
 } sw_draft_staff;
+
+/* Bars that come in, or go. */
+typedef struct sw_draft_bars {
+    sw_rational moment; /* the bar line; den 0: no bars come in or go */
+    sw_rational until;  /* what goes ends here; the same when bars come in */
+    sw_rational bar;    /* the length of each bar that comes in */
+    int32_t count;      /* how many do */
+    uint32_t first;     /* how many bars of the score stand before them */
+    uint32_t gone;      /* how many go */
+    uint8_t **affected; /* by main file, by score: whether its lines are changed */
+} sw_draft_bars;
 
 /* A variable that gets a copy, for one of its uses. */
 typedef struct sw_draft_copy {
@@ -149,6 +161,11 @@ typedef struct sw_draft {
     sw_draft_exit *exits;
     size_t exit_count;
     size_t exit_capacity;
+    sw_draft_bars bars;
+    uint8_t *gone;       /* by music node: its text goes; NULL: nothing does */
+    uint32_t *last_gone; /* nodes: the last of each passage that goes */
+    size_t last_gone_count;
+    size_t last_gone_capacity;
     sw_draft_name *names;
     size_t name_count;
     size_t name_capacity;
@@ -156,6 +173,8 @@ typedef struct sw_draft {
     char *error; /* the first thing that can't be done; the draft is void then */
 } sw_draft;
 
+/* By music node of a reading, for who frees it: the node around it, SW_NO_INDEX at the top. */
+uint32_t *sw_parents_of(const sw_reading *reading);
 sw_draft *sw_draft_new(const sw_edit_request *request);
 void sw_draft_free(sw_draft *draft); /* NULL is allowed */
 /* Records the first thing that can't be done, with the place of an event; returns false. */
@@ -173,6 +192,8 @@ sw_cell_kind sw_draft_old_kind(const sw_draft *draft, const sw_draft_item *item)
 bool sw_draft_has_old_notes(const sw_draft *draft, const sw_draft_item *item, const sw_cell *cell);
 /* The item of a music node when it is touched, otherwise NULL. */
 sw_draft_item *sw_draft_item_of(const sw_draft *draft, uint32_t music);
+/* Whether the text of a music node goes with a bar. */
+bool sw_draft_is_gone(const sw_draft *draft, uint32_t music);
 /* Written time in an item of a moment of the score, seen from an event of the item. */
 sw_rational sw_draft_local(const sw_draft *draft, const sw_draft_item *item, uint32_t event,
                            sw_rational moment);
@@ -226,6 +247,7 @@ sw_draft_change sw_change_pitch, sw_change_end, sw_change_split, sw_change_add_n
 sw_draft_change sw_change_add_mark, sw_change_remove_mark, sw_change_move_mark; /* change_marks.c */
 sw_draft_change sw_change_wrap, sw_change_copy_run, sw_change_new_voice, sw_change_new_variable;
 sw_draft_change sw_change_new_staff;
+sw_draft_change sw_change_insert_bars, sw_change_delete_bars; /* change_bars.c */
 
 /* Writes notes into the rests of a voice from a moment in the rest `event` up to another; the notes are
  * as heard (`old` may name a node whose text they keep). The cells are tied to one another. */

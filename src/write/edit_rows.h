@@ -33,6 +33,7 @@ typedef struct sw_edit_proof {
     sw_arena *arena;
     sw_word_mend *mend;
     char **error;
+    const sw_draft_bars *bars; /* that come into the score that is compared; NULL: none */
 } sw_edit_proof;
 
 /* ---- rows ---- */
@@ -51,6 +52,19 @@ void sw_rows_add_voice(const sw_edit_proof *p, const sw_score *score, uint32_t f
                        const sw_draft_voice *voice, sw_rows *all);
 /* Joins touched rows that sound as one, and sorts all. */
 void sw_rows_join(const sw_edit_proof *p, sw_rows *all);
+
+/* ---- bars that come in or go ---- */
+
+/* Whether something heard at a moment before goes with its bar. */
+bool sw_prove_goes(const sw_edit_proof *p, sw_rational onset);
+/* When something is heard that was heard at `onset` before; what goes: the bar line that is left of its bar.
+ */
+sw_rational sw_prove_moved(const sw_edit_proof *p, sw_rational onset);
+/* Rows `before` move to where they are to be heard; those of the result lose what is silent in the new bars.
+ * On both sides rests are cut at the bar line. */
+void sw_rows_open(const sw_edit_proof *p, sw_rows *all, bool before);
+/* Whether the bars are those that were there, and the new ones. */
+bool sw_prove_bars(const sw_edit_proof *p, const sw_score *before, const sw_score *after);
 
 /* ---- refusing ---- */
 

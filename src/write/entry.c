@@ -100,6 +100,9 @@ static bool exit_before(const sw_draft *draft, uint32_t around, uint32_t inner, 
 static bool music_exit(const sw_draft *draft, uint32_t music, sw_pitch *pitch)
 {
     const sw_music *m = at(draft, music);
+    if (sw_draft_is_gone(draft, music)) {
+        return false;
+    }
     for (size_t i = 0; i < draft->exit_count; i++) {
         if (draft->exits[i].node == music) {
             *pitch = draft->exits[i].pitch;
@@ -174,6 +177,9 @@ bool sw_entry_exit(const sw_draft *draft, uint32_t music, sw_pitch *reference)
 static uint32_t first_note(const sw_draft *draft, uint32_t music)
 {
     const sw_music *m = at(draft, music);
+    if (sw_draft_is_gone(draft, music)) {
+        return SW_NO_INDEX;
+    }
     bool check = m->kind == SW_MUSIC_OCTAVE_CHECK && (m->flags & SW_MUSIC_CHECKED) != 0;
     if (check || sw_draft_item_of(draft, music) != NULL) {
         return music;
@@ -238,20 +244,20 @@ sw_slice sw_entry_note_name(sw_draft *draft, uint32_t item, sw_pitch pitch)
 
 /* Whether an item has a value that the next one may inherit. `\skip 4` has one of its own that no other
  * inherits, `<>` has none, syllables mostly take theirs from notes. */
-static bool takes_part(const sw_draft *draft, uint32_t music)
+static bool takes_part(const sw_reading *reading, const uint32_t *parent, uint32_t music)
 {
-    const sw_music *m = at(draft, music);
+    const sw_music *m = &reading->music[music];
     if (!is_item(m) || (m->kind == SW_MUSIC_CHORD && m->num == 0)) {
         return false;
     }
     if (m->kind == SW_MUSIC_LYRIC) {
         return (m->flags & SW_MUSIC_WRITTEN_VALUE) != 0;
     }
-    uint32_t around = draft->parent[music];
-    if (around != SW_NO_INDEX && at(draft, around)->kind == SW_MUSIC_CHORD) {
+    uint32_t around = parent[music];
+    if (around != SW_NO_INDEX && reading->music[around].kind == SW_MUSIC_CHORD) {
         return false;
     }
-    return m->kind != SW_MUSIC_SKIP || sw_music_slice(draft->reading, music).data[0] != '\\';
+    return m->kind != SW_MUSIC_SKIP || sw_music_slice(reading, music).data[0] != '\\';
 }
 
 static int compare_items(const void *a, const void *b, void *reading)
@@ -260,13 +266,13 @@ static int compare_items(const void *a, const void *b, void *reading)
     return sw_music_compare_places(&music[*(const uint32_t *)a], &music[*(const uint32_t *)b]);
 }
 
-sw_item_order sw_item_order_new(const sw_draft *draft)
+sw_item_order sw_item_order_new(const sw_reading *reading, const uint32_t *parent)
 {
-    const sw_music *music = draft->reading->music;
+    const sw_music *music = reading->music;
     sw_item_order order = {0};
     bool sorted = true;
-    for (uint32_t m = 0; m < draft->reading->music_count; m++) {
-        if (takes_part(draft, m)) {
+    for (uint32_t m = 0; m < reading->music_count; m++) {
+        if (takes_part(reading, parent, m)) {
             order.items = sw_grow(order.items, order.count, &order.capacity, sizeof *order.items);
             order.items[order.count++] = m;
             sorted =
@@ -275,8 +281,7 @@ sw_item_order sw_item_order_new(const sw_draft *draft)
         }
     }
     if (!sorted) {
-        qsort_r(order.items, order.count, sizeof *order.items, compare_items,
-                (void *)(uintptr_t)draft->reading);
+        qsort_r(order.items, order.count, sizeof *order.items, compare_items, (void *)(uintptr_t)reading);
     }
     size_t kept = 0;
     for (size_t i = 0; i < order.count; i++) { /* copies of a variable's music stand where it stands */

@@ -33,7 +33,8 @@ typedef struct sw_item_order {
     size_t capacity;
 } sw_item_order;
 
-sw_item_order sw_item_order_new(const sw_draft *draft);
+/* `parent` says for each music node what is around it. */
+sw_item_order sw_item_order_new(const sw_reading *reading, const uint32_t *parent);
 void sw_item_order_free(sw_item_order *order);
 /* The item before or behind a place in its file; SW_NO_INDEX when there is none. */
 uint32_t sw_item_order_before(const sw_item_order *order, const sw_reading *reading, uint32_t file,

@@ -401,7 +401,10 @@ static void find_value(sw_printer *p, const sw_item_order *order, const sw_draft
 
 bool sw_draft_print(sw_draft *draft, sw_patch *patch)
 {
-    sw_item_order order = sw_item_order_new(draft);
+    sw_item_order order = sw_item_order_new(draft->reading, draft->parent);
+    for (size_t i = 0; i < draft->last_gone_count; i++) {
+        sw_mend_octave(draft, draft->last_gone[i], patch);
+    }
     sw_print_new(draft, &order, patch);
     sw_duration last_value = {0};
     const sw_draft_item *last = NULL;

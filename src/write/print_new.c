@@ -155,7 +155,7 @@ void sw_print_new(sw_draft *draft, const sw_item_order *order, sw_patch *patch)
     }
     for (size_t i = 0; i < draft->text_count; i++) {
         const sw_draft_text *t = &draft->texts[i];
-        sw_patch_add(patch, draft->reading->files[t->file].text, t->offset, t->offset, t->text);
+        sw_patch_add(patch, t->file, t->start, t->end, t->text);
     }
     sw_buffer_free(&out);
 }

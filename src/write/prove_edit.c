@@ -9,6 +9,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "write/bars.h"
 #include "write/edit_rows.h"
 
 /* ---- comparing ---- */
@@ -50,24 +51,7 @@ static const sw_draft_item *item_at(const sw_edit_proof *p, const sw_score *scor
     return other ? NULL : item;
 }
 
-/* The events of a staff: they stand together in the score. */
-typedef struct range {
-    uint32_t first;
-    uint32_t end;
-} range;
-
-static range *staff_ranges(const sw_edit_proof *p, const sw_score *score)
-{
-    range *ranges = sw_arena_alloc(p->arena, (score->staff_count + 1) * sizeof *ranges);
-    for (uint32_t i = 0; i < score->event_count; i++) {
-        range *r = &ranges[score->voices[score->events[i].voice].staff];
-        r->first = r->end == 0 ? i : r->first;
-        r->end = i + 1;
-    }
-    return ranges;
-}
-
-static bool is_touched(const sw_edit_proof *p, const sw_score *score, range events)
+static bool is_touched(const sw_edit_proof *p, const sw_score *score, sw_staff_events events)
 {
     for (uint32_t e = events.first; e < events.end; e++) {
         if (item_at(p, score, e) != NULL) {
@@ -77,7 +61,7 @@ static bool is_touched(const sw_edit_proof *p, const sw_score *score, range even
     return false;
 }
 
-static void expect(const sw_edit_proof *p, const sw_score *score, range events, sw_rows *all)
+static void expect(const sw_edit_proof *p, const sw_score *score, sw_staff_events events, sw_rows *all)
 {
     for (uint32_t e = events.first; e < events.end; e = sw_voice_chord_end(score, e)) {
         const sw_draft_item *item = item_at(p, score, e);
@@ -150,7 +134,7 @@ static void mark_touched(sw_rows *all, const span *spans, size_t count)
 }
 
 static bool compare_staff(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
-                          uint32_t staff, range old, range new)
+                          uint32_t staff, sw_staff_events old, sw_staff_events new)
 {
     sw_rows expected = {0};
     sw_rows observed = {0};
@@ -159,6 +143,8 @@ static bool compare_staff(const sw_edit_proof *p, const sw_score *before, const 
         sw_row r = sw_row_read(p, p->after, after, e);
         sw_rows_add(&observed, &r);
     }
+    sw_rows_open(p, &expected, true);
+    sw_rows_open(p, &observed, false);
     span *spans;
     size_t span_count = find_spans(p, &expected, &spans);
     mark_touched(&expected, spans, span_count);
@@ -201,7 +187,7 @@ static bool same_marks(const sw_edit_proof *p, uint32_t old, uint32_t new)
 
 /* A staff that no change touches: event by event. */
 static bool compare_untouched(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
-                              uint32_t staff, range old, range new)
+                              uint32_t staff, sw_staff_events old, sw_staff_events new)
 {
     uint32_t count = old.end - old.first;
     bool same = count == new.end - new.first;
@@ -225,18 +211,6 @@ bool sw_prove_refuse(const sw_edit_proof *p, const char *what)
                      p->before->files[0].text->path, what);
     *p->error = text.data;
     return false;
-}
-
-static bool compare_bars(const sw_edit_proof *p, const sw_score *before, const sw_score *after)
-{
-    bool same = before->bar_count == after->bar_count;
-    for (size_t i = 0; i < before->bar_count && same; i++) {
-        const sw_bar *a = &before->bars[i];
-        const sw_bar *b = &after->bars[i];
-        same = a->number == b->number && a->beats == b->beats && a->beat_value == b->beat_value &&
-               sw_rational_equal(a->start, b->start) && sw_rational_equal(a->length, b->length);
-    }
-    return same || sw_prove_refuse(p, "the bars would not be the same");
 }
 
 bool sw_prove_same_name(const sw_edit_proof *p, uint32_t old, uint32_t new)
@@ -275,7 +249,7 @@ static uint32_t *match_staves(const sw_edit_proof *p, const sw_score *before, co
 }
 
 /* A declared staff holds rests and nothing else, to the end. */
-static bool is_silent(const sw_edit_proof *p, const sw_score *score, uint32_t staff, range events)
+static bool is_silent(const sw_edit_proof *p, const sw_score *score, uint32_t staff, sw_staff_events events)
 {
     sw_rational at = sw_rational_zero();
     for (uint32_t e = events.first; e < events.end; e++) {
@@ -310,28 +284,119 @@ static bool same_setting(const sw_edit_proof *p, const sw_setting *a, const sw_s
 {
     sw_music_kind kind = (sw_music_kind)p->before->music[a->music].kind;
     uint32_t staff = a->staff == SW_NO_INDEX ? SW_NO_INDEX : match[a->staff];
-    return sw_rational_equal(a->onset, b->onset) && staff == b->staff &&
-           kind == (sw_music_kind)p->after->music[b->music].kind &&
+    return staff == b->staff && kind == (sw_music_kind)p->after->music[b->music].kind &&
            (kind == SW_MUSIC_ALTERNATIVES || /* their text holds the notes */
             kind == SW_MUSIC_OCTAVE_CHECK || /* these follow their notes */
             sw_slice_equal(sw_music_slice(p->before, a->music), sw_music_slice(p->after, b->music)));
 }
 
+/* A command at the bar line where bars come in stays before them or moves behind them: finds it in the result
+ * among those at that moment, and takes it. */
+static bool take_at_bar_line(const sw_edit_proof *p, const sw_score *after, const sw_setting *a,
+                             const uint32_t *match, sw_rational onset, uint8_t *taken)
+{
+    size_t low = 0;
+    size_t high = after->setting_count;
+    while (low < high) { /* the first at the moment */
+        size_t middle = low + (high - low) / 2;
+        if (sw_rational_compare(after->settings[middle].onset, onset) < 0) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    for (; low < after->setting_count && sw_rational_equal(after->settings[low].onset, onset); low++) {
+        if (taken[low] == 0 && same_setting(p, a, &after->settings[low], match)) {
+            taken[low] = 1;
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether a moment is a bar line where bars come in or go, or lies between them. */
+static bool stands_at_bar_line(const sw_edit_proof *p, sw_rational onset)
+{
+    return p->bars != NULL && sw_rational_compare(onset, p->bars->moment) >= 0 &&
+           sw_rational_compare(onset, p->bars->until) <= 0;
+}
+
+/* Whether a command may go with its bar: bar checks and bar lines, and what another one behind it makes
+ * void. */
+static bool may_go(const sw_edit_proof *p, const sw_score *score, size_t setting)
+{
+    const sw_setting *a = &score->settings[setting];
+    sw_music_kind kind = (sw_music_kind)p->before->music[a->music].kind;
+    sw_slice text = sw_music_slice(p->before, a->music);
+    if (kind == SW_MUSIC_BAR_CHECK || sw_slice_is(text, "--") || sw_slice_is(text, "__")) {
+        return true;
+    }
+    if (!sw_prove_goes(p, a->onset)) {
+        return false;
+    }
+    if (sw_bar_line_command(text) || sw_slice_starts(text, "\\once")) {
+        return true;
+    }
+    bool lasting =
+        kind == SW_MUSIC_CLEF || kind == SW_MUSIC_KEY || kind == SW_MUSIC_TIME || kind == SW_MUSIC_TEMPO;
+    for (size_t i = setting + 1; lasting && i < score->setting_count; i++) {
+        const sw_setting *b = &score->settings[i];
+        if (sw_rational_compare(b->onset, p->bars->until) > 0) {
+            break;
+        }
+        if (b->staff == a->staff && (sw_music_kind)p->before->music[b->music].kind == kind) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The first command that is lost, added or moved. */
+static bool refuse_setting(const sw_edit_proof *p, const sw_reading *reading, const sw_setting *setting)
+{
+    sw_slice text = sw_music_slice(reading, setting->music);
+    const sw_music *m = &reading->music[setting->music];
+    sw_place place = sw_text_place(reading->files[m->file].text, m->start);
+    const char *what = sw_arena_format(
+        p->arena, "commands between the notes would be lost, added or moved: %.*s (%s, line %u)",
+        text.length > 40 ? 40 : (int)text.length, text.data, reading->files[m->file].text->path, place.line);
+    return sw_prove_refuse(p, what);
+}
+
 static bool compare_settings(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
                              const uint32_t *match)
 {
-    size_t i = 0;
-    for (size_t k = 0; k < after->setting_count; k++) {
-        const sw_setting *b = &after->settings[k];
-        if (i < before->setting_count && same_setting(p, &before->settings[i], b, match)) {
-            i++;
-        } else if (!is_declared_setting(p, after, b)) {
-            i = SIZE_MAX;
-            break;
+    uint8_t *taken = sw_arena_alloc(p->arena, after->setting_count + 1);
+    size_t k = 0;
+    for (size_t i = 0; i < before->setting_count; i++) {
+        const sw_setting *a = &before->settings[i];
+        sw_rational onset = sw_prove_moved(p, a->onset);
+        if (stands_at_bar_line(p, a->onset)) {
+            if (!take_at_bar_line(p, after, a, match, p->bars->moment, taken) &&
+                !take_at_bar_line(p, after, a, match, onset, taken) && !may_go(p, before, i)) {
+                return refuse_setting(p, p->before, a);
+            }
+            continue;
+        }
+        while (k < after->setting_count &&
+               (taken[k] != 0 || !sw_rational_equal(onset, after->settings[k].onset) ||
+                !same_setting(p, a, &after->settings[k], match))) {
+            if (taken[k] == 0 && !is_declared_setting(p, after, &after->settings[k])) {
+                return refuse_setting(p, p->after, &after->settings[k]);
+            }
+            k++;
+        }
+        if (k == after->setting_count) {
+            return refuse_setting(p, p->before, a);
+        }
+        k++;
+    }
+    for (; k < after->setting_count; k++) {
+        if (taken[k] == 0 && !is_declared_setting(p, after, &after->settings[k])) {
+            return refuse_setting(p, p->after, &after->settings[k]);
         }
     }
-    return i == before->setting_count ||
-           sw_prove_refuse(p, "commands between the notes would be lost, added or moved");
+    return true;
 }
 
 static bool compare_score(const sw_edit_proof *p, const sw_score *before, const sw_score *after)
@@ -340,25 +405,36 @@ static bool compare_score(const sw_edit_proof *p, const sw_score *before, const 
     if (match == NULL) {
         return sw_prove_refuse(p, "the staves would not be the same");
     }
-    if (!compare_bars(p, before, after)) {
+    if (!sw_prove_bars(p, before, after)) {
         return false;
     }
-    range *old = staff_ranges(p, before);
-    range *new = staff_ranges(p, after);
     for (uint32_t s = 0; s < before->staff_count; s++) {
-        bool same = is_touched(p, before, old[s])
-                        ? compare_staff(p, before, after, s, old[s], new[match[s]])
-                        : compare_untouched(p, before, after, s, old[s], new[match[s]]);
+        sw_staff_events old = sw_score_staff_events(before, s);
+        sw_staff_events new = sw_score_staff_events(after, match[s]);
+        bool same = p->bars != NULL || is_touched(p, before, old)
+                        ? compare_staff(p, before, after, s, old, new)
+                        : compare_untouched(p, before, after, s, old, new);
         if (!same) {
             return false;
         }
     }
     for (uint32_t s = 0; s < after->staff_count; s++) {
-        if (is_declared_staff(p, after, s) && !is_silent(p, after, s, new[s])) {
+        if (is_declared_staff(p, after, s) && !is_silent(p, after, s, sw_score_staff_events(after, s))) {
             return false;
         }
     }
     return compare_settings(p, before, after, match) && sw_prove_words(p, before, after);
+}
+
+/* By score of a main file: whether bars come in there; NULL when none do. */
+static const uint8_t *affected_scores(const sw_draft *draft, const sw_reading *reading)
+{
+    for (size_t i = 0; draft->bars.affected != NULL && i < draft->request->main_count; i++) {
+        if (draft->request->mains[i] == reading) {
+            return draft->bars.affected[i];
+        }
+    }
+    return NULL;
 }
 
 static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw_read_options *options,
@@ -368,7 +444,9 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
     if (after == NULL) {
         return false;
     }
-    sw_edit_proof p = {draft, before, after, sw_draft_found(draft, before), sw_arena_new(), mend, error};
+    sw_edit_proof p = {draft,          before, after, sw_draft_found(draft, before),
+                       sw_arena_new(), mend,   error, NULL};
+    const uint8_t *affected = affected_scores(draft, before);
     bool same = true;
     if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings)) {
         same = sw_prove_refuse(&p, "the result would have an error");
@@ -376,6 +454,7 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
         same = sw_prove_refuse(&p, "the number of scores would change");
     }
     for (size_t s = 0; s < before->score_count && same; s++) {
+        p.bars = affected != NULL && affected[s] != 0 ? &draft->bars : NULL;
         same = compare_score(&p, &before->scores[s], &after->scores[s]);
     }
     sw_arena_free(p.arena);

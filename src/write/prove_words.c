@@ -1,10 +1,14 @@
 /* The part of the proof that listens to the singers. */
 #include "write/edit_rows.h"
 
-/* The next syllable that is set, from an index on: an underscore takes a note without being seen. */
-static size_t next_word(const sw_score *score, size_t i)
+/* The next syllable that is set, from an index on: an underscore takes a note without being seen. What has a
+ * length of its own goes with its bar. */
+static size_t next_word(const sw_edit_proof *p, const sw_score *score, bool before, size_t i)
 {
-    while (i < score->syllable_count && (score->syllables[i].flags & SW_SYLLABLE_EMPTY) != 0) {
+    while (i < score->syllable_count &&
+           ((score->syllables[i].flags & SW_SYLLABLE_EMPTY) != 0 ||
+            (before && (score->syllables[i].flags & SW_SYLLABLE_OWN_LENGTH) != 0 &&
+             sw_prove_goes(p, score->syllables[i].onset)))) {
         i++;
     }
     return i;
@@ -30,22 +34,24 @@ static void mend_word(const sw_edit_proof *p, const sw_score *before, size_t i, 
 /* Syllables are sung on the notes that are there: where one comes or goes, all that follow would move. */
 bool sw_prove_words(const sw_edit_proof *p, const sw_score *before, const sw_score *after)
 {
-    size_t i = next_word(before, 0);
-    size_t k = next_word(after, 0);
+    size_t i = next_word(p, before, true, 0);
+    size_t k = next_word(p, after, false, 0);
     while (i < before->syllable_count && k < after->syllable_count &&
-           sw_rational_equal(before->syllables[i].onset, after->syllables[k].onset) &&
+           sw_rational_equal(sw_prove_moved(p, before->syllables[i].onset), after->syllables[k].onset) &&
            before->syllables[i].line == after->syllables[k].line &&
            sw_prove_same_name(p, p->before->music[before->syllables[i].music].name,
                               p->after->music[after->syllables[k].music].name)) {
-        i = next_word(before, i + 1);
-        k = next_word(after, k + 1);
+        i = next_word(p, before, true, i + 1);
+        k = next_word(p, after, false, k + 1);
     }
     if (i == before->syllable_count && k == after->syllable_count) {
         return true;
     }
     bool both = i < before->syllable_count && k < after->syllable_count &&
                 before->syllables[i].line == after->syllables[k].line;
-    int order = both ? sw_rational_compare(after->syllables[k].onset, before->syllables[i].onset) : 1;
+    int order =
+        both ? sw_rational_compare(after->syllables[k].onset, sw_prove_moved(p, before->syllables[i].onset))
+             : 1;
     if (i < before->syllable_count &&
         order != 0) { /* without a note at the end of its line it is late, too */
         mend_word(p, before, i, order < 0);

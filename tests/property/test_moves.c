@@ -230,18 +230,16 @@ static size_t count_tight(const world *w, const sw_reading *reading, const sw_sc
 }
 
 /* How many notes begin: no move of this file takes one away or adds one. */
-static size_t count_strokes(const world *w, const sw_reading *reading, const sw_score *score)
+static size_t count_strokes(const sw_reading *reading, const sw_score *score)
 {
-    sw_playing *playing = sw_playing_of(w->techniques, w->instruments, reading, score);
     size_t count = 0;
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        sw_strokes strokes = sw_strokes_of_staff(reading, score, playing, staff);
+        sw_strokes strokes = sw_strokes_of_staff(reading, score, staff);
         for (size_t i = 0; i < strokes.count; i++) {
             count += !strokes.items[i].tied;
         }
         free(strokes.items);
     }
-    sw_playing_free(playing);
     return count;
 }
 
@@ -280,7 +278,7 @@ static bool use_courtesy(const world *w, const char *path)
         if (left > tight) {
             fail(&f, "there is less time than before");
         }
-        if (count_strokes(w, after, result) != count_strokes(w, f.reading, score)) {
+        if (count_strokes(after, result) != count_strokes(f.reading, score)) {
             fail(&f, "notes have come or gone");
         }
         sw_move *again = sw_move_courtesy(path, &options, &after_options, &error);
@@ -325,7 +323,7 @@ static bool use_ring(const world *w, const char *path)
         const sw_text **texts;
         sw_read_options after_options;
         sw_reading *after = read_after(&f, move, &texts, &after_options);
-        if (count_strokes(w, after, &after->scores[f.score]) != count_strokes(w, f.reading, score)) {
+        if (count_strokes(after, &after->scores[f.score]) != count_strokes(f.reading, score)) {
             fail(&f, "notes have come or gone");
         }
         sw_move *again = sw_move_ring(path, &options, &after_options, &error);

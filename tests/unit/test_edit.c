@@ -203,10 +203,90 @@ static void test_runs(void **state)
           "<< \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 }\n"
           "   \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 } >>",
           .kind = SW_CHANGE_COPY_RUN, .event = 0, .last = 3, .voice = 1);
+    CHECK("<< \\new Staff { c'1~ c'1 d'1 }\n   \\new Staff { R1*3 } >>",
+          "<< \\new Staff { c'1 R1 d'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 1, .last = 1, .voice = 1);
+    CHECK("<< \\new Staff { c'1~ c'1~ c'1 }\n   \\new Staff { R1*3 } >>",
+          "<< \\new Staff { c'1 R1 c'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 1, .last = 1, .voice = 1);
+    CHECK("<< \\new Staff { c'2~ c'2~ c'2 d'2 }\n   \\new Staff { R1*2 } >>",
+          "<< \\new Staff { r2 c'2~ c'2 d'2 }\n   \\new Staff { c'2 r2 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 0, .last = 0, .voice = 1);
     CHECK("<<\n  \\new Staff { \\clef bass c1 d }\n>>",
           "<<\n  \\new Staff { \\clef bass c1 d }\n  \\new Staff = \"Tuba\" \\with { instrumentName = "
           "\"Tuba\" } { \\clef bass R1*2 }\n>>",
           .kind = SW_CHANGE_NEW_STAFF, .event = 0, .text = "Tuba");
+}
+
+/* Bars come in, in each line as its neighbours are written. */
+static void test_insert_bars(void **state)
+{
+    (void)state;
+    CHECK("{ c'1 d' }", "{ c'1 R1 d' }", .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
+    CHECK("{ c'1 | d'2 e' }", "{ c'1 | R1*2 | d'2 e' }", .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1},
+          .count = 2);
+    CHECK("{ c'2 d' | e' f' }", "{ c'2 d' | R1 | e'2 f' }", .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1},
+          .count = 1);
+    CHECK("{\n  c'1 |\n  d'1 |\n}", "{\n  c'1 |\n  R1 |\n  R1 |\n  d'1 |\n}", .kind = SW_CHANGE_INSERT_BARS,
+          .moment = {1, 1}, .count = 2);
+    CHECK("{\n  c'1 |\n  d'1\n}", "{\n  c'1 |\n  d'1 |\n  R1\n}", .kind = SW_CHANGE_INSERT_BARS,
+          .moment = {2, 1}, .count = 1);
+    CHECK("{\n  \\time 3/4 c'2. | % 1\n  d'2. | % 2\n  e'2. | % 3\n}",
+          "{\n  \\time 3/4 c'2. | % 1\n  R2. | % 2\n  R2. | % 3\n  d'2. | % 4\n  e'2. | % 5\n}",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {3, 4}, .count = 2);
+    CHECK("<< \\new Staff { c'1 | d' } \\new Staff { R1*2 } \\new Dynamics { s1\\p s1\\f } >>",
+          "<< \\new Staff { c'1 | R1*3 | d'1 } \\new Staff { R1*5 } \\new Dynamics { s1\\p s1*3 s1\\f } >>",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 3);
+    CHECK(
+        "all = { \\time 4/4 s1*2 \\time 2/4 s2 }\none = { c'1 | d' | e'2 }\n<< \\new Staff << \\all \\one >> "
+        "\\new Staff << \\all { R1*2 f'2 } >> >>",
+        "all = { \\time 4/4 s1*3 \\time 2/4 s2 }\none = { c'1 | d' | R1 | e'2 }\n<< \\new Staff << \\all "
+        "\\one "
+        ">> \\new Staff << \\all { R1*3 f'2 } >> >>",
+        .kind = SW_CHANGE_INSERT_BARS, .moment = {2, 1}, .count = 1);
+    CHECK("<< \\new Voice = v { c'2 d' | e'1 } \\new Lyrics \\lyricsto v { a b c } >>",
+          "<< \\new Voice = v { c'2 d' | R1 | e'1 } \\new Lyrics \\lyricsto v { a b c } >>",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
+    CHECK("{ c'1~ | c' }",
+          "refused: /dev/null/memory.ly:1:3: a note is tied over the bar line here; end it there first",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
+    CHECK("{ c'1*2 | c' }",
+          "refused: /dev/null/memory.ly:1:3: this goes on over the bar line; divide it there first",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
+    CHECK("m = { c'1 | d' | }\n{ \\m \\m }",
+          "refused: /dev/null/memory.ly:1:7: this is written once and heard in several places, and bars "
+          "written "
+          "here would come in all of them; give the place music of its own first",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
+    CHECK("m = { c'1 | d' | }\n{ \\m \\m }", "m = { c'1 | d' | }\n{ \\m R1 \\m }",
+          .kind = SW_CHANGE_INSERT_BARS, .moment = {2, 1}, .count = 1);
+}
+
+/* Bars go; what stays keeps its octaves and values. */
+static void test_delete_bars(void **state)
+{
+    (void)state;
+    CHECK("{ c'1 | d' | e' }", "{ c'1 | e' }", .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1},
+          .until = {2, 1});
+    CHECK("\\relative { c'1 | g'2 g | a1 }", "\\relative { c'1 | a'1 }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {2, 1});
+    CHECK("{\n  c'1 | % 1\n  d'2 d' | % 2\n  e' f' | % 3\n}", "{\n  c'1 | % 1\n  e'2 f' | % 2\n}",
+          .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'1 | \\clef bass d1 \\time 3/4 | \\key d \\major e2. | f }",
+          "{ c'1 | \\clef bass \\time 3/4 \\key d \\major f2. }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {11, 4});
+    CHECK("<< \\new Staff { c'1 | d' | e' } \\new Staff { R1*3 } \\new Dynamics { s1*2 s1\\f } >>",
+          "<< \\new Staff { c'1 | e' } \\new Staff { R1*2 } \\new Dynamics { s1*1 s1\\f } >>",
+          .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ <c' e'>1 | <d' f'>2 q | q1 }", "{ <c' e'>1 | <d' f'>1 }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'1 ( | d') | e' }",
+          "refused: /dev/null/memory.ly:1:3: a slur, beam, hairpin or other span begins here and ends in the "
+          "bars "
+          "that go; end it before them first",
+          .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'1 | d' }", "refused: /dev/null/memory.ly:1:3: no bar of the score would be left",
+          .kind = SW_CHANGE_DELETE_BARS, .moment = {0, 1}, .until = {2, 1});
 }
 
 /* One written note, two places. */
@@ -257,9 +337,12 @@ static void test_bytes_stay(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_pitch),     cmocka_unit_test(test_time),  cmocka_unit_test(test_chords),
-        cmocka_unit_test(test_rests),     cmocka_unit_test(test_marks), cmocka_unit_test(test_runs),
-        cmocka_unit_test(test_elsewhere), cmocka_unit_test(test_words), cmocka_unit_test(test_bytes_stay),
+        cmocka_unit_test(test_pitch),       cmocka_unit_test(test_time),
+        cmocka_unit_test(test_chords),      cmocka_unit_test(test_rests),
+        cmocka_unit_test(test_marks),       cmocka_unit_test(test_runs),
+        cmocka_unit_test(test_insert_bars), cmocka_unit_test(test_delete_bars),
+        cmocka_unit_test(test_elsewhere),   cmocka_unit_test(test_words),
+        cmocka_unit_test(test_bytes_stay),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

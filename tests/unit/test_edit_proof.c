@@ -17,9 +17,14 @@ static const char source[] =
     "  \\new Staff = \"horn\" { \\time 4/4 c'2 <e g>2 | \\tuplet 3/2 { c'4 d' e' } f'2 }\n"
     ">> }\n";
 
-/* Changes the first note to D, and beside that the first `old` behind `behind` into `new`. Returns the
- * proof's error, NULL when it lets it pass; free() it. */
-static char *prove_with(const char *behind, const char *old, const char *new)
+/* The first note becomes D. */
+static const sw_change pitch = {.kind = SW_CHANGE_PITCH, .event = 0, .pitch = {1, 0, 0}};
+/* Two bars come in before the second. */
+static const sw_change bars = {.kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 2};
+
+/* Makes a change, and beside that the first `old` behind `behind` into `new`. Returns the proof's error, NULL
+ * when it lets it pass; free() it. */
+static char *prove_with(const sw_change *change, const char *behind, const char *old, const char *new)
 {
     sw_text *text = sw_text_from_bytes("/dev/null/proof.ly", sw_slice_of(source));
     const sw_text *overlays[] = {text};
@@ -28,16 +33,16 @@ static char *prove_with(const char *behind, const char *old, const char *new)
     sw_reading *reading = sw_read("/dev/null/proof.ly", &options, &error);
     assert_non_null(reading);
     sw_reading *mains[] = {reading};
-    sw_change change = {.kind = SW_CHANGE_PITCH, .event = 0, .pitch = {1, 0, 0}};
     sw_edit_request request = {.reading = reading,
                                .score = &reading->scores[0],
-                               .changes = &change,
+                               .changes = change,
                                .count = 1,
                                .mains = mains,
                                .main_count = 1,
                                .options = &options};
     sw_draft *draft = sw_draft_new(&request);
-    assert_true(sw_change_pitch(draft, &change));
+    assert_true(change->kind == SW_CHANGE_PITCH ? sw_change_pitch(draft, change)
+                                                : sw_change_insert_bars(draft, change));
     sw_draft_locate(draft);
     sw_patch patch = {0};
     assert_true(sw_draft_print(draft, &patch));
@@ -60,9 +65,10 @@ static char *prove_with(const char *behind, const char *old, const char *new)
     return error;
 }
 
-static void refuses(const char *behind, const char *old, const char *new, const char *why)
+static void refuses_beside(const sw_change *change, const char *behind, const char *old, const char *new,
+                           const char *why)
 {
-    char *error = prove_with(behind, old, new);
+    char *error = prove_with(change, behind, old, new);
     if (error == NULL) {
         fail_msg("\"%s\" instead of \"%s\" is let through", new, old);
     } else if (strstr(error, why) == NULL) {
@@ -71,11 +77,16 @@ static void refuses(const char *behind, const char *old, const char *new, const 
     free(error);
 }
 
+static void refuses(const char *behind, const char *old, const char *new, const char *why)
+{
+    refuses_beside(&pitch, behind, old, new, why);
+}
+
 static void test_right_edit_passes(void **state)
 {
     (void)state;
-    assert_null(prove_with(NULL, NULL, NULL));
-    assert_null(prove_with("oboe", " | r2", "   |\n   r2")); /* white space is nobody's music */
+    assert_null(prove_with(&pitch, NULL, NULL, NULL));
+    assert_null(prove_with(&pitch, "oboe", " | r2", "   |\n   r2")); /* white space is nobody's music */
 }
 
 static void test_notes(void **state)
@@ -112,13 +123,28 @@ static void test_everything_else(void **state)
     refuses("horn", "f'2 }", "f'2", "the result would have an error");
 }
 
+/* Where bars come in, all else is the same, only later. */
+static void test_bars(void **state)
+{
+    (void)state;
+    assert_null(prove_with(&bars, NULL, NULL, NULL));
+    refuses_beside(&bars, "oboe", "f' ", "f'8 f' ",
+                   "bar 1, beat 4, \"oboe\": a note F4 of 1/8 would be heard");
+    refuses_beside(&bars, "oboe", "g'4", "a'4", "\"oboe\": a note G4 of 1/4 ( is wanted");
+    refuses_beside(&bars, "oboe", "g'4", "R1 g'4", "would not be the same");
+    refuses_beside(&bars, "horn", "f'2", "R1", "the bars would not be the same");
+    refuses_beside(&bars, "horn", "\\tuplet", "c'1 \\tuplet", "the bars would not be the same");
+    refuses_beside(&bars, "horn", "f'2", "f'2 \\clef alto", "commands between the notes");
+    refuses_beside(&bars, "oboe", "\\clef treble", "", "commands between the notes");
+    refuses_beside(&bars, "horn", "4/4", "3/4", "the bars would not be the same");
+    refuses_beside(&bars, "oboe", "r2", "f'2", "a note F4 of 1/2 would be heard, but nobody asked for it");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_right_edit_passes),
-        cmocka_unit_test(test_notes),
-        cmocka_unit_test(test_marks),
-        cmocka_unit_test(test_everything_else),
+        cmocka_unit_test(test_right_edit_passes), cmocka_unit_test(test_notes), cmocka_unit_test(test_marks),
+        cmocka_unit_test(test_everything_else),   cmocka_unit_test(test_bars),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
