@@ -24,12 +24,19 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
      sw_command_bars},
-    {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
+    {"check", "[PATH...]", "look for what can't be played, won't sound or doesn't add up",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
      "one includes\n"
      "is read as part of it. stavewright explain RULE says what a rule is about.\n\n"
      "  --rules A,B         only these rules\n"
      "  --not-rules A,B     all rules but these\n"
+     "  --staged            what is staged in git, as it is staged, with its includes: the scores that "
+     "staged "
+     "changes\n"
+     "                      touch; PATHs narrow it down\n"
+     "  --since REV         the scores that changes since this revision touch, as the files are now; with "
+     "--staged as\n"
+     "                      they are staged\n"
      "  --include FOLDER    look for included files here, too; may be given several times\n"
      "  --file-name NAME    with -: the name of what standard input holds, for its includes and for the "
      "output\n\n"
@@ -87,6 +94,13 @@ static const sw_subcommand subcommands[] = {
      "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
+    {"hook", "install | remove", "check what is staged before each commit, as a git hook",
+     "Writes the pre-commit hook of the repository that holds the working folder, where git looks for it\n"
+     "(core.hooksPath, worktrees); it runs stavewright check --staged. A hook that is there already is never "
+     "changed:\n"
+     "the line to add to it is told. remove takes out only what install has written.\n\n"
+     "example: stavewright hook install\n",
+     sw_command_hook},
     {"octave", "FILE --by N", "shift notes by octaves, or fit lines into a range",
      "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
      "then,\n"

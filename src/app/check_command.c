@@ -9,6 +9,7 @@
 #include "app/input.h"
 #include "app/words.h"
 #include "stavewright/check.h"
+#include "stavewright/git.h"
 #include "stavewright/main_files.h"
 #include "stavewright/report.h"
 
@@ -19,9 +20,14 @@ typedef struct arguments {
     size_t folder_count;
     const char *file_name; /* of what standard input holds */
     bool standard_input;
-    bool *chosen; /* one a rule */
-    bool insist;  /* rules were named to be run */
-    sw_paths paths;
+    bool *chosen;      /* one a rule */
+    bool insist;       /* rules were named to be run */
+    sw_paths named;    /* as they were given */
+    sw_paths paths;    /* of the files */
+    bool staged;       /* read what is staged */
+    const char *since; /* only what has changed since this revision; NULL: with `staged`, the last commit */
+    sw_git *git;       /* NULL without either */
+    sw_paths changed;  /* what git says has changed */
 } arguments;
 
 /* Sets chosen[i] to `value` for each rule of a list "a,b". */
@@ -47,8 +53,9 @@ static int choose(arguments *given, const char *list, bool value)
     return SW_EXIT_CLEAN;
 }
 
-enum { RULES, NOT_RULES, INCLUDE, FILE_NAME };
-static const char *const options_taken[] = {"--rules", "--not-rules", "--include", "--file-name"};
+enum { RULES, NOT_RULES, INCLUDE, FILE_NAME, SINCE, STAGED };
+static const char *const options_taken[] = {"--rules",     "--not-rules", "--include",
+                                            "--file-name", "--since",     "--staged"};
 
 static int take_option(arguments *given, size_t option, const char *value)
 {
@@ -65,18 +72,25 @@ static int take_option(arguments *given, size_t option, const char *value)
         }
         given->folders[given->folder_count++] = value;
         return SW_EXIT_CLEAN;
+    case SINCE:
+        given->since = value;
+        return SW_EXIT_CLEAN;
+    case STAGED:
+        given->staged = true;
+        return SW_EXIT_CLEAN;
     default:
         given->file_name = value;
         return SW_EXIT_CLEAN;
     }
 }
 
-static int take_path(arguments *given, const char *path)
+static bool by_git(const arguments *given)
 {
-    if (strcmp(path, "-") == 0) {
-        given->standard_input = true;
-        return SW_EXIT_CLEAN;
-    }
+    return given->staged || given->since != NULL;
+}
+
+static int collect(arguments *given, const char *path)
+{
     char *error = NULL;
     if (!sw_paths_collect(&given->paths, path, &error)) {
         sw_say_bad("check", "%s", error);
@@ -86,14 +100,90 @@ static int take_path(arguments *given, const char *path)
     return SW_EXIT_CLEAN;
 }
 
+static int take_path(arguments *given, const char *path)
+{
+    if (strcmp(path, "-") == 0) {
+        given->standard_input = true;
+    } else {
+        sw_paths_add(&given->named, path);
+    }
+    return SW_EXIT_CLEAN;
+}
+
+/* ---- what git has -------------------------------------------------------------------------------------- */
+
+/* Whether a path is one of those that are named, or lies below one. */
+static bool is_named(const arguments *given, const char *path)
+{
+    char *absolute = sw_path_absolute(path);
+    bool found = given->named.count == 0;
+    for (size_t i = 0; !found && i < given->named.count; i++) {
+        char *folder = sw_path_absolute(given->named.items[i]);
+        size_t length = folder == NULL ? 0 : strlen(folder);
+        found = absolute != NULL && folder != NULL && strncmp(absolute, folder, length) == 0 &&
+                (absolute[length] == '\0' || absolute[length] == '/');
+        free(folder);
+    }
+    free(absolute);
+    return found;
+}
+
+static void take_staged(void *context, const char *path)
+{
+    arguments *given = context;
+    if (sw_path_is_source(path) && is_named(given, path)) {
+        sw_paths_add(&given->paths, path);
+    }
+}
+
+static void take_changed(void *context, const char *path)
+{
+    arguments *given = context;
+    sw_paths_add(&given->changed, path);
+}
+
+/* Asks git what has changed, and in the index for the files to be read. */
+static int ask_git(arguments *given)
+{
+    char *error = NULL;
+    given->git = sw_git_open(&error);
+    if (given->git == NULL ||
+        !sw_git_each_changed(given->git, given->since, given->staged, take_changed, given, &error)) {
+        sw_say_bad("check", "%s", error);
+        free(error);
+        return SW_EXIT_BAD;
+    }
+    if (given->staged) {
+        sw_git_read_staged(given->git);
+        sw_git_each_staged(given->git, take_staged, given);
+    }
+    return SW_EXIT_CLEAN;
+}
+
+/* Finds the files to be checked: those that are named; with git all, where none is. */
+static int collect_paths(arguments *given)
+{
+    int status = by_git(given) ? ask_git(given) : SW_EXIT_CLEAN;
+    if (status != SW_EXIT_CLEAN || given->staged) {
+        return status;
+    }
+    for (size_t i = 0; status == SW_EXIT_CLEAN && i < given->named.count; i++) {
+        status = collect(given, given->named.items[i]);
+    }
+    if (by_git(given) && given->named.count == 0) {
+        status = collect(given, sw_git_top(given->git));
+    }
+    return status;
+}
+
 static int take_arguments(arguments *given, int count, char **items)
 {
     sw_words words = {.command = "check",
                       .options = options_taken,
                       .option_count = sizeof options_taken / sizeof options_taken[0],
+                      .flag_count = 1,
                       .items = items,
                       .count = count};
-    bool named = false;
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
         int status = word == SW_WORD_OPTION ? take_option(given, words.option, words.value)
                      : word == SW_WORD_PATH ? take_path(given, words.value)
@@ -101,19 +191,26 @@ static int take_arguments(arguments *given, int count, char **items)
         if (status != SW_EXIT_CLEAN) {
             return status;
         }
-        named = named || word == SW_WORD_PATH;
     }
-    if (!named) {
+    if (given->named.count == 0 && !given->standard_input && !by_git(given)) {
         return sw_say_bad("check", "no file or folder is named");
     }
-    if (given->standard_input && given->paths.count > 0) {
+    if (given->standard_input && by_git(given)) {
+        return sw_say_bad("check", "%s reads files that git knows, not standard input; leave out -",
+                          given->staged ? "--staged" : "--since");
+    }
+    if (given->standard_input && given->named.count > 0) {
         return sw_say_bad("check", "- stands for the only text to check; name no other path beside it");
     }
     if (given->file_name != NULL && !given->standard_input) {
         return sw_say_bad("check", "--file-name %s names what standard input holds; give - as the path",
                           given->file_name);
     }
-    if (given->paths.count == 0 && !given->standard_input) {
+    int status = collect_paths(given);
+    if (status != SW_EXIT_CLEAN) {
+        return status;
+    }
+    if (given->paths.count == 0 && !given->standard_input && !by_git(given)) {
         return sw_say_bad("check", "there is no .ly or .ily file below what is named");
     }
     return SW_EXIT_CLEAN;
@@ -195,7 +292,7 @@ static sw_paths find_mains(const arguments *given, const sw_films *films)
     sw_folders_add(&folders, given->folders, given->folder_count);
     sw_folders_add_films(&folders, films);
     sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
-    sw_paths mains = sw_main_files(&given->paths, &options);
+    sw_paths mains = sw_main_files_touched(&given->paths, &options, by_git(given) ? &given->changed : NULL);
     free(folders.items);
     return mains;
 }
@@ -269,7 +366,10 @@ int sw_command_check(int count, char **words)
         }
         sw_films_free(&films);
     }
+    sw_git_free(given.git);
+    sw_paths_free(&given.changed);
     sw_paths_free(&given.paths);
+    sw_paths_free(&given.named);
     free(given.chosen);
     return status;
 }

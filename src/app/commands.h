@@ -22,6 +22,7 @@ int sw_command_octave(int count, char **arguments);
 int sw_command_bars(int count, char **arguments);
 int sw_command_ring(int count, char **arguments);
 int sw_command_check(int count, char **arguments);
+int sw_command_hook(int count, char **arguments);
 int sw_command_roster(int count, char **arguments);
 int sw_command_explain(int count, char **arguments);
 
