@@ -24,9 +24,7 @@ static bool parse(bars_words *b, sw_words *words)
             return false;
         }
         if (word == SW_WORD_PATH) {
-            if (!sw_inputs_take(&b->inputs, words->value)) {
-                return false;
-            }
+            sw_inputs_take(&b->inputs, words->value);
         } else if (sw_words_is(words, "--check")) {
             b->check = true;
         } else if (sw_words_is(words, "--quiet")) {

@@ -38,6 +38,7 @@ int sw_command_stagger(int count, char **arguments);
 int sw_command_check(int count, char **arguments);
 int sw_command_players(int count, char **arguments);
 int sw_command_run(int count, char **arguments);
+int sw_command_hook(int count, char **arguments);
 int sw_command_roster(int count, char **arguments);
 int sw_command_explain(int count, char **arguments);
 int sw_command_rules(int count, char **arguments);

@@ -8,6 +8,12 @@ static const sw_option options[] = {
     /* what only one command has */
     {"--rules", "RULES", NULL, "check", "only these rules, with commas between"},
     {"--not-rules", "RULES", NULL, "check", "all rules but these"},
+    {"--staged", NULL, NULL, "check",
+     "what is staged in git, as it is staged, with its includes: the scores that\nstaged changes touch; "
+     "PATHs narrow it down"},
+    {"--since", "REV", NULL, "check",
+     "the scores that changes since this revision touch, as the files are now; with\n--staged as they are "
+     "staged"},
     {"--fix", "[=all]", NULL, "check",
      "mend what can be mended with sound and meaning as they are: house spellings, a\nmissing arco, a bar "
      "check at the wrong note. Each change is proved, then the\nfindings left are printed. --fix=all: also "
