@@ -84,6 +84,8 @@ sw_compass_place sw_instrument_place_sounding(const sw_instrument *instrument, s
 
 /* ---- what it can do ---- */
 
+/* Whether the instrument is one of an id in whatever key: "horn" means the horns in all keys. */
+bool sw_instrument_is(const sw_instrument *instrument, const char *id);
 /* Whether the instrument has a technique ("pizzicato", "flutter-tongue"): SW_NOT_SAID when nothing is said of
  * its techniques. */
 sw_answer sw_instrument_has(const sw_instrument *instrument, const char *technique);

@@ -1,7 +1,14 @@
-/* Questions about what an instrument can do. */
+/* Questions about what an instrument is and can do. */
 #include <string.h>
 
 #include "stavewright/players.h"
+
+bool sw_instrument_is(const sw_instrument *instrument, const char *id)
+{
+    size_t length = strlen(id);
+    return strncmp(instrument->id, id, length) == 0 &&
+           (instrument->id[length] == '\0' || strncmp(instrument->id + length, "-in-", 4) == 0);
+}
 
 sw_answer sw_instrument_has(const sw_instrument *instrument, const char *technique)
 {

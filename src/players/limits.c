@@ -141,10 +141,7 @@ void sw_limits_free(sw_limits *limits)
 const sw_limit *sw_limits_of(const sw_limits *limits, const sw_instrument *instrument)
 {
     for (size_t i = 0; instrument != NULL && i < limits->count; i++) {
-        const char *wanted = limits->rows[i].id;
-        size_t length = strlen(wanted);
-        if (strncmp(instrument->id, wanted, length) == 0 &&
-            (instrument->id[length] == '\0' || strncmp(instrument->id + length, "-in-", 4) == 0)) {
+        if (sw_instrument_is(instrument, limits->rows[i].id)) {
             return &limits->rows[i].limit;
         }
     }

@@ -195,13 +195,6 @@ uint8_t sw_techniques_of_mark(const sw_techniques *techniques, sw_slice mark)
 
 /* ---- changes ------------------------------------------------------------------------------------------ */
 
-/* "horn" means the horns in all keys. */
-static bool is_instrument(const char *id, const char *wanted)
-{
-    size_t length = strlen(wanted);
-    return strncmp(id, wanted, length) == 0 && (id[length] == '\0' || strncmp(id + length, "-in-", 4) == 0);
-}
-
 static bool is_for(const sw_change_rule *rule, const sw_instrument *instrument)
 {
     if (rule->families == SW_ALL_FAMILIES && rule->instrument_count == 0) {
@@ -211,7 +204,7 @@ static bool is_for(const sw_change_rule *rule, const sw_instrument *instrument)
         return false;
     }
     for (size_t i = 0; i < rule->instrument_count; i++) {
-        if (is_instrument(instrument->id, rule->instruments[i])) {
+        if (sw_instrument_is(instrument, rule->instruments[i])) {
             return true;
         }
     }
