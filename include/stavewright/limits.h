@@ -31,7 +31,7 @@ void sw_limits_free(sw_limits *limits);
 /* The figures of an instrument; NULL: none. */
 const sw_limit *sw_limits_of(const sw_limits *limits, const sw_instrument *instrument);
 const sw_breath_factors *sw_limits_breath(const sw_limits *limits);
-/* Seconds that a breath lasts at a loudness (see sw_loudness), in the low register or not. 0: no figure. */
-double sw_limits_breath_seconds(const sw_limits *limits, const sw_limit *limit, int loudness, bool low);
+/* Seconds that a breath lasts at a dynamic (SW_NO_DYNAMIC: mf), in the low register or not. 0: no figure. */
+double sw_limits_breath_seconds(const sw_limits *limits, const sw_limit *limit, sw_dynamic dynamic, bool low);
 
 #endif

@@ -98,12 +98,20 @@ typedef struct sw_bars_options {
 sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
                       const sw_read_options *reading_options, char **error);
 
+/* A note, by the place where it is written. */
+typedef struct sw_written_note {
+    const char *path;
+    uint32_t start;
+} sw_written_note;
+
 typedef struct sw_courtesy_options {
-    sw_places places;       /* of the change-overs: the note before or the note after */
-    const char *only;       /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
-    sw_rational value;      /* what to take off, in whole notes; 0: the smallest that gives the time */
-    const char *value_name; /* "an eighth" */
-    bool melody;            /* notes that end the melody are shortened, too */
+    sw_places places;          /* of the change-overs: the note before or the note after */
+    const char *only;          /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
+    sw_rational value;         /* what to take off, in whole notes; 0: the smallest that gives the time */
+    const char *value_name;    /* "an eighth" */
+    bool melody;               /* notes that end the melody are shortened, too */
+    const sw_written_note *at; /* only change-overs to these notes; NULL: to any */
+    size_t at_count;
     sw_elsewhere elsewhere;
 } sw_courtesy_options;
 
@@ -111,6 +119,17 @@ typedef struct sw_courtesy_options {
  * gets an up-bow. What can't be done is in the findings. Errors as for sw_move_hands. */
 sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
                           const sw_read_options *reading_options, char **error);
+
+typedef struct sw_breaths_options {
+    sw_places places; /* of the notes before the breaths */
+    sw_rational rest; /* the note before ends so much earlier; 0: a breath mark is written */
+    sw_elsewhere elsewhere;
+} sw_breaths_options;
+
+/* Marks where winds and singers breathe, so that no breath has to last longer than it can: the least cost of
+ * moves/breath_line.h. What has no place for a breath is in the findings. Errors as for sw_move_hands. */
+sw_move *sw_move_breaths(const char *path, const sw_breaths_options *options,
+                         const sw_read_options *reading_options, char **error);
 
 typedef struct sw_ring_options {
     sw_places places;

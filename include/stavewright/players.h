@@ -8,6 +8,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "stavewright/abilities.h"
 #include "stavewright/base.h"
 #include "stavewright/pitch.h"
 
@@ -37,6 +38,7 @@ typedef struct sw_instrument {
     int span;    /* widest interval of one hand at sight, as an interval number: 10 = a tenth; 0 = no hands */
     int extreme_span;   /* the widest that some can; never less than span */
     const char *source; /* where the figures come from, one line, never NULL */
+    sw_abilities can;   /* its own, or taken from the entry that it is `like`, or from its family */
 } sw_instrument;
 
 /* All known instruments; owns every string and every sw_instrument that is handed out. */
@@ -79,6 +81,19 @@ typedef enum sw_compass_place {
 /* Where a written (sounding) pitch lies; heights count, not spellings. SW_IN_SECTION without a compass. */
 sw_compass_place sw_instrument_place_written(const sw_instrument *instrument, sw_pitch written);
 sw_compass_place sw_instrument_place_sounding(const sw_instrument *instrument, sw_pitch sounding);
+
+/* ---- what it can do ---- */
+
+/* Whether the instrument has a technique ("pizzicato", "flutter-tongue"): SW_NOT_SAID when nothing is said of
+ * its techniques. */
+sw_answer sw_instrument_has(const sw_instrument *instrument, const char *technique);
+/* The register that holds a written pitch, NULL when none is known. */
+const sw_register *sw_instrument_register(const sw_instrument *instrument, sw_pitch written);
+/* How heavy it is at a dynamic, between piano and forte in equal steps; 0 when nothing is known. */
+double sw_instrument_weight(const sw_instrument *instrument, sw_dynamic dynamic);
+/* What a trill between two written notes is: SW_TRILL_GOOD when nothing is said against it. */
+typedef enum sw_trill_grade { SW_TRILL_GOOD, SW_TRILL_AWKWARD, SW_TRILL_IMPOSSIBLE } sw_trill_grade;
+sw_trill_grade sw_instrument_trill(const sw_instrument *instrument, sw_pitch low, sw_pitch high);
 
 /* The word that the YAML uses ("woodwind"), a static string. */
 const char *sw_family_name(sw_family family);

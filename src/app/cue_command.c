@@ -1,7 +1,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/move_words.h"
+#include "app/move_command.h"
 
 static bool take(const char *option, const char *value, void *data)
 {
@@ -14,33 +14,29 @@ static bool take(const char *option, const char *value, void *data)
     return true;
 }
 
+static bool make_sense(const sw_move_words *m, const void *own)
+{
+    (void)own;
+    if (m->places.staff == NULL && m->places.first_line == 0) {
+        sw_say_bad("cue", "--staff NAME or --lines A-B is needed: which notes become small; "
+                          "stavewright outline FILE lists the staves");
+        return false;
+    }
+    return true;
+}
+
+static sw_move *make(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_cue_options *options = own;
+    options->places = m->places;
+    options->elsewhere = m->elsewhere;
+    return sw_move_cue(path, options, &m->reading, error);
+}
+
+const sw_move_command sw_command_row_cue = {
+    .name = "cue", .size = sizeof(sw_cue_options), .take = take, .make_sense = make_sense, .make = make};
+
 int sw_command_cue(int count, char **arguments)
 {
-    static const char *const names[] = {"--name",    "--staff",     "--bars",       "--lines",
-                                        "--include", "--file-name", "--why",        "--write",
-                                        "--diff",    "--undo",      "--everywhere", "--copy"};
-    sw_words words = {.command = "cue",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 6,
-                      .items = arguments,
-                      .count = count};
-    sw_move_words m = {0};
-    sw_cue_options options = {.undo = false};
-    if (!sw_move_words_read(&m, &words, take, &options)) {
-        return SW_EXIT_BAD;
-    }
-    if (m.places.staff == NULL && m.places.first_line == 0) {
-        return sw_say_bad("cue", "--staff NAME or --lines A-B is needed: which notes become small; "
-                                 "stavewright outline FILE lists the staves");
-    }
-    options.places = m.places;
-    options.elsewhere = m.elsewhere;
-    const char *path = sw_move_words_open(&m);
-    if (path == NULL) {
-        return SW_EXIT_BAD;
-    }
-    char *error = NULL;
-    sw_move *move = sw_move_cue(path, &options, &m.reading, &error);
-    return sw_move_words_show(&m, move, error);
+    return sw_move_command_run(&sw_command_row_cue, count, arguments);
 }

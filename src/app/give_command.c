@@ -1,7 +1,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/move_words.h"
+#include "app/move_command.h"
 
 static bool take(const char *option, const char *value, void *data)
 {
@@ -17,45 +17,65 @@ static bool take(const char *option, const char *value, void *data)
     return true;
 }
 
-static int run(const char *command, bool keep, int count, char **arguments)
+static bool make_sense_as(const char *command, const sw_give_options *options)
 {
-    static const char *const names[] = {"--from",    "--to",         "--share", "--bars",  "--lines",
-                                        "--include", "--file-name",  "--why",   "--write", "--diff",
-                                        "--over",    "--everywhere", "--copy"};
-    sw_words words = {.command = command,
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 6,
-                      .items = arguments,
-                      .count = count};
-    sw_move_words m = {0};
-    sw_give_options options = {.keep = keep};
-    if (!sw_move_words_read(&m, &words, take, &options)) {
-        return SW_EXIT_BAD;
+    if (options->places.staff == NULL || options->to == NULL) {
+        sw_say_bad(command,
+                   "--from NAME and --to NAME (or --share \"NAME, NAME\") are needed: the staff that has "
+                   "the line and the one that gets it; stavewright outline FILE lists the staves");
+        return false;
     }
-    if (options.places.staff == NULL || options.to == NULL) {
-        return sw_say_bad(command, "--from NAME and --to NAME (or --share \"NAME, NAME\") are needed: the "
-                                   "staff that has the line and the "
-                                   "one that gets it; stavewright outline FILE lists the staves");
-    }
-    m.places.staff = options.places.staff;
-    options.places = m.places;
-    options.elsewhere = m.elsewhere;
-    const char *path = sw_move_words_open(&m);
-    if (path == NULL) {
-        return SW_EXIT_BAD;
-    }
-    char *error = NULL;
-    sw_move *move = sw_move_give(path, &options, &m.reading, &error);
-    return sw_move_words_show(&m, move, error);
+    return true;
 }
+
+static bool give_makes_sense(const sw_move_words *m, const void *own)
+{
+    (void)m;
+    return make_sense_as("give", own);
+}
+
+static bool double_makes_sense(const sw_move_words *m, const void *own)
+{
+    (void)m;
+    return make_sense_as("double", own);
+}
+
+static sw_move *make_give(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_give_options *options = own;
+    const char *from = options->places.staff;
+    options->places = m->places;
+    options->places.staff = from;
+    options->elsewhere = m->elsewhere;
+    return sw_move_give(path, options, &m->reading, error);
+}
+
+static sw_move *make_double(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_give_options *options = own;
+    options->keep = true;
+    return make_give(path, m, own, error);
+}
+
+const sw_move_command sw_command_row_give = {.name = "give",
+
+                                             .size = sizeof(sw_give_options),
+                                             .take = take,
+                                             .make_sense = give_makes_sense,
+                                             .make = make_give};
+const sw_move_command sw_command_row_double = {.name = "double",
+
+                                               .size = sizeof(sw_give_options),
+                                               .take = take,
+                                               .make_sense = double_makes_sense,
+                                               .make = make_double};
 
 int sw_command_give(int count, char **arguments)
 {
-    return run("give", false, count, arguments);
+    return sw_move_command_run(&sw_command_row_give, count, arguments);
 }
 
 int sw_command_double(int count, char **arguments)
 {
-    return run("double", true, count, arguments);
+    return sw_move_command_run(&sw_command_row_double, count, arguments);
 }

@@ -1,81 +1,92 @@
 /* Wind players who play too long without a rest. */
-#include <stdlib.h>
-
 #include "checks/line.h"
 #include "checks/rules.h"
 #include "checks/say.h"
 
 static const double REST = 1.0; /* seconds that count as one */
 
-typedef struct scene {
-    sw_check *check;
-    const sw_score *score;
-    const sw_limit *limit;
-    uint32_t staff;
-} scene;
-
-static void report(const scene *s, const sw_line_note *first, const sw_line_note *last)
+/* Adds up the high notes up to each rest that is long enough. */
+static void check_lips(sw_check *check, const sw_line *line)
 {
-    const sw_event *event = &s->score->events[first->event];
-    uint32_t bar = sw_score_bar_at(s->score, s->score->events[last->event].onset);
-    char words[3][SW_SAY];
-    char label[32];
-    const sw_music *m = sw_event_written(s->check->reading, event);
-    sw_findings_add(
-        s->check->findings, SW_NOTE, "endurance", m->file, m->start, m->end,
-        "%s, %s: plays %s up to bar %d without a rest of a second; %s of it are a lot, give a rest or share",
-        sw_say_place(s->score, event->onset, words[0]),
-        sw_staff_label(s->check->reading, s->score, s->staff, label),
-        sw_say_seconds(last->end - first->begin, words[1]),
-        bar == SW_NO_INDEX ? 1 : s->score->bars[bar].number,
-        sw_say_seconds(s->limit->without_rest, words[2]));
-}
-
-static void check_staff(const scene *s, const sw_playing *playing)
-{
-    sw_line line = sw_line_of_staff(s->check, s->score, playing, s->staff);
-    size_t first = 0;
-    for (size_t i = 1; i <= line.count; i++) {
-        bool goes_on =
-            i < line.count && !line.items[i].first && line.items[i].begin - line.items[i - 1].end < REST;
-        if (!goes_on) {
-            if (line.items[i - 1].end - line.items[first].begin > s->limit->without_rest &&
-                sw_tempo_is_told(s->check->reading, s->score,
-                                 s->score->events[line.items[first].event].onset)) {
-                report(s, &line.items[first], &line.items[i - 1]);
+    const sw_lips *lips = &line->instrument->can.lips;
+    const sw_line_note *first = NULL;
+    const sw_line_note *last = NULL;
+    double seconds = 0;
+    for (size_t i = 0; i <= line->count; i++) {
+        const sw_line_note *note = i == line->count ? NULL : &line->items[i];
+        if (note == NULL || note->first || note->begin - line->items[i - 1].end >= lips->rest) {
+            if (seconds > lips->seconds && sw_line_tempo_is_told(check, line, first)) {
+                char words[4][SW_SAY];
+                sw_line_add(check, line, first, SW_NOTE, "endurance",
+                            "%s above written %s up to bar %d without a rest of %s; lips tire after about "
+                            "%s, bring some of it down",
+                            sw_say_seconds(seconds, words[0]), sw_say_pitch(lips->above, words[1]),
+                            sw_line_bar(line, last), sw_say_seconds(lips->rest, words[2]),
+                            sw_say_seconds(lips->seconds, words[3]));
             }
-            first = i;
+            first = NULL;
+            seconds = 0;
+        }
+        if (note != NULL && note->high) {
+            first = first == NULL ? note : first;
+            last = note;
+            seconds += note->end - note->begin;
         }
     }
-    free(line.items);
+}
+
+static void check_rests(sw_check *check, const sw_line *line)
+{
+    const sw_line_note *first = line->items;
+    for (size_t i = 1; i <= line->count; i++) {
+        const sw_line_note *note = &line->items[i];
+        const sw_line_note *last = note - 1;
+        if (i < line->count && !note->first && note->begin - last->end < REST) {
+            continue;
+        }
+        double seconds = last->end - first->begin;
+        if (seconds > line->limit->without_rest && sw_line_tempo_is_told(check, line, first)) {
+            char words[2][SW_SAY];
+            sw_line_add(check, line, first, SW_NOTE, "endurance",
+                        "plays %s up to bar %d without a rest of a second; %s of it are a lot, give a rest "
+                        "or share",
+                        sw_say_seconds(seconds, words[0]), sw_line_bar(line, last),
+                        sw_say_seconds(line->limit->without_rest, words[1]));
+        }
+        first = note;
+    }
+}
+
+static void check_line(sw_check *check, const sw_line *line)
+{
+    if (line->instrument->can.lips.source != NULL) {
+        check_lips(check, line);
+    }
+    if (line->limit->without_rest > 0) {
+        check_rests(check, line);
+    }
 }
 
 static void run(sw_check *check)
 {
-    for (size_t i = 0; i < check->reading->score_count; i++) {
-        const sw_score *score = &check->reading->scores[i];
-        const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
-        for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
-            scene s = {check, score, sw_limits_of(check->limits, playing->instruments[staff]), staff};
-            if (s.limit != NULL && s.limit->without_rest > 0) {
-                check_staff(&s, playing);
-            }
-        }
-    }
+    sw_check_lines(check, check_line);
 }
 
 const sw_rule sw_rule_endurance = {
     .name = "endurance",
     .summary = "a wind player plays on and on without a rest",
     .severity = SW_NOTE,
-    .explain = "Lips, tongue and lungs tire. A line of a woodwind or brass player that goes on without a "
-               "rest of at least a\n"
-               "second for longer than the figure of the instrument is told, from its first note.\n\n"
-               "The figures: 90 s for flute, clarinet, bassoon and saxophones, 60 s for oboe, horn, trumpet "
-               "and trombone,\n"
-               "45 s for bass trombone and tuba (common practice, no source; src/players/limits.yaml). A "
-               "soloist may be\n"
-               "used to more; after a rest the next span counts anew.\n\n"
-               "To mend: rest the player where the line is doubled, or let two players take turns.\n",
+    .explain =
+        "Lips, tongue and lungs tire. A line of a woodwind or brass player that goes on without a\n"
+        "rest of at least a second for longer than the figure of the instrument is told, from its\n"
+        "first note.\n\n"
+        "The figures: 90 s for flute, clarinet, bassoon and saxophones, 60 s for oboe, horn, trumpet\n"
+        "and trombone, 45 s for bass trombone and tuba (common practice, no source;\n"
+        "src/players/limits.yaml). A soloist may be used to more; after a rest the next span counts\n"
+        "anew. On brass high notes tire the lips: above written E5 on the horn, G5 on the trumpet, F4\n"
+        "on the trombone they may add up to 30 s before a rest of 4 s (common practice, no source;\n"
+        "stavewright explain trumpet).\n\n"
+        "To mend: rest the player where the line is doubled, let two players take turns, or bring\n"
+        "high notes down.\n",
     .run = run,
 };

@@ -125,3 +125,32 @@ const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset)
     }
     return &entries->items[low];
 }
+
+static bool sounds_in_octaves(const sw_instrument *instrument)
+{
+    return instrument->sounds.step == 0 && instrument->sounds.alter == 0;
+}
+
+size_t sw_entry_written(const sw_entry *entry, sw_pitch pitch, sw_pitch written[SW_ENTRY_READINGS])
+{
+    const sw_instrument *instrument = entry->instrument;
+    if (instrument == NULL) {
+        return 0;
+    }
+    if (entry->fit == SW_TRANSPOSITION_NONE && sounds_in_octaves(instrument)) {
+        written[0] = entry->octave_clef ? sw_instrument_written(instrument, pitch) : pitch;
+        return 1;
+    }
+    sw_pitch sounding =
+        entry->fit == SW_TRANSPOSITION_NONE ? pitch : sw_pitch_transpose(pitch, entry->transposition);
+    size_t count = 0;
+    written[count++] = sw_instrument_written(instrument, sounding);
+    if (entry->fit != SW_TRANSPOSITION_FITS) {
+        written[count++] = pitch;
+    }
+    if (entry->bass_clef && sw_pitch_semitones(instrument->sounds) < 0 && !sounds_in_octaves(instrument)) {
+        sounding.octave++;
+        written[count++] = sw_instrument_written(instrument, sounding);
+    }
+    return count;
+}

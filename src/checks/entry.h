@@ -35,6 +35,10 @@ typedef struct sw_entries {
  * with sw_entries_free. */
 sw_entries sw_entries_of_staff(const sw_check *check, const sw_score *score, uint32_t staff);
 void sw_entries_free(sw_entries *entries);
+enum { SW_ENTRY_READINGS = 3 };
+/* The written pitches that an entered pitch can mean for the instrument: several where the source does not
+ * say whether it holds written or sounding pitches, none without an instrument. Returns how many. */
+size_t sw_entry_written(const sw_entry *entry, sw_pitch pitch, sw_pitch written[SW_ENTRY_READINGS]);
 /* What holds at a moment. */
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset);
 

@@ -1,75 +1,11 @@
 #include "checks/line.h"
 
+#include <stdarg.h>
 #include <stdlib.h>
 
+#include "checks/entry.h"
 #include "checks/say.h"
-#include "players/loudness.h"
-
-/* A dynamic mark on the staff. */
-typedef struct dynamic {
-    sw_rational onset;
-    int loudness;
-} dynamic;
-
-typedef struct dynamics {
-    dynamic *items;
-    size_t count;
-    size_t capacity;
-} dynamics;
-
-static void add_dynamics_of(const sw_reading *reading, uint32_t music, sw_rational onset, dynamics *list)
-{
-    for (uint32_t m = reading->music[music].first; m != SW_NO_INDEX; m = reading->music[m].next) {
-        if (reading->music[m].kind != SW_MUSIC_MARK || sw_music_mark_class(reading, m) != SW_MARK_DYNAMIC) {
-            continue;
-        }
-        int loudness = sw_loudness(sw_music_slice(reading, m));
-        if (loudness != SW_NO_LOUDNESS) {
-            list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
-            list->items[list->count++] = (dynamic){onset, loudness};
-        }
-    }
-}
-
-static int compare_dynamics(const void *a, const void *b)
-{
-    return sw_rational_compare(((const dynamic *)a)->onset, ((const dynamic *)b)->onset);
-}
-
-/* Those of all voices of the staff, also of voices of skips and of empty chords. */
-static dynamics find_dynamics(const sw_check *check, const sw_score *score, uint32_t staff)
-{
-    dynamics list = {0};
-    sw_staff_events events = sw_score_staff_events(score, staff);
-    for (uint32_t i = events.first; i < events.end; i++) {
-        add_dynamics_of(check->reading, score->events[i].chord, score->events[i].onset, &list);
-    }
-    for (size_t i = 0; i < score->setting_count; i++) {
-        const sw_setting *setting = &score->settings[i];
-        if (setting->staff == staff && check->reading->music[setting->music].kind == SW_MUSIC_CHORD) {
-            add_dynamics_of(check->reading, setting->music, setting->onset, &list);
-        }
-    }
-    if (list.count > 1) {
-        qsort(list.items, list.count, sizeof *list.items, compare_dynamics);
-    }
-    return list;
-}
-
-static int loudness_at(const dynamics *list, sw_rational onset)
-{
-    size_t low = 0;
-    size_t high = list->count;
-    while (low < high) {
-        size_t middle = (low + high) / 2;
-        if (sw_rational_compare(list->items[middle].onset, onset) <= 0) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low == 0 ? SW_LOUDNESS_MF : list->items[low - 1].loudness;
-}
+#include "checks/strokes.h"
 
 /* How many slurs begin less those that end on a note or chord. */
 static int slurs_of(const sw_reading *reading, const sw_event *event)
@@ -84,65 +20,219 @@ static int slurs_of(const sw_reading *reading, const sw_event *event)
     return slurs;
 }
 
-static bool has_breath(const sw_reading *reading, const sw_score *score, uint32_t staff, sw_rational from,
-                       sw_rational to)
+/* The moments of a staff at which \breathe stands, in order of time. */
+typedef struct breaths {
+    sw_rational *items;
+    size_t count;
+    size_t capacity;
+} breaths;
+
+static breaths breaths_of_staff(const sw_reading *reading, const sw_score *score, uint32_t staff)
 {
+    breaths list = {0};
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *setting = &score->settings[i];
-        if (setting->staff == staff && sw_rational_compare(setting->onset, from) > 0 &&
-            sw_rational_compare(setting->onset, to) <= 0 &&
+        if (setting->staff == staff &&
             sw_slice_starts(sw_music_slice(reading, setting->music), "\\breathe")) {
-            return true;
+            list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);
+            list.items[list.count++] = setting->onset;
         }
     }
-    return false;
+    return list;
 }
 
-/* The lowest fifth of the compass, as semitones from its bottom. */
-static bool is_low(const sw_instrument *instrument, sw_pitch pitch)
+/* Whether one stands behind `from`, not later than `to`. `*next` is the first one behind the `from` of the
+ * call before: calls go on in time. */
+static bool has_breath(const breaths *list, sw_rational from, sw_rational to, size_t *next)
 {
-    if (instrument == NULL || !instrument->has_compass) {
-        return false;
+    while (*next < list->count && sw_rational_compare(list->items[*next], from) <= 0) {
+        ++*next;
     }
+    return *next < list->count && sw_rational_compare(list->items[*next], to) <= 0;
+}
+
+static bool is_low_as(const sw_instrument *instrument, sw_pitch written)
+{
     int bottom = sw_pitch_semitones(instrument->written_low);
     int top = sw_pitch_semitones(instrument->written_high);
-    int height = sw_pitch_semitones(sw_instrument_written(instrument, pitch));
-    return (height - bottom) * 5 < top - bottom;
+    return instrument->has_compass && (sw_pitch_semitones(written) - bottom) * 5 < top - bottom;
 }
 
-sw_line sw_line_of_staff(const sw_check *check, const sw_score *score, const sw_playing *playing,
-                         uint32_t staff)
+static bool is_high_as(const sw_instrument *instrument, sw_pitch written)
 {
-    sw_line line = {0};
-    sw_strokes strokes = sw_strokes_of_staff(check->reading, score, staff);
-    dynamics marks = find_dynamics(check, score, staff);
+    const sw_lips *lips = &instrument->can.lips;
+    return lips->source != NULL && sw_pitch_quarter_tones(written) > sw_pitch_quarter_tones(lips->above);
+}
+
+/* Whether a note is so, however it is read. */
+static bool is_surely(bool (*is)(const sw_instrument *instrument, sw_pitch written), const sw_entry *entry,
+                      sw_pitch pitch)
+{
+    sw_pitch written[SW_ENTRY_READINGS];
+    size_t count = sw_entry_written(entry, pitch, written);
+    bool so = count > 0;
+    for (size_t i = 0; i < count; i++) {
+        so = so && is(entry->instrument, written[i]);
+    }
+    return so;
+}
+
+/* ---- one staff ---------------------------------------------------------------------------------------- */
+
+typedef struct scene {
+    const sw_check *check;
+    const sw_score *score;
+    const sw_dynamics *dynamics;
+    sw_strokes strokes; /* of the staff */
+    sw_entries entries;
+    breaths breaths;
+} scene;
+
+static void add_voice(const scene *s, uint32_t voice, sw_line *line)
+{
+    const sw_stroke *before = NULL;
+    int slurs = 0;
+    size_t breath = 0;
+    for (size_t i = 0; i < s->strokes.count; i++) {
+        const sw_stroke *stroke = &s->strokes.items[i];
+        const sw_event *event = &s->score->events[stroke->event];
+        if (stroke->voice != voice || (event->flags & SW_EVENT_GRACE) != 0) {
+            continue;
+        }
+        const sw_entry *entry = sw_entries_at(&s->entries, stroke->onset);
+        line->items = sw_grow(line->items, line->count, &line->capacity, sizeof *line->items);
+        line->items[line->count++] =
+            (sw_line_note){.event = stroke->event,
+                           .voice = voice,
+                           .begin = sw_score_seconds(s->score, stroke->onset),
+                           .end = sw_score_seconds(s->score, stroke->end),
+                           .dynamic = sw_dynamics_at(s->dynamics, voice, stroke->onset).level,
+                           .low = is_surely(is_low_as, entry, event->pitch),
+                           .high = is_surely(is_high_as, entry, event->pitch),
+                           .first = before == NULL,
+                           .joined = before != NULL && (stroke->tied || slurs > 0),
+                           .breath_before = before != NULL &&
+                                            has_breath(&s->breaths, before->onset, stroke->onset, &breath)};
+        slurs += slurs_of(s->check->reading, event);
+        slurs = slurs < 0 ? 0 : slurs;
+        before = stroke;
+    }
+}
+
+static void fill(sw_check *check, size_t number, sw_line *line)
+{
+    const sw_score *score = line->score;
+    scene s = {.check = check,
+               .score = score,
+               .dynamics = sw_check_dynamics(check, number),
+               .strokes = sw_strokes_of_staff(check->reading, score, line->staff),
+               .entries = sw_entries_of_staff(check, score, line->staff),
+               .breaths = breaths_of_staff(check->reading, score, line->staff)};
     for (uint32_t voice = 0; voice < score->voice_count; voice++) {
-        const sw_stroke *before = NULL;
-        int slurs = 0;
-        for (size_t i = 0; i < strokes.count && score->voices[voice].staff == staff; i++) {
-            const sw_stroke *stroke = &strokes.items[i];
-            const sw_event *event = &score->events[stroke->event];
-            if (stroke->voice != voice || (event->flags & SW_EVENT_GRACE) != 0) {
-                continue;
-            }
-            sw_line_note note = {.event = stroke->event,
-                                 .voice = voice,
-                                 .begin = sw_score_seconds(score, stroke->onset),
-                                 .end = sw_score_seconds(score, stroke->end),
-                                 .loudness = loudness_at(&marks, stroke->onset),
-                                 .low = is_low(playing->instruments[staff], event->pitch),
-                                 .first = before == NULL,
-                                 .joined = before != NULL && (stroke->tied || slurs > 0)};
-            note.breath_before =
-                before != NULL && has_breath(check->reading, score, staff, before->onset, stroke->onset);
-            slurs += slurs_of(check->reading, event);
-            slurs = slurs < 0 ? 0 : slurs;
-            line.items = sw_grow(line.items, line.count, &line.capacity, sizeof *line.items);
-            line.items[line.count++] = note;
-            before = stroke;
+        if (score->voices[voice].staff == line->staff) {
+            add_voice(&s, voice, line);
         }
     }
-    free(strokes.items);
-    free(marks.items);
-    return line;
+    free(s.strokes.items);
+    free(s.breaths.items);
+    sw_entries_free(&s.entries);
+}
+
+/* ---- all lines ---------------------------------------------------------------------------------------- */
+
+struct sw_wind_lines {
+    sw_line *items;
+    size_t count;
+    size_t capacity;
+};
+
+static struct sw_wind_lines *find(sw_check *check)
+{
+    struct sw_wind_lines *lines = sw_alloc_zero(1, sizeof *lines);
+    for (size_t i = 0; i < check->reading->score_count; i++) {
+        const sw_score *score = &check->reading->scores[i];
+        const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
+        for (uint32_t staff = 0; playing != NULL && staff < score->staff_count; staff++) {
+            const sw_instrument *instrument = playing->instruments[staff];
+            sw_line line = {score, staff, instrument, sw_limits_of(check->limits, instrument), NULL, 0, 0};
+            if (line.limit == NULL || line.limit->breath <= 0) {
+                continue;
+            }
+            fill(check, i, &line);
+            if (line.count > 0) {
+                lines->items = sw_grow(lines->items, lines->count, &lines->capacity, sizeof *lines->items);
+                lines->items[lines->count++] = line;
+            }
+        }
+    }
+    return lines;
+}
+
+static const struct sw_wind_lines *lines_of(sw_check *check)
+{
+    if (check->lines == NULL) {
+        check->lines = find(check);
+    }
+    return check->lines;
+}
+
+void sw_check_lines(sw_check *check, void (*each)(sw_check *check, const sw_line *line))
+{
+    const struct sw_wind_lines *lines = lines_of(check);
+    for (size_t i = 0; i < lines->count; i++) {
+        each(check, &lines->items[i]);
+    }
+}
+
+const sw_line *sw_check_line(sw_check *check, const sw_score *score, uint32_t staff)
+{
+    const struct sw_wind_lines *lines = lines_of(check);
+    for (size_t i = 0; i < lines->count; i++) {
+        if (lines->items[i].score == score && lines->items[i].staff == staff) {
+            return &lines->items[i];
+        }
+    }
+    return NULL;
+}
+
+void sw_check_lines_free(sw_check *check)
+{
+    for (size_t i = 0; check->lines != NULL && i < check->lines->count; i++) {
+        free(check->lines->items[i].items);
+    }
+    if (check->lines != NULL) {
+        free(check->lines->items);
+        free(check->lines);
+    }
+}
+
+/* ---- what rules say of them --------------------------------------------------------------------------- */
+
+int sw_line_bar(const sw_line *line, const sw_line_note *note)
+{
+    uint32_t bar = sw_score_bar_at(line->score, line->score->events[note->event].onset);
+    return bar == SW_NO_INDEX ? 1 : line->score->bars[bar].number;
+}
+
+bool sw_line_tempo_is_told(const sw_check *check, const sw_line *line, const sw_line_note *note)
+{
+    return sw_tempo_is_told(check->reading, line->score, line->score->events[note->event].onset);
+}
+
+void sw_line_add(sw_check *check, const sw_line *line, const sw_line_note *note, sw_severity severity,
+                 const char *rule, const char *format, ...)
+{
+    const sw_event *event = &line->score->events[note->event];
+    const sw_music *m = sw_event_written(check->reading, event);
+    char place[SW_SAY];
+    char label[32];
+    sw_buffer text = {0};
+    va_list arguments;
+    va_start(arguments, format);
+    sw_buffer_format(&text, "%s, %s: ", sw_say_place(line->score, event->onset, place),
+                     sw_staff_label(check->reading, line->score, line->staff, label));
+    sw_buffer_vformat(&text, format, arguments);
+    va_end(arguments);
+    sw_findings_add(check->findings, severity, rule, m->file, m->start, m->end, "%s", sw_buffer_text(&text));
+    sw_buffer_free(&text);
 }

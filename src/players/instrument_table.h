@@ -2,6 +2,7 @@
 #ifndef STAVEWRIGHT_PLAYERS_INSTRUMENT_TABLE_H
 #define STAVEWRIGHT_PLAYERS_INSTRUMENT_TABLE_H
 
+#include "players/given_abilities.h"
 #include "players/recogniser.h"
 #include "stavewright/players.h"
 
@@ -17,6 +18,9 @@ typedef struct sw_instrument_entry {
     sw_instrument figures;
     int text;       /* the text that spoke of it last: 1 built-in, 2 override */
     sw_given given; /* a missing extreme follows the section's figure, also when an override moves that */
+    sw_given_abilities own; /* what it says itself of what it can do; figures.can is the settled whole */
+    int like;               /* the entry from which it takes the rest, SW_NO_ENTRY */
+    bool like_by_sound;     /* pitches that sound the same, not those that are written the same */
 } sw_instrument_entry;
 
 struct sw_instruments {
@@ -25,6 +29,7 @@ struct sw_instruments {
     size_t count;
     size_t capacity;
     sw_recogniser *recogniser;
+    sw_given_abilities families[SW_VOICE + 1]; /* what holds where no entry says anything else */
 };
 
 /* Reads YAML text into the table; entries whose id is known are changed. `overriding`: missing sources become

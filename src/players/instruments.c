@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "players/instrument_table.h"
+#include "players/settle.h"
 
 /* The bytes of instruments.yaml, in a file that the build makes. */
 extern const unsigned char sw_instruments_yaml[];
@@ -22,6 +23,7 @@ sw_instruments *sw_instruments_load(const char *override_path_or_null, sw_slice 
         sw_instruments_free(table);
         return NULL;
     }
+    sw_abilities_settle(table);
     sw_recogniser_compile(table->recogniser);
     return table;
 }

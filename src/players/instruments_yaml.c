@@ -1,3 +1,7 @@
+#include <stdlib.h>
+
+#include "base/nearest.h"
+#include "players/abilities_yaml.h"
 #include "players/instrument_table.h"
 #include "players/staff_keys.h"
 #include "players/yaml_reader.h"
@@ -147,13 +151,70 @@ static bool set_names(reader *r, draft *d, const yaml_node_t *value)
                : sw_yaml_fail(&r->yaml, value, "names must be a list of patterns");
 }
 
+static bool set_can(reader *r, draft *d, const yaml_node_t *value)
+{
+    return sw_abilities_read(&r->yaml, r->table->arena, value, &d->entry->own);
+}
+
+/* True when an entry takes its abilities, over whatever others, from entry `number`. */
+static bool leads_to(const sw_instruments *table, int from, int number)
+{
+    while (from != SW_NO_ENTRY && from != number) {
+        from = table->entries[from].like;
+    }
+    return from == number;
+}
+
+static bool set_like_entry(reader *r, draft *d, const yaml_node_t *value, const char *key, bool by_sound)
+{
+    sw_slice text;
+    if (!sw_yaml_text(&r->yaml, value, key, &text)) {
+        return false;
+    }
+    const sw_instruments *table = r->table;
+    int number = entry_number(r, d);
+    for (int i = 0; i < (int)table->count; i++) {
+        if (sw_slice_is(text, table->entries[i].figures.id)) {
+            if (leads_to(table, i, number)) {
+                return sw_yaml_fail(&r->yaml, value, "%s: %s and %s would be like one another; remove one",
+                                    key, table->entries[number].figures.id, table->entries[i].figures.id);
+            }
+            d->entry->like = i;
+            d->entry->like_by_sound = by_sound;
+            return true;
+        }
+    }
+    const char **ids = sw_alloc((table->count + 1) * sizeof *ids);
+    for (size_t i = 0; i < table->count; i++) {
+        ids[i] = table->entries[i].figures.id;
+    }
+    const char *nearest = sw_nearest_word(text, ids, table->count);
+    free(ids);
+    return nearest != NULL ? sw_yaml_fail(&r->yaml, value, "%s: there is no '%.*s' above; did you mean '%s'?",
+                                          key, (int)text.length, text.data, nearest)
+                           : sw_yaml_fail(&r->yaml, value, "%s: there is no '%.*s' above; put it before this",
+                                          key, (int)text.length, text.data);
+}
+
+static bool set_like(reader *r, draft *d, const yaml_node_t *value)
+{
+    return set_like_entry(r, d, value, "like", false);
+}
+
+static bool set_sounds_like(reader *r, draft *d, const yaml_node_t *value)
+{
+    return set_like_entry(r, d, value, "sounds-like", true);
+}
+
 static bool set_hands(reader *r, draft *d, const yaml_node_t *value);
 
-static const char *const entry_keys[] = {"id",          "family",       "key",   "sounds", "low",    "high",
-                                         "extreme-low", "extreme-high", "clefs", "hands",  "source", "names"};
-static set_value *const entry_setters[] = {set_id,    set_family, set_key,         set_sounds,
-                                           set_low,   set_high,   set_extreme_low, set_extreme_high,
-                                           set_clefs, set_hands,  set_source,      set_names};
+static const char *const entry_keys[] = {"id",     "family",      "key",          "sounds",      "low",
+                                         "high",   "extreme-low", "extreme-high", "clefs",       "hands",
+                                         "source", "names",       "like",         "sounds-like", "can"};
+static set_value *const entry_setters[] = {set_id,    set_family,      set_key,         set_sounds,
+                                           set_low,   set_high,        set_extreme_low, set_extreme_high,
+                                           set_clefs, set_hands,       set_source,      set_names,
+                                           set_like,  set_sounds_like, set_can};
 enum { ENTRY_KEYS = sizeof entry_keys / sizeof entry_keys[0] };
 
 static bool set_fingers(reader *r, draft *d, const yaml_node_t *value)
@@ -371,7 +432,7 @@ static bool begin_entry(reader *r, const yaml_node_t *node, draft *d)
         number = (int)table->count;
         table->entries = sw_grow(table->entries, table->count, &table->capacity, sizeof *table->entries);
         table->entries[table->count++] =
-            (sw_instrument_entry){.figures = {.id = own_id, .key = "", .source = ""}};
+            (sw_instrument_entry){.figures = {.id = own_id, .key = "", .source = ""}, .like = SW_NO_ENTRY};
     }
     d->entry = &table->entries[number];
     if (d->entry->text == text) {
@@ -392,38 +453,58 @@ static bool read_entry(reader *r, const yaml_node_t *node)
            finish_entry(r, &d);
 }
 
-/* The top: one key, "instruments", with a list. */
-static bool read_file(reader *r, const yaml_node_t *root)
+/* What holds for all of a family: "- id: brass" and "can: ...". */
+static bool read_family(reader *r, const yaml_node_t *node)
 {
-    static const char *const top_keys[] = {"instruments"};
-    const yaml_node_pair_t *pair = root->data.mapping.pairs.start;
-    if (root->type != YAML_MAPPING_NODE || pair == root->data.mapping.pairs.top) {
-        return sw_yaml_fail(&r->yaml, root, "the file must begin with 'instruments:' and a list under it");
-    }
-    const yaml_node_t *key = sw_yaml_node(&r->yaml, pair->key);
-    const yaml_node_t *list = sw_yaml_node(&r->yaml, pair->value);
-    sw_slice text;
-    if (!sw_yaml_text(&r->yaml, key, "a key", &text)) {
+    static const char *const keys[] = {"id", "can"};
+    const yaml_node_t *values[2];
+    sw_slice id;
+    if (!sw_yaml_fields(&r->yaml, node, "a family", keys, 2, values)) {
         return false;
     }
-    if (!sw_slice_is(text, top_keys[0])) {
-        return sw_yaml_fail_word(&r->yaml, key, "key", text, top_keys, 1);
+    if (values[0] == NULL || values[1] == NULL) {
+        return sw_yaml_fail(&r->yaml, node, "a family needs id and can, as in '- id: brass' and 'can: ...'");
     }
-    if (pair + 1 < root->data.mapping.pairs.top) {
-        return sw_yaml_fail(&r->yaml, sw_yaml_node(&r->yaml, pair[1].key),
-                            "only 'instruments' may stand here; remove this");
+    if (!sw_yaml_text(&r->yaml, values[0], "id", &id)) {
+        return false;
+    }
+    for (size_t i = 0; i < FAMILIES; i++) {
+        if (sw_slice_is(id, family_names[i])) {
+            return sw_abilities_read(&r->yaml, r->table->arena, values[1], &r->table->families[i]);
+        }
+    }
+    return sw_yaml_fail_word(&r->yaml, values[0], "family", id, family_names, FAMILIES);
+}
+
+typedef bool read_item(reader *r, const yaml_node_t *node);
+
+static bool read_list(reader *r, const yaml_node_t *list, const char *what, read_item *read)
+{
+    if (list == NULL) {
+        return true;
     }
     if (list->type != YAML_SEQUENCE_NODE) {
-        return sw_yaml_fail(&r->yaml, list,
-                            "'instruments' must hold a list, each entry beginning with '- id:'");
+        return sw_yaml_fail(&r->yaml, list, "'%s' must hold a list, each entry beginning with '- id:'", what);
     }
     for (const yaml_node_item_t *item = list->data.sequence.items.start; item < list->data.sequence.items.top;
          item++) {
-        if (!read_entry(r, sw_yaml_node(&r->yaml, *item))) {
+        if (!read(r, sw_yaml_node(&r->yaml, *item))) {
             return false;
         }
     }
     return true;
+}
+
+/* The top: "instruments" and "families", each with a list. */
+static bool read_file(reader *r, const yaml_node_t *root)
+{
+    static const char *const keys[] = {"instruments", "families"};
+    const yaml_node_t *values[2];
+    if (root->type != YAML_MAPPING_NODE || root->data.mapping.pairs.start == root->data.mapping.pairs.top) {
+        return sw_yaml_fail(&r->yaml, root, "the file must begin with 'instruments:' and a list under it");
+    }
+    return sw_yaml_fields(&r->yaml, root, "the file", keys, 2, values) &&
+           read_list(r, values[0], keys[0], read_entry) && read_list(r, values[1], keys[1], read_family);
 }
 
 bool sw_instrument_table_read(sw_instruments *table, const char *path, sw_slice yaml, bool overriding,

@@ -156,17 +156,16 @@ const sw_breath_factors *sw_limits_breath(const sw_limits *limits)
     return &limits->factors;
 }
 
-double sw_limits_breath_seconds(const sw_limits *limits, const sw_limit *limit, int loudness, bool low)
+double sw_limits_breath_seconds(const sw_limits *limits, const sw_limit *limit, sw_dynamic dynamic, bool low)
 {
-    enum { SOFT = -3, LOUD = 2 };
+    enum { SOFT = SW_MF - SW_PP, LOUD = SW_FF - SW_MF };
     const sw_breath_factors *f = &limits->factors;
+    int step = dynamic == SW_NO_DYNAMIC ? 0 : (int)dynamic - SW_MF;
     double factor = 1;
-    if (loudness < 0) {
-        int step = loudness < SOFT ? SOFT : loudness;
-        factor = 1 + (f->soft - 1) * step / SOFT;
-    } else if (loudness > 0) {
-        int step = loudness > LOUD ? LOUD : loudness;
-        factor = 1 + (f->loud - 1) * step / LOUD;
+    if (step < 0) {
+        factor = 1 + (f->soft - 1) * (step < -SOFT ? SOFT : -step) / SOFT;
+    } else if (step > 0) {
+        factor = 1 + (f->loud - 1) * (step > LOUD ? LOUD : step) / LOUD;
     }
     return limit->breath * factor * (low ? f->low : 1);
 }

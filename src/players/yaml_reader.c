@@ -106,12 +106,9 @@ bool sw_yaml_number(sw_yaml_reader *r, const yaml_node_t *node, const char *what
     return true;
 }
 
-bool sw_yaml_seconds(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *seconds)
+/* Digits with at most one point among them. */
+static bool read_decimal(sw_slice text, double *result)
 {
-    sw_slice text;
-    if (!sw_yaml_text(r, node, what, &text)) {
-        return false;
-    }
     size_t digits = 0;
     size_t points = 0;
     double value = 0;
@@ -122,19 +119,35 @@ bool sw_yaml_seconds(sw_yaml_reader *r, const yaml_node_t *node, const char *wha
             continue;
         }
         if (text.data[i] < '0' || text.data[i] > '9') {
-            points = 2;
-            break;
+            return false;
         }
         digits++;
         value = value * 10 + (text.data[i] - '0');
         unit = points > 0 ? unit * 10 : unit;
     }
-    if (digits == 0 || digits > 9 || points > 1) {
-        return sw_yaml_fail(r, node, "%s: '%.*s' is no number of seconds; write 2 or 0.5", what,
-                            (int)text.length, text.data);
+    *result = value / unit;
+    return digits > 0 && digits <= 9 && points <= 1;
+}
+
+bool sw_yaml_seconds(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *seconds)
+{
+    sw_slice text;
+    if (!sw_yaml_text(r, node, what, &text)) {
+        return false;
     }
-    *seconds = value / unit;
-    return true;
+    return read_decimal(text, seconds) ||
+           sw_yaml_fail(r, node, "%s: '%.*s' is no number of seconds; write 2 or 0.5", what, (int)text.length,
+                        text.data);
+}
+
+bool sw_yaml_decimal(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *value)
+{
+    sw_slice text;
+    if (!sw_yaml_text(r, node, what, &text)) {
+        return false;
+    }
+    return read_decimal(text, value) || sw_yaml_fail(r, node, "%s: '%.*s' is no number; write 2 or 0.5", what,
+                                                     (int)text.length, text.data);
 }
 
 bool sw_yaml_flag(sw_yaml_reader *r, const yaml_node_t *node, const char *what, bool *flag)

@@ -41,6 +41,7 @@ bool sw_yaml_text(sw_yaml_reader *r, const yaml_node_t *node, const char *what,
 bool sw_yaml_pitch(sw_yaml_reader *r, const yaml_node_t *node, const char *what, sw_pitch *pitch);
 bool sw_yaml_number(sw_yaml_reader *r, const yaml_node_t *node, const char *what, int *number); /* 1 to 99 */
 bool sw_yaml_seconds(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *seconds);
+bool sw_yaml_decimal(sw_yaml_reader *r, const yaml_node_t *node, const char *what, double *value);
 bool sw_yaml_flag(sw_yaml_reader *r, const yaml_node_t *node, const char *what, bool *flag);
 
 #endif

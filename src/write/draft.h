@@ -218,6 +218,8 @@ void sw_cell_remove_note(sw_cell *cell, size_t which);
 void sw_draft_silence(sw_draft *draft, uint32_t first, uint32_t last, sw_cell *cell);
 void sw_cell_add_mark(sw_draft *draft, sw_cell *cell, sw_cell_mark mark);
 void sw_cell_remove_mark(sw_cell *cell, size_t which);
+/* Whether a mark is \breathe: the draft keeps it with its note, but it is a command of its own behind it. */
+bool sw_mark_is_breath(sw_slice text);
 /* Whether a mark belongs to the end of its note: it goes with the last of several tied values. */
 bool sw_mark_is_at_end(sw_mark_class class, sw_slice text);
 

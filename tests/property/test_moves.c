@@ -15,6 +15,7 @@
 #include "checks/changeovers.h"
 #include "checks/say.h"
 #include "players/staff_instrument.h"
+#include "stavewright/check.h"
 #include "stavewright/move.h"
 #include "write/draft.h"
 
@@ -221,7 +222,7 @@ static size_t count_tight(const world *w, const sw_reading *reading, const sw_sc
 {
     sw_playing *playing = sw_playing_of(w->techniques, w->instruments, reading, score);
     size_t tight = 0;
-    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff);
+    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff, NULL);
     for (size_t i = 0; i < list.count; i++) {
         const sw_event *before = &score->events[list.strokes.items[list.items[i].before].event];
         tight += !sw_event_has_mark(reading, before, is_up_bow);
@@ -302,46 +303,134 @@ static bool use_courtesy(const world *w, const char *path)
     return used;
 }
 
+/* ---- what holds for every move --------------------------------------------------------------------------
+ */
+
+/* A move with options of its own, on a path. */
+typedef sw_move *make_move(const char *path, const void *options, const sw_read_options *reading_options,
+                           char **error);
+
+/* Makes a move on a field, looks at what must always hold, and returns whether it changed something. *after
+ * is the score then, NULL when the move can't be done. */
+static bool use_move(const world *w, field *f, make_move *make, const void *options,
+                     void (*look)(const world *w, const field *f, const sw_move *move,
+                                  const sw_reading *after))
+{
+    char *error = NULL;
+    sw_move *move = make(f->path, options, &f->options, &error);
+    if (move == NULL) {
+        if (verbose) {
+            printf("  %s: %s\n", f->path, error);
+        }
+        free(error);
+        leave_field(f);
+        return false;
+    }
+    show(move);
+    bool used = move->patch.count > 0;
+    const sw_text **texts;
+    sw_read_options after_options;
+    sw_reading *after = read_after(f, move, &texts, &after_options);
+    look(w, f, move, after);
+    sw_move *again = make(f->path, options, &after_options, &error);
+    if (again == NULL || again->patch.count > 0) {
+        fail(f, "done twice, it changes something again");
+        if (again != NULL) {
+            show(again);
+        }
+    }
+    free(error);
+    sw_move_free(again);
+    if (used) {
+        keep(after);
+    }
+    sw_reading_free(after);
+    free(texts);
+    sw_move_free(move);
+    leave_field(f);
+    return used;
+}
+
+static void look_at_strokes(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w, (void)move;
+    if (count_strokes(after, &after->scores[f->score]) !=
+        count_strokes(f->reading, &f->reading->scores[f->score])) {
+        fail(f, "notes have come or gone");
+    }
+}
+
 /* ---- ring -----------------------------------------------------------------------------------------------
  */
+
+static sw_move *make_ring(const char *path, const void *options, const sw_read_options *reading_options,
+                          char **error)
+{
+    return sw_move_ring(path, options, reading_options, error);
+}
 
 static bool use_ring(const world *w, const char *path)
 {
     static const char *const bows[] = {"^\"pizz.\"", "^\"arco\""};
     field f;
-    if (!open_field(w, path, SW_STRINGS, bows, 2, &f)) {
-        return false;
-    }
-    char *error = NULL;
-    const sw_score *score = &f.reading->scores[f.score];
     sw_ring_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW};
-    sw_move *move = sw_move_ring(path, &options, &f.options, &error);
-    bool used = false;
-    if (move == NULL) {
-        free(error);
-    } else {
-        show(move);
-        used = move->patch.count > 0;
-        const sw_text **texts;
-        sw_read_options after_options;
-        sw_reading *after = read_after(&f, move, &texts, &after_options);
-        if (count_strokes(after, &after->scores[f.score]) != count_strokes(f.reading, score)) {
-            fail(&f, "notes have come or gone");
-        }
-        sw_move *again = sw_move_ring(path, &options, &after_options, &error);
-        if (again == NULL || again->patch.count > 0) {
-            fail(&f, "done twice, it changes something again");
-        }
-        sw_move_free(again);
-        if (used) {
-            keep(after);
-        }
-        sw_reading_free(after);
-        free(texts);
-        sw_move_free(move);
+    return open_field(w, path, SW_STRINGS, bows, 2, &f) &&
+           use_move(w, &f, make_ring, &options, look_at_strokes);
+}
+
+/* ---- breaths --------------------------------------------------------------------------------------------
+ */
+
+static sw_move *make_breaths(const char *path, const void *options, const sw_read_options *reading_options,
+                             char **error)
+{
+    return sw_move_breaths(path, options, reading_options, error);
+}
+
+/* How many spans the check `breath` finds too long. */
+static size_t count_breathless(const sw_reading *reading)
+{
+    char *error = NULL;
+    bool *chosen = calloc(sw_rules_count(), sizeof *chosen);
+    for (size_t i = 0; i < sw_rules_count(); i++) {
+        chosen[i] = strcmp(sw_rules_get(i)->name, "breath") == 0;
     }
-    leave_field(&f);
-    return used;
+    sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
+    sw_check_options options = {.film = film, .chosen = chosen};
+    sw_findings findings = {0};
+    sw_fixes fixes = {0};
+    sw_check_reading(reading, &options, &findings, &fixes);
+    sw_fixes_free(&fixes);
+    size_t count = findings.count;
+    sw_findings_free(&findings);
+    sw_film_free(film);
+    free(chosen);
+    return count;
+}
+
+static void look_at_breaths(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    bool skipped = false; /* whole staves are left alone */
+    for (size_t i = 0; i < move->findings.count; i++) {
+        skipped = skipped || strstr(move->findings.items[i].message, "combined") != NULL;
+    }
+    look_at_strokes(w, f, move, after);
+    size_t left = count_breathless(after);
+    if (left > count_breathless(f->reading) ||
+        (after->score_count == 1 && !skipped && left > move->findings.count)) {
+        fail(f, "more is too long for a breath than was told");
+    }
+}
+
+static bool use_breaths(const world *w, const char *path)
+{
+    static const char *const dynamics[] = {"\\ff", "\\p", "\\f"};
+    static const sw_family families[] = {SW_WOODWIND, SW_BRASS, SW_VOICE};
+    field f;
+    sw_breaths_options options = {.rest = chance(3) == 0 ? sw_rational_make(1, 8) : sw_rational_zero(),
+                                  .elsewhere = SW_ELSEWHERE_FOLLOW};
+    return open_field(w, path, families[chance(3)], dynamics, 3, &f) &&
+           use_move(w, &f, make_breaths, &options, look_at_breaths);
 }
 
 /* ---- give and double ------------------------------------------------------------------------------------
@@ -494,7 +583,8 @@ static void give_back(const field *f, const sw_score *before, const sw_read_opti
     sw_move *move = sw_move_give(f->path, &back, options, &error);
     if (move == NULL || move->patch.count == 0) {
         bool told = error != NULL &&
-                    (strstr(error, "in no octave") != NULL || strstr(error, "in several places") != NULL);
+                    (strstr(error, "in no octave") != NULL || strstr(error, "in several places") != NULL ||
+                     strstr(error, "not enough room") != NULL);
         if (!told) {
             printf("%s\n", error == NULL ? "no change" : error);
             fail(f, "what was given can't be given back");
@@ -793,8 +883,9 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},   {"give", use_give},
-                 {"double", use_double},     {"share", use_share}, {"cue", use_cue}};
+    } moves[] = {
+        {"courtesy", use_courtesy}, {"ring", use_ring},   {"breaths", use_breaths}, {"give", use_give},
+        {"double", use_double},     {"share", use_share}, {"cue", use_cue}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
@@ -816,7 +907,7 @@ int main(void)
         }
         size_t share =
             strcmp(moves[m].name, "share") == 0 ? (wanted + 3) / 4 : wanted; /* it is rarely possible */
-        for (; used < share && tries < 40 * wanted; tries++) {
+        for (; used < share && tries < 120 * wanted; tries++) {
             used += moves[m].use(&w, paths[chance((uint32_t)path_count)]);
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);

@@ -178,6 +178,12 @@ static void test_marks(void **state)
 {
     (void)state;
     CHECK("{ c'4 e' }", "{ c'4\\p e' }", .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\p");
+    CHECK("{ c'4\\p( e') | g'1 }", "{ c'4\\p( e') \\breathe | g'1 }", .kind = SW_CHANGE_ADD_MARK, .event = 1,
+          .text = "\\breathe");
+    CHECK("{ \\repeat tremolo 4 c'16 c'2. }", "{ \\repeat tremolo 4 c'16 c'2. \\breathe }",
+          .kind = SW_CHANGE_ADD_MARK, .event = 1, .text = "\\breathe");
+    CHECK("{ << c'1 \\\\ e'1 >> d'1 }", "{ << { c'1 \\breathe } \\\\ e'1 >> d'1 }",
+          .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\breathe");
     CHECK("{ c'4 -. \\p e' }", "unchanged", .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\p");
 }
 

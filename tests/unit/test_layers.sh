@@ -7,14 +7,14 @@ layers="base music source syntax score write players checks moves report app"
 layer_of_header() {
     case $1 in
     base | rational) echo base ;;
-    pitch | duration | metre) echo music ;;
+    pitch | duration | metre | dynamic) echo music ;;
     source) echo source ;;
     syntax) echo syntax ;;
-    score | finding | main_files | selection) echo score ;;
+    score | finding | main_files | cues | selection) echo score ;;
     change | edit) echo write ;;
-    players | techniques | limits | film) echo players ;;
+    players | abilities | dynamics | techniques | limits | film) echo players ;;
     check) echo checks ;;
-    move) echo moves ;;
+    move | fix) echo moves ;;
     report) echo report ;;
     *) echo "unknown" ;;
     esac

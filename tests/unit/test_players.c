@@ -380,10 +380,10 @@ static void mistakes_name_place_and_remedy(void **state)
         {"instruments:\n- id: flute\n  hihg: C7\n", "own.yaml:3:3: unknown key 'hihg'; did you mean 'high'?"},
         {"instruments:\n- id: flute\n  transposition: C7\n",
          "own.yaml:3:3: unknown key 'transposition'; use one of: id, family, key, sounds, low, high, "
-         "extreme-low, "
-         "extreme-high, clefs, hands, source, names"},
+         "extreme-low, extreme-high, clefs, hands, source, names, like, sounds-like, can"},
         {"instrument: []\n", "own.yaml:1:1: unknown key 'instrument'; did you mean 'instruments'?"},
-        {"instruments: []\nroster: []\n", "own.yaml:2:1: only 'instruments' may stand here; remove this"},
+        {"instruments: []\nroster: []\n",
+         "own.yaml:2:1: unknown key 'roster'; use one of: instruments, families"},
         {"- id: flute\n", "own.yaml:1:1: the file must begin with 'instruments:' and a list under it"},
         {"instruments: {id: flute}\n",
          "own.yaml:1:14: 'instruments' must hold a list, each entry beginning with '- id:'"},

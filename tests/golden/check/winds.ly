@@ -51,6 +51,21 @@ horn = \relative c' {
   >>
 }
 
+% High notes of the brass: 30 s of them before a rest of 4 s.
+trumpet = \relative c''' {
+  \tempo 4 = 60
+  a1 c a b | c r4 a2. | b1 a % want: endurance bar 1, beat 1, Trumpet in Bb: 35 s above written G5 up to bar 9 without a rest of 4.0 s; lips tire after about 30 s
+  b1 | R1 | a1 b c a b a b | R1 |
+  g1 g g g g g g R1
+}
+% Registers that can't fade: written B5 on the trumpet, D6 on the flute.
+\score {
+  <<
+    \new Staff \with { instrumentName = "Trumpet in Bb" } { \transposition bes \trumpet b''1\n g'1\n } % want: no-niente bar 27, beat 1, Trumpet in Bb: a fade to nothing, but the trumpet's high register breaks off before
+    \new Staff \with { instrumentName = "Flute" } { R1*26 d'''1\n d''1^"al niente" } % want: no-niente the flute's top register breaks off before
+  >>
+}
+
 % Without a tempo nobody knows the seconds.
 \score {
   \new Staff \with { instrumentName = "Flute" } \relative c'' { c1~ | c1~ | c1~ | c1~ | c1 }

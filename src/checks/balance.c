@@ -1,0 +1,157 @@
+#include "checks/balance.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "checks/entry.h"
+#include "checks/say.h"
+
+/* A note that sounds. */
+typedef struct heard {
+    sw_rational onset;
+    sw_rational end;
+    int semitones;
+    double weight; /* of its player, at the dynamic there */
+    sw_dynamic dynamic;
+} heard;
+
+typedef struct part {
+    heard *items; /* in order of time */
+    size_t count;
+    size_t capacity;
+    sw_rational longest; /* no note is longer */
+    bool section;        /* strings: one weight, however many notes */
+} part;
+
+struct sw_balance {
+    part *parts; /* for each staff */
+    size_t count;
+};
+
+static int compare_heard(const void *a, const void *b)
+{
+    return sw_rational_compare(((const heard *)a)->onset, ((const heard *)b)->onset);
+}
+
+static void add(part *p, heard s)
+{
+    p->items = sw_grow(p->items, p->count, &p->capacity, sizeof *p->items);
+    p->items[p->count++] = s;
+    p->longest = sw_rational_max(p->longest, sw_rational_sub(s.end, s.onset));
+}
+
+/* Where the source leaves two readings, the first one will do: weights ask for no exact height. */
+static bool sounds_as(const sw_entry *entry, sw_pitch pitch, sw_pitch *sound)
+{
+    sw_pitch written[SW_ENTRY_READINGS];
+    if (sw_entry_written(entry, pitch, written) == 0) {
+        return false;
+    }
+    *sound = sw_instrument_sounding(entry->instrument, written[0]);
+    return true;
+}
+
+sw_balance *sw_balance_of(sw_check *check, size_t number)
+{
+    const sw_score *score = &check->reading->scores[number];
+    const sw_dynamics *dynamics = sw_check_dynamics(check, number);
+    sw_balance *balance = sw_alloc(sizeof *balance);
+    *balance = (sw_balance){sw_alloc_zero(score->staff_count + 1, sizeof(part)), score->staff_count};
+    sw_entries *entries = sw_alloc_zero(score->staff_count + 1, sizeof *entries);
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        entries[staff] = sw_entries_of_staff(check, score, staff);
+        balance->parts[staff].longest = sw_rational_zero();
+    }
+    for (size_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        uint32_t staff = score->voices[event->voice].staff;
+        const sw_entry *entry = sw_entries_at(&entries[staff], event->onset);
+        sw_pitch sound;
+        if ((event->flags & SW_EVENT_GRACE) != 0 || !sw_event_is_played(check->reading, score, event) ||
+            !sounds_as(entry, event->pitch, &sound)) {
+            continue;
+        }
+        sw_dynamic dynamic = sw_dynamics_at(dynamics, event->voice, event->onset).level;
+        balance->parts[staff].section = entry->instrument->family == SW_STRINGS;
+        add(&balance->parts[staff], (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound),
+                                            sw_instrument_weight(entry->instrument, dynamic), dynamic});
+    }
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        part *p = &balance->parts[staff];
+        if (p->count > 0) {
+            qsort(p->items, p->count, sizeof *p->items, compare_heard);
+        }
+        sw_entries_free(&entries[staff]);
+    }
+    free(entries);
+    return balance;
+}
+
+void sw_balance_free(sw_balance *balance)
+{
+    if (balance != NULL) {
+        for (size_t staff = 0; staff < balance->count; staff++) {
+            free(balance->parts[staff].items);
+        }
+        free(balance->parts);
+        free(balance);
+    }
+}
+
+/* How many notes of a part begin not later than a moment. */
+static size_t begun(const part *p, sw_rational onset)
+{
+    size_t low = 0;
+    size_t high = p->count;
+    while (low < high) {
+        size_t middle = (low + high) / 2;
+        if (sw_rational_compare(p->items[middle].onset, onset) <= 0) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    return low;
+}
+
+/* The weight of one part near a height; sets `doubled` when it has the note. */
+static double weight_of(const part *p, sw_rational onset, int semitones, sw_dynamic dynamic, bool *doubled)
+{
+    enum { NEAR = 12 };
+    double weight = 0;
+    sw_rational earliest = sw_rational_sub(onset, p->longest);
+    for (size_t i = begun(p, onset); i > 0; i--) {
+        const heard *s = &p->items[i - 1];
+        if (sw_rational_compare(s->onset, earliest) < 0) {
+            break;
+        }
+        if (sw_rational_compare(s->end, onset) <= 0) {
+            continue;
+        }
+        *doubled = *doubled || (s->semitones - semitones) % 12 == 0;
+        if (s->dynamic != SW_NO_DYNAMIC && s->dynamic >= dynamic && abs(s->semitones - semitones) <= NEAR) {
+            weight = p->section ? s->weight : weight + s->weight;
+        }
+    }
+    return weight;
+}
+
+sw_beside sw_balance_beside(const sw_balance *balance, uint32_t staff, sw_rational onset, sw_pitch sounding,
+                            sw_dynamic dynamic)
+{
+    sw_beside beside = {0, SW_NO_INDEX, false};
+    double most = 0;
+    for (uint32_t s = 0; s < balance->count; s++) {
+        if (s == staff) {
+            continue;
+        }
+        double weight =
+            weight_of(&balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic, &beside.doubled);
+        beside.weight += weight;
+        if (weight > most) {
+            most = weight;
+            beside.heaviest = s;
+        }
+    }
+    return beside;
+}
