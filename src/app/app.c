@@ -184,7 +184,7 @@ static const sw_subcommand subcommands[] = {
      "equals the\n"
      "harmony stays whole as long as it can. Hairpins end with their notes. --why names the last one of each "
      "note.\n\n"
-     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 34 --why\n",
+     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 24 --why\n",
      sw_command_stagger},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "

@@ -18,17 +18,12 @@ typedef struct scene {
     uint32_t staff;
 } scene;
 
-static bool is_up_bow(const sw_reading *reading, uint32_t mark)
-{
-    return sw_slice_ends(sw_music_slice(reading, mark), "\\upbow");
-}
-
 /* Hardly possible, or only less than the player would like: an up-bow has brought the hand near. */
 static sw_severity severity_of(const scene *s, const sw_changeovers *list, const sw_changeover *c)
 {
     const sw_event *before = &s->score->events[list->strokes.items[c->before].event];
     bool hardly = c->given < 0.6 * c->change->seconds;
-    return hardly && !sw_event_has_mark(s->check->reading, before, is_up_bow) ? SW_WARNING : SW_NOTE;
+    return hardly && !sw_event_has_mark(s->check->reading, before, sw_mark_is_up_bow) ? SW_WARNING : SW_NOTE;
 }
 
 static void report(const scene *s, const sw_changeovers *list, const sw_changeover *c)

@@ -165,3 +165,14 @@ bool sw_event_is_played(const sw_reading *reading, const sw_score *score, const 
     return event->kind == SW_EVENT_NOTE && (event->flags & not_his) == 0 &&
            strcmp(sw_reading_name(reading, score->voices[event->voice].type), "CueVoice") != 0;
 }
+
+bool sw_mark_is_fermata(const sw_reading *reading, uint32_t mark)
+{
+    sw_slice text = sw_music_slice(reading, mark);
+    return memmem(text.data, text.length, "fermata", 7) != NULL;
+}
+
+bool sw_mark_is_up_bow(const sw_reading *reading, uint32_t mark)
+{
+    return sw_slice_ends(sw_music_slice(reading, mark), "\\upbow");
+}

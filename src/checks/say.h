@@ -25,6 +25,9 @@ const char *sw_say_count(size_t count, const char *thing, char text[SW_SAY]);
 /* The written marks of an event, those of its chord included: calls `wanted` for each until it says true. */
 bool sw_event_has_mark(const sw_reading *reading, const sw_event *event,
                        bool (*wanted)(const sw_reading *reading, uint32_t mark));
+/* Marks that such questions are about. */
+bool sw_mark_is_fermata(const sw_reading *reading, uint32_t mark);
+bool sw_mark_is_up_bow(const sw_reading *reading, uint32_t mark);
 /* The note where an event is written: that of a repeated chord is the repetition. */
 const sw_music *sw_event_written(const sw_reading *reading, const sw_event *event);
 /* Whether the score says how fast it goes at a moment: seconds mean nothing where that is only assumed. */

@@ -51,17 +51,6 @@ static const sw_event *event_of(const plan *p, const sw_stroke *stroke)
     return &p->chosen.score->events[stroke->event];
 }
 
-static bool is_fermata(const sw_reading *reading, uint32_t mark)
-{
-    sw_slice text = sw_music_slice(reading, mark);
-    return memmem(text.data, text.length, "fermata", 7) != NULL;
-}
-
-static bool is_up_bow(const sw_reading *reading, uint32_t mark)
-{
-    return sw_slice_ends(sw_music_slice(reading, mark), "\\upbow");
-}
-
 static bool is_slur_end(const sw_reading *reading, uint32_t mark)
 {
     sw_mark_class class = sw_music_mark_class(reading, mark);
@@ -77,7 +66,7 @@ static bool is_held(const plan *p, const sw_stroke *stroke)
             const sw_stroke *other = &strokes->items[i];
             if (sw_rational_compare(other->onset, stroke->end) < 0 &&
                 sw_rational_compare(other->end, stroke->end) >= 0 &&
-                sw_event_has_mark(p->chosen.reading, event_of(p, other), is_fermata)) {
+                sw_event_has_mark(p->chosen.reading, event_of(p, other), sw_mark_is_fermata)) {
                 return true;
             }
         }
@@ -176,7 +165,7 @@ static void leave(plan *p, uint32_t staff, const sw_changeover *c, const char *r
     bool is_long =
         sw_rational_compare(sw_rational_sub(before->end, before->onset), sw_rational_make(1, 2)) >= 0;
     to_pluck = to_pluck && !is_combined(p, staff);
-    if (to_pluck && is_long && sw_event_has_mark(p->chosen.reading, event, is_up_bow)) {
+    if (to_pluck && is_long && sw_event_has_mark(p->chosen.reading, event, sw_mark_is_up_bow)) {
         sw_buffer_free(&text); /* has it already */
         return;
     }

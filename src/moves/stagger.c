@@ -366,9 +366,27 @@ static void choose(plan *p, const player *who, sw_rational exit, unsigned later)
     }
 }
 
+/* Whether a fermata holds the last note of one of them. */
+static bool is_held(const plan *p)
+{
+    for (size_t i = 0; i < p->count; i++) {
+        const sw_event *last = &p->chosen.score->events[note_before(p, &p->players[i], p->end)];
+        if (sw_event_has_mark(p->chosen.reading, last, sw_mark_is_fermata)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool make_plan(plan *p, char **error)
 {
     find_players(p);
+    if (is_held(p)) {
+        *error = strdup("a fermata holds these notes, so the conductor says who leaves when; take it off "
+                        "first, or choose "
+                        "other bars");
+        return false;
+    }
     int64_t slots = choose_slots(p);
     if (p->count > SW_STAGGER_MOST) {
         *error = strdup("more than 16 players end together here, which leaves them no time to go one by one; "

@@ -230,11 +230,6 @@ static void show(const sw_move *move)
 /* ---- courtesy -------------------------------------------------------------------------------------------
  */
 
-static bool is_up_bow(const sw_reading *reading, uint32_t mark)
-{
-    return sw_slice_ends(sw_music_slice(reading, mark), "\\upbow");
-}
-
 /* Change-overs of the staff without time and without an up-bow. */
 static size_t count_tight(const world *w, const sw_reading *reading, const sw_score *score, uint32_t staff)
 {
@@ -243,7 +238,7 @@ static size_t count_tight(const world *w, const sw_reading *reading, const sw_sc
     sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff, NULL);
     for (size_t i = 0; i < list.count; i++) {
         const sw_event *before = &score->events[list.strokes.items[list.items[i].before].event];
-        tight += !sw_event_has_mark(reading, before, is_up_bow);
+        tight += !sw_event_has_mark(reading, before, sw_mark_is_up_bow);
     }
     sw_changeovers_free(&list);
     sw_playing_free(playing);
