@@ -47,7 +47,8 @@ def try_examples(folder):
     shutil.copytree(ROOT / "corpus", folder / "corpus")
     (folder / "bin").mkdir()
     (folder / "bin/stavewright").symlink_to(COMMAND)
-    environment = dict(os.environ, PATH=f"{folder / 'bin'}:{os.environ['PATH']}")
+    environment = dict(os.environ, PATH=f"{folder / 'bin'}:{os.environ['PATH']}", GIT_CONFIG_GLOBAL=os.devnull)
+    subprocess.run(["git", "init", "-q", folder], env=environment, check=True)  # for hook install
     count = 0
     for command in commands():
         for example in examples(run("help", command)) or [None]:

@@ -355,8 +355,6 @@ static bool make_change(const sw_reading *reading, const sw_score *score, sw_cha
         change->until = score->bars[end].start;
         return true;
     }
-    case SW_CHANGE_UNWRAP: /* needs a passage that is wrapped: tests/property/test_moves.c, cue and back */
-        return false;
     case SW_CHANGE_COPY_RUN:
     case SW_CHANGE_MOVE_RUN:
         return find_target(score, change);
