@@ -17,13 +17,13 @@ SCORES ?= ../shared/scores
 
 VERSION := 0.1.0
 SO_VERSION := 0
-PACKAGES := tree-sitter libpcre2-8 yaml-0.1
+PACKAGES := tree-sitter libpcre2-8 yaml-0.1 jansson
 
 WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes $(WERROR)
 SANITIZE := -fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer
 PACKAGE_FLAGS := $(shell pkg-config --cflags $(PACKAGES) 2>/dev/null)
-LIBS := $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm
-BASE_FLAGS = -std=c17 -D_GNU_SOURCE -DSW_VERSION='"$(VERSION)"' -Iinclude -Isrc -fPIC $(PACKAGE_FLAGS) $(CPPFLAGS)
+LIBS := $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm -pthread
+BASE_FLAGS = -std=c17 -pthread -D_GNU_SOURCE -DSW_VERSION='"$(VERSION)"' -Iinclude -Isrc -fPIC $(PACKAGE_FLAGS) $(CPPFLAGS)
 RELEASE_FLAGS = $(BASE_FLAGS) $(CFLAGS)
 TEST_FLAGS = $(BASE_FLAGS) -Itests -Igrammar/src -g -O1 $(SANITIZE)
 
@@ -48,8 +48,8 @@ endif
 
 .DELETE_ON_ERROR:
 .SECONDARY:
-.PHONY: all demo test test-reference fuzz bench install clean grammar format packages FORCE
-all: $(BUILD)/stavewright $(BUILD)/libstavewright.a $(BUILD)/libstavewright.so $(BUILD)/stavewright.pc
+.PHONY: all demo test test-reference test-threads fuzz bench install clean grammar format packages FORCE
+all: $(BUILD)/stavewright $(BUILD)/libstavewright.a $(BUILD)/libstavewright.so $(BUILD)/stavewright.pc $(BUILD)/stavewright.1
 
 # ---- what is built -------------------------------------------------------------------------------------------------
 
@@ -121,9 +121,15 @@ $(BUILD)/test/stavewright: $(BUILD)/test/src/app/main.o $(BUILD)/test/libstavewr
 $(BUILD)/stavewright.pc: src/stavewright.pc.in $(BUILD)/stamps/install
 	@sed -e 's|@PREFIX@|$(PREFIX)|; s|@LIBDIR@|$(LIBDIR)|; s|@VERSION@|$(VERSION)|; s|@PACKAGES@|$(PACKAGES)|' $< > $@
 
+# The manual page is made from the same tables as the help texts.
+$(BUILD)/stavewright.1: $(BUILD)/stavewright
+	@$< manual > $@
+
 install: all
 	$(say) INSTALL $(DESTDIR)$(PREFIX)
-	$(Q)install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(LIBDIR)/pkgconfig $(DESTDIR)$(PREFIX)/include/stavewright
+	$(Q)install -d $(DESTDIR)$(PREFIX)/bin $(DESTDIR)$(LIBDIR)/pkgconfig $(DESTDIR)$(PREFIX)/include/stavewright \
+	  $(DESTDIR)$(PREFIX)/share/man/man1
+	$(Q)install -m 644 $(BUILD)/stavewright.1 $(DESTDIR)$(PREFIX)/share/man/man1/stavewright.1
 	$(Q)install -m 755 $(BUILD)/stavewright $(DESTDIR)$(PREFIX)/bin/stavewright
 	$(Q)install -m 644 $(BUILD)/libstavewright.a $(DESTDIR)$(LIBDIR)/libstavewright.a
 	$(Q)install -m 644 $(BUILD)/libstavewright.so $(DESTDIR)$(LIBDIR)/libstavewright.so.$(SO_VERSION)
@@ -165,6 +171,26 @@ test: all $(TEST_PROGRAMS) $(BUILD)/test/stavewright
 test-reference:
 	@tests/reference/ask_compiler.py "$(LILYPOND)"
 
+# Looks for threads that change what others read: everything built for ThreadSanitizer, and the demo film checked.
+THREAD_OBJECTS := $(addprefix $(BUILD)/threads/,$(OBJECTS) src/app/main.o)
+THREAD_FLAGS := -g -O1 -w -fsanitize=thread
+$(BUILD)/threads/%.o: %.c | packages
+	$(say) 'CC threads' $<
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(BASE_FLAGS) $(THREAD_FLAGS) -MMD -MP -c $< -o $@
+$(BUILD)/threads/generated/%.o: $(BUILD)/generated/%.c | packages
+	@mkdir -p $(@D)
+	$(Q)$(CC) $(BASE_FLAGS) $(THREAD_FLAGS) -c $< -o $@
+$(BUILD)/threads/stavewright: $(THREAD_OBJECTS)
+	$(say) LINK $@
+	$(Q)$(CC) $(THREAD_FLAGS) -Wl,--as-needed $(LDFLAGS) $^ -o $@ $(LIBS)
+
+# A race ends the command with status 66; findings, which the demo film has, with 1.
+test-threads: $(BUILD)/threads/stavewright
+	@for words in 'check --quiet --format json' outline 'bars --check' players; do \
+	  TSAN_OPTIONS="exitcode=66 halt_on_error=1" $< $$words corpus >/dev/null || [ $$? = 1 ] || exit 1; \
+	done; echo "no thread changes what another one reads"
+
 # Looks for inputs that crash the reader, make it hang or take too much memory. New ones go to tests/fuzz/crashers, and
 # make test reads them from then on.
 FUZZ_OBJECTS := $(addprefix $(BUILD)/fuzz/,$(OBJECTS) tests/fuzz/test_read.o)
@@ -198,4 +224,4 @@ bench: all $(BUILD)/bench/bench $(BUILD)/bench/bench_edit
 
 -include $(RELEASE_OBJECTS:.o=.d) $(TEST_OBJECTS:.o=.d) $(TEST_SOURCES:%.c=$(BUILD)/test/%.d) \
 	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d \
-	$(BUILD)/release/tests/bench/bench_edit.d $(FUZZ_OBJECTS:.o=.d)
+	$(BUILD)/release/tests/bench/bench_edit.d $(FUZZ_OBJECTS:.o=.d) $(THREAD_OBJECTS:.o=.d)

@@ -24,14 +24,17 @@ typedef enum sw_change_kind {
     SW_CHANGE_FILL,        /* the rests from `moment` (in the rest `event`) up to `until` become a note or
                               chord of `pitches` */
     /* what hangs on notes and rests */
-    SW_CHANGE_ADD_MARK,     /* `text` at the chord of `event` */
+    SW_CHANGE_ADD_MARK,     /* `text` at the chord of `event`; "\\breathe", which is a command, behind it */
     SW_CHANGE_REMOVE_MARK,  /* the MARK node `mark` of the chord of `event` */
     SW_CHANGE_REPLACE_MARK, /* the same becomes `text` */
     SW_CHANGE_MOVE_MARK,    /* the same goes to the chord of `last` */
     /* runs: everything of a voice from `event` up to `last`, both included */
     SW_CHANGE_WRAP,         /* is put behind the command `text` in braces, which must not change what is
                                heard: "\ottava ..." does, "\tag #'score" does not */
-    SW_CHANGE_COPY_RUN,     /* is written into the rests of `voice` at the same time */
+    SW_CHANGE_UNWRAP,       /* the node `mark` is such a run: "text { ... }"; the command and its braces go */
+    SW_CHANGE_COPY_RUN,     /* is written into the rests of `voice` at the same time, higher by the interval
+                               from middle C to `pitch`, without the marks `left`; its first note gets the
+                               mark `text` unless that is NULL */
     SW_CHANGE_MOVE_RUN,     /* the same, and becomes rests here */
     SW_CHANGE_NEW_VOICE,    /* gets a second voice with rests and skips, filled from `moment` to `until` with
                                `pitches` */
@@ -58,6 +61,8 @@ typedef struct sw_change {
     sw_pitch pitch;          /* as the event's: after \transpose, before \transposition */
     const sw_pitch *pitches; /* ascending */
     size_t pitch_count;
+    const uint32_t *left; /* MARK nodes, indices into the reading's music */
+    size_t left_count;
     const char *text;
     int32_t count; /* bars */
 } sw_change;

@@ -126,9 +126,9 @@ double sw_film_option(const sw_film *film, const char *rule, const char *option,
 
 size_t sw_film_house_count(const sw_film *film);
 const sw_house_rule *sw_film_house(const sw_film *film, size_t i);
-/* The first match of a house rule's pattern in a text: [*from, *to). */
-bool sw_house_rule_find(const sw_film *film, const sw_house_rule *rule, sw_slice text, size_t *from,
-                        size_t *to);
+/* The first match of a house rule's pattern in a text from byte `start` on: [*from, *to). */
+bool sw_house_rule_find(const sw_film *film, const sw_house_rule *rule, sw_slice text, size_t start,
+                        size_t *from, size_t *to);
 
 /* Folders to look for included files in, as the program can open them. */
 size_t sw_film_include_count(const sw_film *film);
@@ -147,6 +147,6 @@ void sw_roster_draft_free(sw_roster_draft *draft);
 /* Adds the staves of a reading's scores. Names are kept; the reading may be freed afterwards. */
 void sw_roster_draft_add(sw_roster_draft *draft, const sw_reading *reading);
 /* Appends the file: every recognised staff as a chair, the rest as remarks. */
-void sw_roster_draft_print(const sw_roster_draft *draft, sw_buffer *result);
+void sw_roster_draft_print(sw_roster_draft *draft, sw_buffer *result);
 
 #endif

@@ -13,6 +13,13 @@ typedef enum sw_severity {
     SW_ERROR    /* wrong, or can't be played */
 } sw_severity;
 
+/* What can be done about a finding without anybody's help. */
+typedef enum sw_fixable {
+    SW_NOT_FIXABLE,
+    SW_FIX_SAFE,  /* a fix that leaves sound and meaning as they are */
+    SW_FIX_PLAYED /* one that changes what is played */
+} sw_fixable;
+
 typedef struct sw_finding {
     sw_severity severity;
     const char *rule; /* name of the rule in the rules table, a static string */
@@ -22,6 +29,8 @@ typedef struct sw_finding {
     uint32_t line;   /* from 1 */
     uint32_t column; /* from 1, in characters */
     char *message;   /* what, why, and what would mend it; one line */
+    sw_fixable fixable;
+    uint32_t fix; /* its number among the fixes of the check, when there is one: see sw_fixes in check.h */
 } sw_finding;
 
 /* A growable list of findings; the messages live in its arena. */

@@ -65,6 +65,34 @@ enum { SW_OTTAVA_LEDGERS = 4 }; /* common practice, no source */
 sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
                         const sw_read_options *reading_options, char **error);
 
+typedef struct sw_give_options {
+    sw_places places; /* the staff is the one that has the line; needed */
+    const char *to;   /* the staff that gets it, as for sw_staff_find; needed */
+    bool keep;        /* it is doubled: the source plays on */
+    bool share;       /* `to` is several of them, between commas: the run is handed from one to the next */
+    bool over;        /* the target's own notes in the passage go */
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
+} sw_give_options;
+
+/* Moves or copies a line into the rests of another staff, as that instrument is written, in the nearest
+ * octave that it has. Notes of the target are a finding and nothing changes, unless they go. Errors as for
+ * sw_move_hands. */
+sw_move *sw_move_give(const char *path, const sw_give_options *options,
+                      const sw_read_options *reading_options, char **error);
+
+typedef struct sw_cue_options {
+    sw_places places; /* a staff or lines are needed */
+    const char *name; /* written over the first note; NULL: the staff's own */
+    bool undo;        /* small notes become full ones again */
+    sw_elsewhere elsewhere;
+} sw_cue_options;
+
+/* Makes a passage of one voice small, optional notes with a name over the first one, or full notes again, the
+ * file then being what it was. Errors as for sw_move_hands. */
+sw_move *sw_move_cue(const char *path, const sw_cue_options *options, const sw_read_options *reading_options,
+                     char **error);
+
 typedef struct sw_bars_options {
     uint32_t first_line; /* bars that end on these lines only; 0: all */
     uint32_t last_line;
@@ -74,12 +102,20 @@ typedef struct sw_bars_options {
 sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
                       const sw_read_options *reading_options, char **error);
 
+/* A note, by the place where it is written. */
+typedef struct sw_written_note {
+    const char *path;
+    uint32_t start;
+} sw_written_note;
+
 typedef struct sw_courtesy_options {
-    sw_places places;       /* of the change-overs: the note before or the note after */
-    const char *only;       /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
-    sw_rational value;      /* what to take off, in whole notes; 0: the smallest that gives the time */
-    const char *value_name; /* "an eighth" */
-    bool melody;            /* notes that end the melody are shortened, too */
+    sw_places places;          /* of the change-overs: the note before or the note after */
+    const char *only;          /* a group of techniques ("stroke", "mute", "sticks"); NULL: all */
+    sw_rational value;         /* what to take off, in whole notes; 0: the smallest that gives the time */
+    const char *value_name;    /* "an eighth" */
+    bool melody;               /* notes that end the melody are shortened, too */
+    const sw_written_note *at; /* only change-overs to these notes; NULL: to any */
+    size_t at_count;
     sw_elsewhere elsewhere;
     const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_courtesy_options;
@@ -88,6 +124,17 @@ typedef struct sw_courtesy_options {
  * gets an up-bow. What can't be done is in the findings. Errors as for sw_move_hands. */
 sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
                           const sw_read_options *reading_options, char **error);
+
+typedef struct sw_breaths_options {
+    sw_places places; /* of the notes before the breaths */
+    sw_rational rest; /* the note before ends so much earlier; 0: a breath mark is written */
+    sw_elsewhere elsewhere;
+} sw_breaths_options;
+
+/* Marks where winds and singers breathe, so that no breath has to last longer than it can: the least cost of
+ * moves/breath_line.h. What has no place for a breath is in the findings. Errors as for sw_move_hands. */
+sw_move *sw_move_breaths(const char *path, const sw_breaths_options *options,
+                         const sw_read_options *reading_options, char **error);
 
 typedef struct sw_ring_options {
     sw_places places;

@@ -41,7 +41,7 @@ typedef enum sw_music_kind {
     /* compounds */
     SW_MUSIC_SEQUENCE,
     SW_MUSIC_SIMULTANEOUS,
-    SW_MUSIC_CONTEXT, /* \new, \context: name = type, name2 = id */
+    SW_MUSIC_CONTEXT, /* \new, \context: name = type, name2 = id; its \with blocks: see sw_music_with */
     SW_MUSIC_CHANGE,  /* \change: name = type, name2 = id */
     SW_MUSIC_SCALE,   /* tuplets, \scaleDurations: num/den = factor */
     SW_MUSIC_GRACE,
@@ -81,14 +81,16 @@ typedef enum sw_music_kind {
     SW_MUSIC_TRANSPOSITION, /* pitch */
     SW_MUSIC_SET, /* \set, \override and the like: name = property path, name2 = the value as plain text */
     SW_MUSIC_OCTAVE_CHECK, /* \resetRelativeOctave, with flag SW_MUSIC_CHECKED \octaveCheck: pitch */
-    SW_MUSIC_SETTING       /* every other command without length */
+    SW_MUSIC_SETTING,      /* every other command without length */
+    SW_MUSIC_WITH /* the \with blocks of a context, no child of any music: name = its type, name2 = its id;
+                     children: SET and SETTING with the flag SW_MUSIC_NEW, in the order of the text */
 } sw_music_kind;
 
 enum {                                   /* sw_music.flags */
        SW_MUSIC_PITCHED = 1 << 0,        /* has a pitch */
        SW_MUSIC_WRITTEN_VALUE = 1 << 1,  /* the duration stands in the text; otherwise it is inherited */
        SW_MUSIC_AS_REST = 1 << 2,        /* a note made a rest by \rest */
-       SW_MUSIC_NEW = 1 << 3,            /* CONTEXT: \new, not \context */
+       SW_MUSIC_NEW = 1 << 3,            /* CONTEXT: \new, not \context; SET, SETTING: of a \with block */
        SW_MUSIC_CHECKED = 1 << 4,        /* NOTE: octave check (= mark) in `reference` sense: see `check` */
        SW_MUSIC_RELATIVE_ENTRY = 1 << 5, /* NOTE: the octave is written relative to the note `reference` */
        SW_MUSIC_FREE = 1 << 6,           /* holds pitches that an outer \relative would resolve */
@@ -107,7 +109,8 @@ typedef struct sw_music {
     int8_t octave_marks; /* NOTE: octave marks as written (0: none, 2: '', -1: ,) */
     int8_t log;          /* duration: see sw_duration */
     uint8_t dots;
-    int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result */
+    int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result; MARK: 0, or 1 and its
+                            class (sw_mark_class) when that does not stand in its text */
     uint8_t name_length; /* NOTE: bytes of the note name at `start` */
     int32_t num;         /* duration factor, or the number that the kind names */
     int32_t den;
@@ -192,9 +195,11 @@ typedef struct sw_voice {
 
 /* Everything without length that is not attached to a note: key, clef, time, tempo, \set, \override, mark,
  * ottava, \stemUp, \break, bar check ... in the order of the music; what is not resolved further is a SETTING
- * node, whose text says what it is. Marks on an empty chord `<>` too: `music` is its CHORD node. Also the
- * beginning of each alternative of a repeat that is not written out: `music` is the ALTERNATIVES node then,
- * and `frame` is the same for all alternatives of one use of the repeat. */
+ * node, whose text says what it is. What a \with block says stands at the moment when its context begins,
+ * with the context's staff, and without voice unless the context is one. Marks on an empty chord `<>` too:
+ * `music` is its CHORD node. Also the beginning of each alternative of a repeat that is not written out:
+ * `music` is the ALTERNATIVES node then, and `frame` is the same for all alternatives of one use of the
+ * repeat. */
 typedef struct sw_setting {
     sw_rational onset;
     uint32_t music; /* kind and values */
@@ -371,6 +376,8 @@ size_t sw_reading_memory(const sw_reading *reading);
 
 /* Order in the text: by file, then by the first byte. */
 int sw_music_compare_places(const sw_music *a, const sw_music *b);
+/* The WITH node of a CONTEXT or ADD_LYRICS node, SW_NO_INDEX when it has no \with block. */
+uint32_t sw_music_with(const sw_reading *reading, uint32_t music);
 /* The text of a music node. */
 sw_slice sw_music_slice(const sw_reading *reading, uint32_t music);
 /* The calls in front of a note, rest, chord or syllable that say how it looks, as they are written:

@@ -29,5 +29,8 @@ bool sw_bar_range_moments(const sw_score *score, const sw_bar_range *range, sw_r
  * names that there are, or when a score has several. */
 bool sw_staff_find(const sw_reading *reading, const char *name, uint32_t *score_index, uint32_t *staff,
                    char **error);
+/* All staves of a score that a name means, in any case, or a pattern between slashes: found[i] is set for
+ * staff i. None may be. False with *error for a wrong pattern. */
+bool sw_staves_find(const sw_reading *reading, uint32_t score, const char *name, bool *found, char **error);
 
 #endif

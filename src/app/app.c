@@ -1,5 +1,6 @@
 /* The command line: finds the subcommand, and shows help. */
 #include <errno.h>
+#include <pthread.h>
 #include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
@@ -11,53 +12,63 @@
 
 static const sw_subcommand subcommands[] = {
     {"bars", "FILE...", "lay the music out: one bar a line, with bar check and bar number",
-     "Only white space, bar checks and comments that are bar numbers change; nothing else that is written or "
-     "heard does.\n"
-     "Line breaks inside of a bar, other comments, lyrics, markup and Scheme stay. - is standard input, and "
-     "the "
-     "whole result\n"
-     "is printed then, as an editor's filter needs it.\n\n"
-     "  --check             change nothing: name the files that are not laid out so, with exit status 1\n"
-     "  --lines A-B         only the bars that end on these lines of FILE\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "Only white space, bar checks and comments that are bar numbers change; nothing else that is written "
+     "or\n"
+     "heard does. Line breaks inside of a bar, other comments, lyrics, markup and Scheme stay. - is standard "
+     "input,\n"
+     "and the whole result is printed then, as an editor's filter needs it. A folder stands for all sources "
+     "below\n"
+     "it, no FILE for those of the film around the working folder.\n\n"
      "example: stavewright bars corpus/1m1-first-light/brass.ily\n",
      sw_command_bars},
+    {"breaths", "FILE", "mark where winds and singers breathe",
+     "How long a breath lasts follows from the instrument, loudness, register and tempo (the rule breath). "
+     "The places\n"
+     "are the best of all: at the ends of slurs and phrases, behind long notes, at bar lines, before leaps; "
+     "hardly\n"
+     "within a slur, a beat or a word, never in a tie; and where another player holds the same note, not "
+     "together.\n"
+     "Where a rest or breath mark serves, nothing is written. What has no place for a breath is told.\n\n"
+     "example: stavewright breaths corpus/1m1-first-light/score.ly --why\n",
+     sw_command_breaths},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",
-     "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input). A file that another "
-     "one includes\n"
-     "is read as part of it. stavewright explain RULE says what a rule is about.\n\n"
-     "  --rules A,B         only these rules\n"
-     "  --not-rules A,B     all rules but these\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes and for the "
-     "output\n\n"
-     "example: stavewright check --not-rules staff-length 1m1 1m2\n",
+     "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "
+     "around\n"
+     "the working folder. A file that another one includes is read as part of it. stavewright explain RULE "
+     "says what a\n"
+     "rule is about, stavewright rules lists them.\n\n"
+     "Accepted findings: with --baseline FILE only what FILE does not list is told. They are known by rule, "
+     "file,\n"
+     "staff, place in the bar and what is played there, so they stay accepted when lines and bars come in or "
+     "go\n"
+     "elsewhere. What is listed and no longer found is counted, and is no reason to fail.\n\n"
+     "example: stavewright check --not-rules staff-length corpus/1m1-first-light "
+     "corpus/1m2-across-the-flats\n",
      sw_command_check},
+    {"completion", "SHELL", "print what makes a shell complete commands, options and rules",
+     "SHELL is bash or zsh. For bash, put this into ~/.bashrc: eval \"$(stavewright completion bash)\"\n"
+     "For zsh, into ~/.zshrc behind compinit: eval \"$(stavewright completion zsh)\"\n\n"
+     "example: stavewright completion bash\n",
+     sw_command_completion},
     {"courtesy", "FILE", "make room before a change: arco to pizz., mutes, sticks",
      "Where players have too little time to change (the rule prep-time), the note before ends a little "
-     "earlier: "
-     "by the\n"
-     "smallest value that gives the seconds needed, at most half of it. Players of a family that hold the "
-     "same "
-     "note let\n"
-     "go together. What is left alone, and why, is told.\n\n"
-     "  --only KIND         only pizzicato, mutes, hand, sticks or snares\n"
-     "  --value V           take off just so much, as a score writes it: 8 is an eighth, 4. a dotted "
-     "quarter\n"
-     "  --melody            shorten the notes that end the melody, too\n"
-     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
-     "  --lines A-B         only what is written on these lines of FILE\n"
-     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
-     "  --copy              there, give the chosen place a copy of the variable of its own\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was done\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "earlier: by\n"
+     "the smallest value that gives the seconds needed, at most half of it. Players of a family that hold "
+     "the same\n"
+     "note let go together. What is left alone, and why, is told.\n\n"
      "example: stavewright courtesy corpus/1m2-across-the-flats/score.ly --only pizzicato --why\n",
      sw_command_courtesy},
+    {"cue", "FILE --staff NAME", "make a passage small optional notes, or full notes again",
+     "The notes stay where they are, in small print, with a name over the first one, so that the composer "
+     "can\n"
+     "decide. --undo takes it back, to the last byte.\n\n"
+     "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
+     sw_command_cue},
+    {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "example: stavewright double corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_double},
     {"explain", "[RULE...]", "say what a rule looks for, why, and how to mend it",
      "Without RULE: lists the rules. The name of an instrument shows its figures and their source.\n\n"
      "example: stavewright explain range horn\n",
@@ -65,105 +76,127 @@ static const sw_subcommand subcommands[] = {
     {"events", "FILE", "print what the score says: one tab-separated row a note or rest",
      "Columns: score onset grace duration kind pitch staff voice file line column\n"
      "Onset and duration are exact fractions of a whole note; pitch is name, octave and quarter tones (c0/0 "
-     "is middle C).\n"
-     "A last column `uncertain` stands on rows inside a call whose effect on the notes is not known.\n\n"
-     "  --lyrics            instead of notes the sung syllables, verse by verse. Columns: score onset grace "
-     "duration bar\n"
-     "                      beat syllable staff voice verse line-id file line column. The duration holds the "
-     "whole\n"
-     "                      melisma; staff and voice are - for syllables with a length of their own\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
+     "is\n"
+     "middle C). A last column `uncertain` stands on rows inside a call whose effect on the notes is not "
+     "known.\n"
+     "A folder, or nothing, stands for the only score in it or in the film around the working folder.\n\n"
      "example: stavewright events corpus/1m1-first-light/score.ly | grep harp1\n",
      sw_command_events},
+    {"give", "FILE --from NAME --to NAME", "move a line to another staff",
+     "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
+     "has.\n\n"
+     "example: stavewright give corpus/1m1-first-light/score.ly --from oboe1 --to flute1 --bars 8\n",
+     sw_command_give},
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
-     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
-     "  --instrument NAME   harp or piano, where the staff's name does not say it\n"
-     "  --span N            widest interval of one hand (10 = a tenth)\n"
-     "  --fingers N         fingers of one hand\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was chosen and why\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "The split is the best one by stated costs: fingers, spans, time to move, lines and glissandi kept in "
+     "one hand.\n"
+     "What no hands can play is told with the bar and the reason.\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
+    {"manual", "", "print the manual page, for man -l -",
+     "It is made from the same tables as these help texts; make install puts it where man finds it.\n\n"
+     "example: stavewright manual\n",
+     sw_command_manual},
     {"octave", "FILE --by N", "shift notes by octaves, or fit lines into a range",
      "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
      "then,\n"
-     "as an editor's filter needs it. One of the first four says what to do:\n\n"
-     "  --by N              so many octaves up, or down with -N\n"
-     "  --into INSTRUMENT   into its compass (explain INSTRUMENT shows it), as it sounds, best into the "
-     "middle\n"
-     "  --between \"LOW HIGH\"  between two written pitches: \"c' g'''\" in the source's note language, or "
-     "\"C4 "
-     "G6\"\n"
-     "  --ottava add|remove write 8va brackets (15ma, 8vb ...) over what lies too high, or take them out\n"
-     "  --fold              with --into and --between: only what lies outside, and what a smooth line needs\n"
-     "  --ledgers N         with --ottava add: too high is what has more ledger lines than N (4)\n"
-     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
-     "  --lines A-B         only what is written on these lines of FILE\n"
-     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
-     "  --copy              there, give the chosen place a copy of the variable of its own\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was done, and why each line changes its octave where it does\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
+     "as an editor's filter needs it. One of --by, --into, --between and --ottava says what to do.\n\n"
      "A line changes its octave best behind a rest, where a phrase begins, behind a long note or on a "
      "repeated one;\n"
      "hardly within a slur, a beat or a scale. Chords, ties and grace notes stay together. What fits nowhere "
-     "is "
+     "is\n"
      "reported.\n\n"
      "examples: stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --bars 8-9 --by 1\n"
      "          stavewright octave corpus/1m1-first-light/score.ly --staff flute1 --into oboe --fold --why\n",
      sw_command_octave},
     {"outline", "PATH...", "print staves, instruments, bars, metre, keys, tempos and the duration",
-     "PATH is a file, a folder (all scores below it) or - (standard input).\n\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n\n"
+     "PATH is a file, a folder (all scores below it) or - (standard input); no PATH is the film around the "
+     "working\n"
+     "folder.\n\n"
      "example: stavewright outline corpus/1m1-first-light/score.ly\n",
      sw_command_outline},
+    {"players", "PATH...", "print what each player has to play, over all cues",
+     "One row a chair of stavewright.yaml, or, without one, a player that the staves speak of: instruments, "
+     "cues with\n"
+     "notes, bars and minutes with notes, lowest and highest sounding note, the shortest time for each "
+     "change of\n"
+     "instrument, mutes and percussion to bring. Full scores are counted; parts and sketches of the same "
+     "music are\n"
+     "not. A note sounds as \\transposition says; where nothing does, it is shown as it is written.\n\n"
+     "example: stavewright players corpus\n",
+     sw_command_players},
     {"ring", "FILE", "let notes ring: harp, mallets, piano, pizzicato",
      "Notes before rests that go on sounding by themselves get a tie into nothing, and short ones a value "
-     "that shows "
-     "it;\n"
-     "where every note of a staff would, one text says so. What is staccato or damped, or ended by a change "
-     "of "
+     "that shows\n"
+     "it; where every note of a staff would, one text says so. What is staccato or damped, or ended by a "
+     "change of\n"
      "pedals, stays.\n\n"
-     "  --staff NAME        instrument name, short name, context id or variable; /.../ is a pattern\n"
-     "  --bars A-B          only these bars (8-12, or 8:3-9:1 with beats)\n"
-     "  --lines A-B         only what is written on these lines of FILE\n"
-     "  --everywhere        where a note is written once and heard in several places, change all of them\n"
-     "  --copy              there, give the chosen place a copy of the variable of its own\n"
-     "  --include FOLDER    look for included files here, too; may be given several times\n"
-     "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
-     "  --why               say what was done\n"
-     "  --write             change the files; otherwise a unified diff is printed\n\n"
      "example: stavewright ring corpus/1m1-first-light/score.ly --staff harp1 --why\n",
      sw_command_ring},
     {"roster", "init [PATH...]", "write a first list of who plays, from the scores",
      "Prints a stavewright.yaml with a chair for each player that the staves of the scores below PATH (the "
-     "working\n"
-     "folder) speak of: name, instrument, number, the percussion that is struck. Go through it, add who "
-     "doubles "
-     "what, and\n"
-     "put it at the top of the film's folder; stavewright check finds it there.\n\n"
-     "  --write             write the file stavewright.yaml; an existing one is never changed\n"
-     "  --to FOLDER         with --write: into this folder instead of the working folder\n\n"
+     "film\n"
+     "around the working folder) speak of: name, instrument, number, the percussion that is struck. Go "
+     "through it,\n"
+     "add who doubles what, and put it at the top of the film's folder; stavewright check finds it there.\n\n"
      "example: stavewright roster init corpus\n",
      sw_command_roster},
+    {"rules", "", "list the rules of check with their gravity",
+     "Behind each name: the gravest that it gives, and what it looks for. stavewright.yaml can set all of "
+     "them.\n\n"
+     "example: stavewright rules\n",
+     sw_command_rules},
+    {"run", "RECIPE [PATH...]", "run a recipe of transformations over a whole film, as one change",
+     "RECIPE is a YAML file with steps: what to do, where, and the options of the transformation. PATHs are "
+     "files and\n"
+     "folders; none is the film around the working folder. Each cue's full score is changed, and what shares "
+     "its\n"
+     "music along with it. Each step reads what the ones before have left, and is proved. A unified diff of "
+     "all is\n"
+     "printed, or, with --write, all files are written, or none. A table says what changed in each cue.\n\n"
+     "  steps:\n"
+     "    - do: courtesy            # the name of a transformation\n"
+     "      only: pizzicato         # its options, without the dashes\n"
+     "      where: prep-time        # only bars and staves in which this rule reports something\n"
+     "    - do: octave\n"
+     "      cues: [1m1, /^2m/]      # files whose path holds this; a pattern stands between slashes\n"
+     "      staff: /flute/          # each staff that is called so\n"
+     "      instrument: piccolo     # or each staff of an instrument (explain lists them; or a pattern)\n"
+     "      bars: 8-12\n"
+     "      by: 1\n\n"
+     "example: stavewright run corpus/before-the-session.yaml corpus\n",
+     sw_command_run},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
-     "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
+     "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "
+     "around\n"
+     "the working folder.\n\n"
      "example: stavewright syntax corpus\n",
      sw_command_syntax},
 };
 
 enum { SUBCOMMANDS = sizeof subcommands / sizeof subcommands[0] };
 
+size_t sw_subcommand_count(void)
+{
+    return SUBCOMMANDS;
+}
+
+const sw_subcommand *sw_subcommand_get(size_t i)
+{
+    return &subcommands[i];
+}
+
+size_t sw_subcommand_text(const sw_subcommand *command)
+{
+    const char *example = strstr(command->help, "\n\nexample");
+    return example == NULL ? strlen(command->help) : (size_t)(example - command->help) + 1;
+}
+
 static void print_usage(FILE *out)
 {
     fputs("usage: stavewright COMMAND [OPTIONS] ...\n\n", out);
     for (size_t i = 0; i < SUBCOMMANDS; i++) {
-        fprintf(out, "  %-9s %-17s %s\n", subcommands[i].name, subcommands[i].arguments,
+        fprintf(out, "  %-10s %-30s %s\n", subcommands[i].name, subcommands[i].arguments,
                 subcommands[i].summary);
     }
     fputs("\nstavewright help COMMAND shows its options. Exit status: 0 clean, 1 findings, 2 bad use or "
@@ -187,9 +220,21 @@ static int say_unknown(const char *name)
     for (size_t i = 0; i < SUBCOMMANDS; i++) {
         names[i] = subcommands[i].name;
     }
+    char text[SW_NEAREST_TEXT];
     fprintf(stderr, "stavewright: there is no command \"%s\"; %s\n", name,
-            sw_say_nearest(name, names, SUBCOMMANDS, "stavewright help lists them"));
+            sw_say_nearest(name, names, SUBCOMMANDS, "stavewright help lists them", text));
     return SW_EXIT_BAD;
+}
+
+static void print_help(const sw_subcommand *command)
+{
+    size_t text = sw_subcommand_text(command);
+    sw_buffer options = {0};
+    sw_options_print(command->name, &options);
+    printf("usage: stavewright %s%s%s\n\n%s\n\n%.*s%s%s%s", command->name,
+           command->arguments[0] == '\0' ? "" : " ", command->arguments, command->summary, (int)text,
+           command->help, options.length > 0 ? "\n" : "", sw_buffer_text(&options), command->help + text);
+    sw_buffer_free(&options);
 }
 
 static int help(const char *name)
@@ -201,16 +246,34 @@ static int help(const char *name)
     if (command == NULL) {
         print_usage(stdout);
     } else {
-        printf("usage: stavewright %s %s\n\n%s\n\n%s", command->name, command->arguments, command->summary,
-               command->help);
+        print_help(command);
     }
     return SW_EXIT_CLEAN;
 }
 
+/* Whether somebody asks for help, anywhere before "--". */
+static bool asks_for_help(int count, char **words)
+{
+    for (int i = 0; i < count && strcmp(words[i], "--") != 0; i++) {
+        if (strcmp(words[i], "--help") == 0 || strcmp(words[i], "-h") == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What can't be settled is met again with each file of its folder, and is said once. */
 static void say_recovery(void *context, const char *sentence)
 {
+    static pthread_mutex_t guard = PTHREAD_MUTEX_INITIALIZER; /* any thread may tell */
+    static char last[1000];
     (void)context;
-    fprintf(stderr, "stavewright: %s\n", sentence);
+    pthread_mutex_lock(&guard);
+    if (strncmp(sentence, last, sizeof last - 1) != 0) {
+        fprintf(stderr, "stavewright: %s\n", sentence);
+        snprintf(last, sizeof last, "%s", sentence);
+    }
+    pthread_mutex_unlock(&guard);
 }
 
 int sw_app(int count, char **arguments)
@@ -232,7 +295,7 @@ int sw_app(int count, char **arguments)
         if (command == NULL) {
             return say_unknown(first);
         }
-        if (count > 2 && (strcmp(arguments[2], "--help") == 0 || strcmp(arguments[2], "-h") == 0)) {
+        if (asks_for_help(count - 2, arguments + 2)) {
             status = help(command->name);
         } else {
             status = command->run(count - 2, arguments + 2);

@@ -3,14 +3,17 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/inputs.h"
 #include "app/move_words.h"
+#include "app/progress.h"
+#include "base/parallel.h"
 
 typedef struct bars_words {
     sw_move_words shared; /* without a path */
     sw_bars_options options;
     bool check;
-    const char **paths;
-    size_t path_count;
+    bool quiet;
+    sw_inputs inputs;
 } bars_words;
 
 static bool parse(bars_words *b, sw_words *words)
@@ -21,43 +24,44 @@ static bool parse(bars_words *b, sw_words *words)
             return false;
         }
         if (word == SW_WORD_PATH) {
-            b->paths[b->path_count++] = words->value;
-        } else if (strcmp(words->options[words->option], "--check") == 0) {
+            if (!sw_inputs_take(&b->inputs, words->value)) {
+                return false;
+            }
+        } else if (sw_words_is(words, "--check")) {
             b->check = true;
-        } else if (!sw_move_words_take(&b->shared, words->options[words->option], words->value, &shared)) {
+        } else if (sw_words_is(words, "--quiet")) {
+            b->quiet = true;
+        } else if (!sw_move_words_take(&b->shared, words->option, words->value, &shared)) {
             return false;
         }
-    }
-    if (b->path_count == 0) {
-        sw_say_bad("bars", "no file is named");
-        return false;
     }
     if (b->check && b->shared.write) {
         sw_say_bad("bars", "--check changes nothing and --write does: one of them");
         return false;
     }
+    if (!sw_inputs_close(&b->inputs, b->shared.file_name)) {
+        return false;
+    }
     bool lines = b->shared.places.first_line > 0;
-    if (b->path_count > 1 && (lines || b->shared.file_name != NULL)) {
+    if (b->inputs.paths.count > 1 && (lines || b->shared.file_name != NULL)) {
         sw_say_bad("bars", "%s is for one file", lines ? "--lines" : "--file-name");
         return false;
     }
     return true;
 }
 
-/* --check: a line for a file that is not laid out. */
-static int check(sw_move *move, const char *path, char *error)
+/* --check: a line for a file that is not laid out. Frees `error`. */
+static int say_state(const char *path, bool changes, char *error)
 {
-    if (move == NULL) {
+    if (error != NULL) {
         sw_say_bad("bars", "%s", error);
         free(error);
         return SW_EXIT_BAD;
     }
-    int status = move->patch.count > 0 ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
-    if (status == SW_EXIT_FINDINGS) {
+    if (changes) {
         printf("%s\n", path);
     }
-    sw_move_free(move);
-    return status;
+    return changes ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
 }
 
 static int lay_out(const bars_words *b, const char *given)
@@ -76,32 +80,74 @@ static int lay_out(const bars_words *b, const char *given)
     if (!b->check) {
         return sw_move_words_show(&m, move, error);
     }
-    int status = check(move, given, error);
+    int status = say_state(given, move != NULL && move->patch.count > 0, error);
+    sw_move_free(move);
     sw_text_free(m.input);
     sw_films_free(&m.films);
+    free(m.one);
+    return status;
+}
+
+/* Files that are only looked at: several at the same time. */
+typedef struct looks {
+    const bars_words *words;
+    bool *changes; /* one a file: it is not laid out */
+    char **errors; /* one a file: why it can't be, or NULL */
+    sw_progress *progress;
+} looks;
+
+static void look(void *context, size_t n)
+{
+    const looks *all = context;
+    const bars_words *b = all->words;
+    sw_move *move = sw_move_bars(b->inputs.paths.items[n], &b->options, &b->shared.reading, &all->errors[n]);
+    all->changes[n] = move != NULL && move->patch.count > 0;
+    sw_move_free(move); /* at once: it holds whole scores */
+    sw_progress_step(all->progress);
+}
+
+static int check_all(const bars_words *b)
+{
+    const sw_paths *paths = &b->inputs.paths;
+    sw_move_words m = b->shared;
+    m.path = paths->count == 0 ? NULL : paths->items[0];
+    if (!sw_move_words_check(&m)) {
+        return SW_EXIT_BAD;
+    }
+    looks all = {.words = b,
+                 .changes = sw_alloc_zero(paths->count + 1, sizeof *all.changes),
+                 .errors = sw_alloc_zero(paths->count + 1, sizeof *all.errors),
+                 .progress = sw_progress_begin("reading", paths->count, b->quiet)};
+    sw_parallel(paths->count, look, &all);
+    sw_progress_end(all.progress);
+    int status = SW_EXIT_CLEAN;
+    for (size_t i = 0; i < paths->count; i++) {
+        int one = say_state(paths->items[i], all.changes[i], all.errors[i]);
+        status = one > status ? one : status;
+    }
+    free(all.changes);
+    free(all.errors);
     return status;
 }
 
 int sw_command_bars(int count, char **arguments)
 {
-    static const char *const names[] = {"--lines", "--include", "--file-name",
-                                        "--check", "--write",   "--diff"};
-    bars_words b = {.shared = {.command = "bars"}};
-    sw_words words = {.command = "bars",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 3,
-                      .items = arguments,
-                      .count = count};
-    b.paths = sw_alloc_zero((size_t)count + 1, sizeof *b.paths);
+    bars_words b = {.shared = {.command = "bars"}, .inputs = {.command = "bars"}};
+    sw_words words = {.command = "bars", .items = arguments, .count = count};
     int status = parse(&b, &words) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
     b.options.first_line = b.shared.places.first_line;
     b.options.last_line = b.shared.places.last_line;
     b.shared.reading.include_path = b.shared.folders;
-    for (size_t i = 0; i < b.path_count && status != SW_EXIT_BAD; i++) {
-        int one = lay_out(&b, b.paths[i]);
+    if (b.inputs.standard_input && status != SW_EXIT_BAD) {
+        status = lay_out(&b, "-");
+    }
+    if (b.check && !b.inputs.standard_input && status != SW_EXIT_BAD) {
+        status = check_all(&b);
+    }
+    for (size_t i = 0; !b.check && i < b.inputs.paths.count && status != SW_EXIT_BAD; i++) {
+        int one = lay_out(&b, b.inputs.paths.items[i]);
         status = one > status ? one : status;
     }
-    free(b.paths);
+    sw_inputs_free(&b.inputs);
     return status;
 }

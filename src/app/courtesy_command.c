@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/move_words.h"
+#include "app/move_command.h"
 
 /* What --only takes, and the group of techniques that it means. */
 static const struct {
@@ -35,8 +35,10 @@ static bool take_kind(const char *value, sw_courtesy_options *options)
             return true;
         }
     }
-    sw_say_bad("courtesy", "--only %s: %s", value,
-               sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares"));
+    char text[SW_NEAREST_TEXT];
+    sw_say_bad(
+        "courtesy", "--only %s: %s", value,
+        sw_say_nearest(value, words, KINDS, "it takes pizzicato, mutes, hand, sticks or snares", text));
     return false;
 }
 
@@ -68,30 +70,25 @@ static bool take(const char *option, const char *value, void *data)
     return true;
 }
 
+static sw_move *make(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_courtesy_options *options = own;
+    if (options->value.den == 0) {
+        options->value = sw_rational_zero();
+    }
+    options->places = m->places;
+    options->elsewhere = m->elsewhere;
+    options->film = m->film;
+    return sw_move_courtesy(path, options, &m->reading, error);
+}
+
+const sw_move_command sw_command_row_courtesy = {.name = "courtesy",
+
+                                                 .size = sizeof(sw_courtesy_options),
+                                                 .take = take,
+                                                 .make = make};
+
 int sw_command_courtesy(int count, char **arguments)
 {
-    static const char *const names[] = {"--only",       "--value",     "--staff", "--bars",  "--lines",
-                                        "--include",    "--file-name", "--why",   "--write", "--diff",
-                                        "--everywhere", "--copy",      "--melody"};
-    sw_words words = {.command = "courtesy",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 6,
-                      .items = arguments,
-                      .count = count};
-    sw_move_words m = {0};
-    sw_courtesy_options options = {.value = sw_rational_zero()};
-    if (!sw_move_words_read(&m, &words, take, &options)) {
-        return SW_EXIT_BAD;
-    }
-    options.places = m.places;
-    options.elsewhere = m.elsewhere;
-    const char *path = sw_move_words_open(&m);
-    if (path == NULL) {
-        return SW_EXIT_BAD;
-    }
-    options.film = m.film;
-    char *error = NULL;
-    sw_move *move = sw_move_courtesy(path, &options, &m.reading, &error);
-    return sw_move_words_show(&m, move, error);
+    return sw_move_command_run(&sw_command_row_courtesy, count, arguments);
 }

@@ -10,19 +10,19 @@
 #include "checks/say.h"
 #include "stavewright/check.h"
 #include "stavewright/players.h"
+#include "stavewright/report.h"
 
 static void list_rules(void)
 {
     for (size_t i = 0; i < sw_rules_count(); i++) {
-        printf("%-14s %s\n", sw_rules_get(i)->name, sw_rules_get(i)->summary);
+        const sw_rule *rule = sw_rules_get(i);
+        printf("%-16s %-8s %s\n", rule->name, sw_severity_word(rule->severity), rule->summary);
     }
 }
 
 static void print_rule(const sw_rule *rule)
 {
-    static const char *const severities[] = {
-        [SW_NOTE] = "note", [SW_WARNING] = "warning", [SW_ERROR] = "error"};
-    printf("%s: %s (%s)\n\n%s", rule->name, rule->summary, severities[rule->severity], rule->explain);
+    printf("%s: %s (%s)\n\n%s", rule->name, rule->summary, sw_severity_word(rule->severity), rule->explain);
 }
 
 static void print_compass(const char *what, sw_pitch low, sw_pitch high, sw_pitch lowest, sw_pitch highest)
@@ -91,8 +91,8 @@ static int find_subject(const sw_instruments *instruments, const char *word, sub
         return sw_say_bad("explain", "there is no rule or instrument \"%s\"; did you mean \"%s\"?", word,
                           nearest);
     }
-    return sw_say_bad(
-        "explain", "\"%s\" is neither a rule nor an instrument; stavewright explain lists the rules", word);
+    return sw_say_bad("explain",
+                      "\"%s\" is neither a rule nor an instrument; stavewright rules lists the rules", word);
 }
 
 /* Prints nothing when one of the words means nothing. */
@@ -131,4 +131,13 @@ int sw_command_explain(int count, char **words)
     int status = explain_all(instruments, count, words);
     sw_instruments_free(instruments);
     return status;
+}
+
+int sw_command_rules(int count, char **words)
+{
+    if (count > 0) {
+        return sw_say_bad("rules", "it takes no words; stavewright explain %s says more", words[0]);
+    }
+    list_rules();
+    return SW_EXIT_CLEAN;
 }

@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/move_words.h"
+#include "app/move_command.h"
 
 static bool parse_number(const char *text, int least, int most, int *number)
 {
@@ -33,33 +33,34 @@ static bool take(const char *option, const char *value, void *data)
     return true;
 }
 
+static bool make_sense(const sw_move_words *m, const void *own)
+{
+    (void)own;
+    if (m->places.staff == NULL) {
+        sw_say_bad("hands",
+                   "--staff NAME is needed: the staff to split; stavewright outline FILE lists the staves");
+        return false;
+    }
+    return true;
+}
+
+static sw_move *make(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_hands_options *options = own;
+    options->staff = m->places.staff;
+    options->bars = m->places.bars;
+    options->film = m->film;
+    return sw_move_hands(path, options, &m->reading, error);
+}
+
+const sw_move_command sw_command_row_hands = {.name = "hands",
+
+                                              .size = sizeof(sw_hands_options),
+                                              .take = take,
+                                              .make_sense = make_sense,
+                                              .make = make};
+
 int sw_command_hands(int count, char **arguments)
 {
-    static const char *const names[] = {"--instrument", "--span",      "--fingers", "--staff", "--bars",
-                                        "--include",    "--file-name", "--why",     "--write", "--diff"};
-    sw_words words = {.command = "hands",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 3,
-                      .items = arguments,
-                      .count = count};
-    sw_move_words m = {0};
-    sw_hands_options options = {0};
-    if (!sw_move_words_read(&m, &words, take, &options)) {
-        return SW_EXIT_BAD;
-    }
-    options.staff = m.places.staff;
-    options.bars = m.places.bars;
-    if (options.staff == NULL) {
-        return sw_say_bad(
-            "hands", "--staff NAME is needed: the staff to split; stavewright outline FILE lists the staves");
-    }
-    const char *path = sw_move_words_open(&m);
-    if (path == NULL) {
-        return SW_EXIT_BAD;
-    }
-    options.film = m.film;
-    char *error = NULL;
-    sw_move *move = sw_move_hands(path, &options, &m.reading, &error);
-    return sw_move_words_show(&m, move, error);
+    return sw_move_command_run(&sw_command_row_hands, count, arguments);
 }

@@ -6,6 +6,7 @@
 
 #include "app/commands.h"
 #include "app/input.h"
+#include "app/inputs.h"
 #include "stavewright/report.h"
 
 /* "120" or "120-140" */
@@ -80,30 +81,26 @@ bool sw_move_words_read(sw_move_words *m, sw_words *words,
             continue;
         }
         bool shared;
-        const char *option = words->options[words->option];
-        if (!sw_move_words_take(m, option, words->value, &shared) ||
-            (!shared && !own(option, words->value, data))) {
+        if (!sw_move_words_take(m, words->option, words->value, &shared) ||
+            (!shared && !own(words->option, words->value, data))) {
             return false;
         }
     }
     m->reading.include_path = m->folders;
-    if (m->path == NULL) {
-        sw_say_bad(m->command, "no file is named");
-        return false;
-    }
     return sw_move_words_check(m);
 }
 
 bool sw_move_words_check(const sw_move_words *m)
 {
-    bool input = strcmp(m->path, "-") == 0;
+    bool input = m->path != NULL && strcmp(m->path, "-") == 0;
     if (input && m->write) {
         sw_say_bad(m->command,
                    "standard input can't be written back: leave --write out, the result is printed");
         return false;
     }
     if (!input && m->file_name != NULL) {
-        sw_say_bad(m->command, "--file-name says what standard input (-) is called; %s has a name", m->path);
+        sw_say_bad(m->command, "--file-name says what standard input (-) is called; %s has a name",
+                   m->path == NULL ? "a file" : m->path);
         return false;
     }
     return true;
@@ -130,8 +127,13 @@ static bool find_film(sw_move_words *m, const char *path)
 
 const char *sw_move_words_open(sw_move_words *m)
 {
-    if (strcmp(m->path, "-") != 0) {
-        return find_film(m, m->path) ? m->path : NULL;
+    if (m->path == NULL || strcmp(m->path, "-") != 0) {
+        m->one = sw_inputs_one(m->command, m->path);
+        if (m->one != NULL && !find_film(m, m->one)) {
+            free(m->one);
+            m->one = NULL;
+        }
+        return m->one;
     }
     m->input = sw_read_input(m->command, m->file_name);
     if (m->input == NULL) {
@@ -221,5 +223,6 @@ int sw_move_words_show(sw_move_words *m, sw_move *move, char *error)
     sw_move_free(move);
     sw_text_free(m->input);
     sw_films_free(&m->films);
+    free(m->one);
     return status;
 }

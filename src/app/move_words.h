@@ -11,7 +11,8 @@ enum { SW_MOST_FOLDERS = 16 };
 
 typedef struct sw_move_words {
     const char *command;
-    const char *path; /* as it was given; "-": standard input */
+    const char *path; /* as it was given; "-": standard input, NULL: none */
+    char *one;        /* the score that is meant, after sw_move_words_open */
     sw_places places;
     sw_elsewhere elsewhere;
     const char *folders[SW_MOST_FOLDERS]; /* --include */
@@ -26,8 +27,7 @@ typedef struct sw_move_words {
 } sw_move_words;
 
 /* Reads the words behind a subcommand. Options that are not shared are given to `own`, with `data`: false
- * when it has said that a value is wrong. What is not among `options` (flags last) is refused. False when
- * something is wrong; it has been said then. */
+ * when it has said that a value is wrong. False when something is wrong; it has been said then. */
 bool sw_move_words_read(sw_move_words *m, sw_words *words,
                         bool (*own)(const char *option, const char *value, void *data), void *data);
 /* For commands that read their words themselves: takes an option that all share (*shared: it was one). False
@@ -36,7 +36,8 @@ bool sw_move_words_take(sw_move_words *m, const char *option, const char *value,
 /* Whether path, --write and --file-name go together; otherwise it has been said. */
 bool sw_move_words_check(const sw_move_words *m);
 /* Finds the film of the file, and reads standard input where it is the source; the path to be read from then
- * on is returned. NULL when that can't be done; it has been said then. */
+ * on is returned. A folder stands for the only score below it, no path for that of the film around the working
+ * folder. NULL when that can't be done; it has been said then. */
 const char *sw_move_words_open(sw_move_words *m);
 /* Shows the result of a move (NULL: *error says why there is none) as the words want it, and frees it.
  * Returns the exit status. */

@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/move_words.h"
+#include "app/move_command.h"
 
 static bool take_number(const char *option, const char *value, int least, int most, int *number)
 {
@@ -47,8 +47,9 @@ static bool take(const char *option, const char *value, void *data)
 }
 
 /* Whether the options say one thing that can be done. */
-static bool make_sense(const sw_octave_options *o)
+static bool make_sense(const sw_move_words *m, const void *own)
 {
+    const sw_octave_options *o = own;
     int ways = (o->by != 0) + (o->into != NULL) + (o->between != NULL) + (o->ottava != SW_OTTAVA_LEAVE);
     if (ways == 0) {
         sw_say_bad("octave", "what to do is needed: --by N (so many octaves up, or down with -N), --into "
@@ -59,7 +60,7 @@ static bool make_sense(const sw_octave_options *o)
         sw_say_bad("octave", "--fold needs a range: --into INSTRUMENT or --between \"LOW HIGH\"");
     } else if (o->ledgers != 0 && o->ottava != SW_OTTAVA_ADD) {
         sw_say_bad("octave", "--ledgers goes with --ottava add");
-    } else if (o->places.staff == NULL && o->places.first_line == 0) {
+    } else if (m->places.staff == NULL && m->places.first_line == 0) {
         sw_say_bad("octave", "--staff NAME or --lines A-B is needed: what to shift; stavewright outline "
                              "FILE lists the staves");
     } else {
@@ -68,34 +69,23 @@ static bool make_sense(const sw_octave_options *o)
     return false;
 }
 
+static sw_move *make(const char *path, const sw_move_words *m, void *own, char **error)
+{
+    sw_octave_options *options = own;
+    options->places = m->places;
+    options->elsewhere = m->elsewhere;
+    options->film = m->film;
+    return sw_move_octave(path, options, &m->reading, error);
+}
+
+const sw_move_command sw_command_row_octave = {.name = "octave",
+
+                                               .size = sizeof(sw_octave_options),
+                                               .take = take,
+                                               .make_sense = make_sense,
+                                               .make = make};
+
 int sw_command_octave(int count, char **arguments)
 {
-    static const char *const names[] = {"--by",      "--into",      "--between",    "--ottava",
-                                        "--ledgers", "--staff",     "--bars",       "--lines",
-                                        "--include", "--file-name", "--fold",       "--why",
-                                        "--write",   "--diff",      "--everywhere", "--copy"};
-    sw_words words = {.command = "octave",
-                      .options = names,
-                      .option_count = sizeof names / sizeof names[0],
-                      .flag_count = 6,
-                      .items = arguments,
-                      .count = count};
-    sw_move_words m = {0};
-    sw_octave_options options = {0};
-    if (!sw_move_words_read(&m, &words, take, &options)) {
-        return SW_EXIT_BAD;
-    }
-    options.places = m.places;
-    if (!make_sense(&options)) {
-        return SW_EXIT_BAD;
-    }
-    options.elsewhere = m.elsewhere;
-    const char *path = sw_move_words_open(&m);
-    if (path == NULL) {
-        return SW_EXIT_BAD;
-    }
-    options.film = m.film;
-    char *error = NULL;
-    sw_move *move = sw_move_octave(path, &options, &m.reading, &error);
-    return sw_move_words_show(&m, move, error);
+    return sw_move_command_run(&sw_command_row_octave, count, arguments);
 }

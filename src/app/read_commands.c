@@ -4,124 +4,144 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/words.h"
-#include "stavewright/main_files.h"
+#include "app/inputs.h"
+#include "app/progress.h"
+#include "base/parallel.h"
 #include "stavewright/report.h"
 
-enum { MAX_FOLDERS = 64 };
-
 typedef struct arguments {
-    const char *command;
-    const char *folders[MAX_FOLDERS];
-    sw_read_options options;
-    sw_paths paths;  /* the scores to read */
-    bool has_lyrics; /* the command knows --lyrics */
-    bool wants_lyrics;
+    sw_inputs inputs;
+    bool lyrics;
+    bool quiet;
 } arguments;
 
-static int take_path(arguments *a, const char *path)
+static bool take_arguments(arguments *a, int count, char **items)
 {
-    char *error = NULL;
-    if (strcmp(path, "-") == 0) {
-        sw_paths_add(&a->paths, path);
-    } else if (!sw_paths_collect(&a->paths, path, &error)) {
-        sw_say_bad(a->command, "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
-    }
-    return SW_EXIT_CLEAN;
-}
-
-static int take_arguments(arguments *a, int count, char **items)
-{
-    static const char *const options[] = {"--include", "--lyrics"};
-    sw_words words = {.command = a->command,
-                      .options = options,
-                      .option_count = a->has_lyrics ? 2 : 1,
-                      .flag_count = a->has_lyrics ? 1 : 0,
-                      .items = items,
-                      .count = count};
-    bool named = false;
+    sw_words words = {.command = a->inputs.command, .items = items, .count = count};
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
-        if (word == SW_WORD_BAD) {
-            return SW_EXIT_BAD;
+        if (word == SW_WORD_BAD || (word == SW_WORD_PATH && !sw_inputs_take(&a->inputs, words.value))) {
+            return false;
         }
-        if (word == SW_WORD_PATH) {
-            named = true;
-            if (take_path(a, words.value) != SW_EXIT_CLEAN) {
-                return SW_EXIT_BAD;
+        if (word == SW_WORD_OPTION) {
+            a->lyrics = a->lyrics || sw_words_is(&words, "--lyrics");
+            a->quiet = a->quiet || sw_words_is(&words, "--quiet");
+            if (sw_words_is(&words, "--include")) {
+                sw_folders_add(&a->inputs.includes, &words.value, 1);
             }
-        } else if (words.option == 1) {
-            a->wants_lyrics = true;
-        } else if (a->options.include_path_count < MAX_FOLDERS) {
-            a->folders[a->options.include_path_count++] = words.value;
-        } else {
-            return sw_say_bad(a->command, "more folders to include from than are taken: %s", words.value);
         }
     }
-    if (!named) {
-        return sw_say_bad(a->command, "no file is named; usage: stavewright %s [--include FOLDER] FILE",
-                          a->command);
-    }
-    if (a->paths.count == 0) {
-        return sw_say_bad(a->command, "there is no .ly or .ily file below what is named");
-    }
-    a->options.include_path = a->folders;
-    if (a->paths.count > 1) { /* what another one includes is read as part of it */
-        sw_paths mains = sw_main_files(&a->paths, &a->options);
-        sw_paths_free(&a->paths);
-        a->paths = mains;
-    }
-    return SW_EXIT_CLEAN;
+    return sw_inputs_close(&a->inputs, NULL);
 }
 
-static int report(const arguments *a, const char *path, void (*print)(const sw_reading *, sw_buffer *))
+/* One score, and what is printed of it. Several are read at the same time. */
+typedef struct job {
+    const char *path;
+    sw_folders folders;
+    sw_buffer text;
+    sw_buffer findings;
+    int status;
+    char *error; /* why it can't be read */
+} job;
+
+typedef struct jobs {
+    job *items;
+    size_t count;
+    void (*print)(const sw_reading *, sw_buffer *);
+    sw_progress *progress;
+} jobs;
+
+static void run_job(void *context, size_t n)
 {
-    char *error = NULL;
-    sw_reading *reading = sw_read(path, &a->options, &error);
-    if (reading == NULL) {
-        sw_say_bad(a->command, "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
+    jobs *all = context;
+    job *j = &all->items[n];
+    sw_read_options options = {.include_path = j->folders.items, .include_path_count = j->folders.count};
+    sw_reading *reading = sw_read(j->path, &options, &j->error);
+    if (reading != NULL) {
+        all->print(reading, &j->text);
+        sw_report_findings(reading, &reading->findings, &j->findings);
+        j->status = reading->findings.count > 0 ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
+        sw_reading_free(reading);
     }
-    sw_buffer text = {0};
-    print(reading, &text);
-    fwrite(sw_buffer_text(&text), 1, text.length, stdout);
-    sw_buffer_clear(&text);
-    sw_report_findings(reading, &reading->findings, &text);
-    fputs(sw_buffer_text(&text), stderr);
-    sw_buffer_free(&text);
-    int status = reading->findings.count > 0 ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
-    sw_reading_free(reading);
+    sw_progress_step(all->progress);
+}
+
+static int show(const char *command, const job *j)
+{
+    if (j->error != NULL) {
+        return sw_say_bad(command, "%s", j->error);
+    }
+    fwrite(sw_buffer_text(&j->text), 1, j->text.length, stdout);
+    fputs(sw_buffer_text(&j->findings), stderr);
+    return j->status;
+}
+
+static int report(arguments *a, const sw_paths *paths, void (*print)(const sw_reading *, sw_buffer *))
+{
+    jobs all = {
+        .items = sw_alloc_zero(paths->count + 1, sizeof *all.items), .count = paths->count, .print = print};
+    for (size_t i = 0; i < all.count; i++) {
+        all.items[i].path = paths->items[i];
+        all.items[i].folders = sw_inputs_folders(&a->inputs, sw_inputs_film(&a->inputs, paths->items[i]));
+    }
+    all.progress = sw_progress_begin("reading", all.count, a->quiet);
+    sw_parallel(all.count, run_job, &all);
+    sw_progress_end(all.progress);
+    int status = SW_EXIT_CLEAN;
+    for (size_t i = 0; i < all.count; i++) {
+        job *j = &all.items[i];
+        if (all.count > 1) {
+            printf("%s%s\n", i == 0 ? "" : "\n", j->path);
+        }
+        int one = show(a->inputs.command, j);
+        status = one > status ? one : status;
+        sw_buffer_free(&j->text);
+        sw_buffer_free(&j->findings);
+        free(j->error);
+        free(j->folders.items);
+    }
+    free(all.items);
     return status;
+}
+
+/* The scores that are meant: free them with sw_paths_free. What another one includes is read as part of it.
+ */
+static sw_paths scores_of(const arguments *a)
+{
+    sw_paths paths = {0};
+    if (a->inputs.standard_input || a->inputs.paths.count == 1) {
+        sw_paths_add(&paths, a->inputs.standard_input ? "-" : a->inputs.paths.items[0]);
+    } else {
+        paths = sw_inputs_mains(&a->inputs);
+    }
+    return paths;
 }
 
 int sw_command_events(int count, char **items)
 {
-    arguments a = {.command = "events", .has_lyrics = true};
-    int status = take_arguments(&a, count, items);
-    if (status == SW_EXIT_CLEAN && a.paths.count > 1) {
+    arguments a = {.inputs = {.command = "events"}};
+    int status = SW_EXIT_BAD;
+    if (take_arguments(&a, count, items)) {
+        sw_paths paths = scores_of(&a);
         /* The rows of several would not be told apart. */
-        status = sw_say_bad(a.command, "one score at a time, and here are %zu; name one, such as %s",
-                            a.paths.count, a.paths.items[0]);
-    } else if (status == SW_EXIT_CLEAN) {
-        status = report(&a, a.paths.items[0], a.wants_lyrics ? sw_report_lyrics : sw_report_events);
+        status = paths.count != 1
+                     ? sw_say_bad("events", "one score at a time, and here are %zu; name one, such as %s",
+                                  paths.count, paths.count == 0 ? "score.ly" : paths.items[0])
+                     : report(&a, &paths, a.lyrics ? sw_report_lyrics : sw_report_events);
+        sw_paths_free(&paths);
     }
-    sw_paths_free(&a.paths);
+    sw_inputs_free(&a.inputs);
     return status;
 }
 
 int sw_command_outline(int count, char **items)
 {
-    arguments a = {.command = "outline"};
-    int status = take_arguments(&a, count, items);
-    for (size_t i = 0; i < a.paths.count && status != SW_EXIT_BAD; i++) {
-        if (a.paths.count > 1) {
-            printf("%s%s\n", i == 0 ? "" : "\n", a.paths.items[i]);
-        }
-        int one = report(&a, a.paths.items[i], sw_report_outline);
-        status = one > status ? one : status;
+    arguments a = {.inputs = {.command = "outline"}};
+    int status = SW_EXIT_BAD;
+    if (take_arguments(&a, count, items)) {
+        sw_paths paths = scores_of(&a);
+        status = report(&a, &paths, sw_report_outline);
+        sw_paths_free(&paths);
     }
-    sw_paths_free(&a.paths);
+    sw_inputs_free(&a.inputs);
     return status;
 }

@@ -4,47 +4,25 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/films.h"
-#include "app/words.h"
+#include "app/inputs.h"
 #include "stavewright/film.h"
-#include "stavewright/main_files.h"
 #include "stavewright/report.h"
 
 typedef struct arguments {
     const char *folder; /* where the file goes, with --write: the folder named, or that of the file */
     bool write;
-    sw_paths paths;
+    sw_inputs inputs;
 } arguments;
-
-enum { TO, WRITE };
-static const char *const options_taken[] = {[TO] = "--to", [WRITE] = "--write"};
-
-static int take_path(arguments *given, const char *path)
-{
-    char *error = NULL;
-    if (!sw_paths_collect(&given->paths, path, &error)) {
-        sw_say_bad("roster", "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
-    }
-    return SW_EXIT_CLEAN;
-}
 
 static int take_arguments(arguments *given, int count, char **items)
 {
-    sw_words words = {.command = "roster",
-                      .options = options_taken,
-                      .option_count = 2,
-                      .flag_count = 1,
-                      .items = items,
-                      .count = count};
-    size_t named = 0;
+    sw_words words = {.command = "roster", .items = items, .count = count};
     bool init = false;
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
         if (word == SW_WORD_BAD) {
             return SW_EXIT_BAD;
         }
-        if (word == SW_WORD_OPTION && words.option == TO) {
+        if (word == SW_WORD_OPTION && sw_words_is(&words, "--to")) {
             given->folder = words.value;
         } else if (word == SW_WORD_OPTION) {
             given->write = true;
@@ -53,18 +31,17 @@ static int take_arguments(arguments *given, int count, char **items)
                               words.value, words.value);
         } else if (!init) {
             init = true;
-        } else if (named++, take_path(given, words.value) != SW_EXIT_CLEAN) {
+        } else if (!sw_inputs_take(&given->inputs, words.value)) {
             return SW_EXIT_BAD;
         }
     }
     if (!init) {
         return sw_say_bad("roster", "say what to do: stavewright roster init [PATH...]");
     }
-    if (named == 0 && take_path(given, ".") != SW_EXIT_CLEAN) {
-        return SW_EXIT_BAD;
+    if (given->inputs.standard_input) {
+        return sw_say_bad("roster", "it reads files and folders, not standard input");
     }
-    return given->paths.count > 0 ? SW_EXIT_CLEAN
-                                  : sw_say_bad("roster", "there is no .ly or .ily file below what is named");
+    return sw_inputs_close(&given->inputs, NULL) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
 }
 
 /* Reads a main file; what could not be read in it is said on standard error. NULL when it can't be read. */
@@ -90,8 +67,7 @@ static sw_reading *read(const char *path, const sw_folders *folders)
 /* The scores below the paths; 0 when there are none or one of them can't be read: that has been said. */
 static size_t gather(const arguments *given, const sw_folders *folders, sw_roster_draft *draft)
 {
-    sw_read_options options = {.include_path = folders->items, .include_path_count = folders->count};
-    sw_paths mains = sw_main_files(&given->paths, &options);
+    sw_paths mains = sw_inputs_mains(&given->inputs);
     size_t scores = 0;
     bool good = true;
     for (size_t i = 0; i < mains.count; i++) {
@@ -130,18 +106,14 @@ static int write_file(const char *folder, sw_slice bytes)
     return status;
 }
 
-static int init(const arguments *given)
+static int init(arguments *given)
 {
-    char *error = NULL;
-    sw_films films = {0}; /* one that has no chairs yet may have instruments and folders */
-    const sw_film *film = sw_films_of(&films, given->paths.items[0], &error);
-    if (film == NULL) {
-        sw_say_bad("roster", "%s", error);
-        free(error);
-        return SW_EXIT_BAD;
+    if (given->inputs.paths.count == 0) {
+        return sw_say_bad("roster", "there is no score below what is named");
     }
-    sw_folders folders = {0};
-    sw_folders_add_films(&folders, &films);
+    /* A film that has no chairs yet may have instruments and folders. */
+    const sw_film *film = sw_inputs_film(&given->inputs, given->inputs.paths.items[0]);
+    sw_folders folders = sw_inputs_folders(&given->inputs, NULL);
     sw_roster_draft *draft = sw_roster_draft_new(sw_film_instruments(film));
     int status = SW_EXIT_BAD;
     if (gather(given, &folders, draft) > 0) {
@@ -157,17 +129,16 @@ static int init(const arguments *given)
     }
     sw_roster_draft_free(draft);
     free(folders.items);
-    sw_films_free(&films);
     return status;
 }
 
 int sw_command_roster(int count, char **items)
 {
-    arguments given = {0};
+    arguments given = {.inputs = {.command = "roster"}};
     int status = take_arguments(&given, count, items);
     if (status == SW_EXIT_CLEAN) {
         status = init(&given);
     }
-    sw_paths_free(&given.paths);
+    sw_inputs_free(&given.inputs);
     return status;
 }

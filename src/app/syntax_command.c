@@ -4,8 +4,7 @@
 #include <string.h>
 
 #include "app/commands.h"
-#include "app/words.h"
-#include "stavewright/main_files.h"
+#include "app/inputs.h"
 #include "stavewright/syntax.h"
 
 typedef struct totals {
@@ -81,47 +80,27 @@ static int parse_file(const char *path, totals *sum)
     return status;
 }
 
-static int parse_path(const char *path, totals *sum)
-{
-    if (strcmp(path, "-") == 0) {
-        return parse_file(path, sum);
-    }
-    int status = SW_EXIT_CLEAN;
-    sw_paths paths = {0};
-    char *error = NULL;
-    if (!sw_paths_collect(&paths, path, &error)) {
-        status = sw_say_bad("syntax", "%s", error);
-        free(error);
-    } else if (paths.count == 0) {
-        status = sw_say_bad("syntax", "there is no .ly or .ily file below %s", path);
-    }
-    for (size_t i = 0; i < paths.count; i++) {
-        int one = parse_file(paths.items[i], sum);
-        status = one > status ? one : status;
-    }
-    sw_paths_free(&paths);
-    return status;
-}
-
 int sw_command_syntax(int count, char **items)
 {
     sw_words words = {.command = "syntax", .items = items, .count = count};
+    sw_inputs inputs = {.command = "syntax"};
     totals sum = {0};
-    bool named = false;
-    int status = SW_EXIT_CLEAN;
-    for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
-        if (word != SW_WORD_PATH) {
-            return SW_EXIT_BAD;
-        }
-        named = true;
-        int one = parse_path(words.value, &sum);
+    bool good = true;
+    sw_word word;
+    while (good && (word = sw_words_next(&words)) != SW_WORD_END) {
+        good = word == SW_WORD_PATH && sw_inputs_take(&inputs, words.value);
+    }
+    good = good && sw_inputs_close(&inputs, NULL);
+    int status = !good ? SW_EXIT_BAD : inputs.standard_input ? parse_file("-", &sum) : SW_EXIT_CLEAN;
+    for (size_t i = 0; good && i < inputs.paths.count; i++) {
+        int one = parse_file(inputs.paths.items[i], &sum);
         status = one > status ? one : status;
     }
-    if (!named) {
-        return sw_say_bad("syntax", "no file or folder is named");
+    sw_inputs_free(&inputs);
+    if (good) {
+        printf("total: %zu file%s, %zu without errors, %llu byte%s, %llu node%s\n", sum.files,
+               plural(sum.files), sum.clean, (unsigned long long)sum.bytes, plural(sum.bytes),
+               (unsigned long long)sum.nodes, plural(sum.nodes));
     }
-    printf("total: %zu file%s, %zu without errors, %llu byte%s, %llu node%s\n", sum.files, plural(sum.files),
-           sum.clean, (unsigned long long)sum.bytes, plural(sum.bytes), (unsigned long long)sum.nodes,
-           plural(sum.nodes));
     return status;
 }

@@ -2,6 +2,7 @@
 
 #include <stdarg.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "app/commands.h"
@@ -18,43 +19,49 @@ int sw_say_bad(const char *command, const char *format, ...)
     return SW_EXIT_BAD;
 }
 
-const char *sw_say_nearest(const char *word, const char *const *known, size_t count, const char *otherwise)
+const char *sw_say_nearest(const char *word, const char *const *known, size_t count, const char *otherwise,
+                           char text[SW_NEAREST_TEXT])
 {
-    static char text[128];
     const char *nearest = sw_nearest_word(sw_slice_of(word), known, count);
     if (nearest == NULL) {
         return otherwise;
     }
-    snprintf(text, sizeof text, "did you mean \"%s\"?", nearest);
+    snprintf(text, SW_NEAREST_TEXT, "did you mean \"%s\"?", nearest);
     return text;
 }
 
 static sw_word unknown_option(const sw_words *words, const char *name)
 {
+    const char **known = NULL;
+    size_t count = 0;
+    size_t capacity = 0;
+    for (const sw_option *o = sw_option_next(words->command, NULL); o != NULL;
+         o = sw_option_next(words->command, o)) {
+        known = sw_grow(known, count, &capacity, sizeof *known);
+        known[count++] = o->name;
+    }
     char help[96];
+    char text[SW_NEAREST_TEXT];
     snprintf(help, sizeof help, "stavewright help %s shows them", words->command);
     sw_say_bad(words->command, "\"%s\" is not an option; %s", name,
-               sw_say_nearest(name, words->options, words->option_count, help));
+               sw_say_nearest(name, known, count, help, text));
+    free(known);
     return SW_WORD_BAD;
 }
 
 static sw_word take_option(sw_words *words, const char *word)
 {
     size_t length = strcspn(word, "=");
-    for (words->option = 0; words->option < words->option_count; words->option++) {
-        if (sw_slice_is((sw_slice){word, length}, words->options[words->option])) {
-            break;
-        }
-    }
-    if (words->option == words->option_count) {
+    const sw_option *option = sw_option_find(words->command, (sw_slice){word, length});
+    if (option == NULL) {
         return unknown_option(words, word);
     }
-    bool is_flag = words->option >= words->option_count - words->flag_count;
-    if (is_flag && word[length] == '=') {
-        sw_say_bad(words->command, "%s takes no value", words->options[words->option]);
+    words->option = option->name;
+    if (option->value == NULL && word[length] == '=') {
+        sw_say_bad(words->command, "%s takes no value", option->name);
         return SW_WORD_BAD;
     }
-    if (is_flag) {
+    if (sw_option_is_flag(option) && word[length] == '\0') {
         words->value = NULL;
     } else if (word[length] == '=') {
         words->value = word + length + 1;
@@ -82,4 +89,9 @@ sw_word sw_words_next(sw_words *words)
     }
     words->value = word;
     return SW_WORD_PATH;
+}
+
+bool sw_words_is(const sw_words *words, const char *option)
+{
+    return strcmp(words->option, option) == 0;
 }

@@ -7,7 +7,6 @@
 
 struct sw_pattern {
     pcre2_code *code;
-    pcre2_match_data *data;
     pcre2_match_context *limits;
 };
 
@@ -27,9 +26,7 @@ sw_pattern *sw_pattern_new(sw_slice text, char message[SW_PATTERN_MESSAGE])
         return NULL;
     }
     sw_pattern *pattern = sw_alloc(sizeof *pattern);
-    *pattern = (sw_pattern){.code = code,
-                            .data = pcre2_match_data_create_from_pattern(code, NULL),
-                            .limits = pcre2_match_context_create(NULL)};
+    *pattern = (sw_pattern){.code = code, .limits = pcre2_match_context_create(NULL)};
     pcre2_set_match_limit(pattern->limits, MOST_STEPS);
     return pattern;
 }
@@ -38,7 +35,6 @@ void sw_pattern_free(sw_pattern *pattern)
 {
     if (pattern != NULL) {
         pcre2_match_context_free(pattern->limits);
-        pcre2_match_data_free(pattern->data);
         pcre2_code_free(pattern->code);
         free(pattern);
     }
@@ -47,17 +43,17 @@ void sw_pattern_free(sw_pattern *pattern)
 bool sw_pattern_find(const sw_pattern *pattern, sw_slice text, size_t start, size_t *from, size_t *to)
 {
     sw_slice whole = text.data == NULL ? (sw_slice){"", 0} : text;
-    int count = pcre2_match(pattern->code, (PCRE2_SPTR)whole.data, whole.length, start, 0, pattern->data,
-                            pattern->limits);
-    if (count < 0) {
-        return false;
-    }
-    const PCRE2_SIZE *place = pcre2_get_ovector_pointer(pattern->data);
-    if (from != NULL) {
+    /* One a search: several threads may look with the same pattern. */
+    pcre2_match_data *data = pcre2_match_data_create(1, NULL);
+    int count =
+        pcre2_match(pattern->code, (PCRE2_SPTR)whole.data, whole.length, start, 0, data, pattern->limits);
+    const PCRE2_SIZE *place = pcre2_get_ovector_pointer(data);
+    if (count >= 0 && from != NULL) {
         *from = place[0];
     }
-    if (to != NULL) {
+    if (count >= 0 && to != NULL) {
         *to = place[1];
     }
-    return true;
+    pcre2_match_data_free(data);
+    return count >= 0;
 }

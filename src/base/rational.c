@@ -11,6 +11,10 @@ static int64_t gcd(int64_t a, int64_t b)
 {
     uint64_t x = a < 0 ? 0 - (uint64_t)a : (uint64_t)a;
     uint64_t y = b < 0 ? 0 - (uint64_t)b : (uint64_t)b;
+    if (y != 0 && (y & (y - 1)) == 0) { /* the usual case needs no division: y is a power of two */
+        uint64_t twos = x & (0 - x);
+        return x == 0 || twos > y ? (int64_t)y : (int64_t)twos;
+    }
     while (y != 0) {
         uint64_t rest = x % y;
         x = y;
@@ -25,6 +29,9 @@ sw_rational sw_rational_make(int64_t num, int64_t den)
         return invalid;
     }
     int64_t divisor = gcd(num, den);
+    if (divisor == 1 && den > 0) {
+        return (sw_rational){num, den};
+    }
     if (den < 0) {
         divisor = -divisor;
     }

@@ -84,6 +84,22 @@ static const sw_setting *bar_check_before(const sw_check *check, const sw_score 
     return other;
 }
 
+/* The next bar check behind one in the same variable; NULL: none. */
+static const sw_setting *bar_check_after(const sw_check *check, const sw_score *score, size_t index)
+{
+    const sw_setting *setting = &score->settings[index];
+    uint32_t home = home_of(check, score, setting);
+    for (size_t i = index + 1; i < score->setting_count; i++) {
+        const sw_setting *s = &score->settings[i];
+        if (check->reading->music[s->music].kind == SW_MUSIC_BAR_CHECK && s->staff == setting->staff &&
+            s->voice == setting->voice && sw_rational_compare(s->onset, setting->onset) > 0 &&
+            home_of(check, score, s) == home) {
+            return s;
+        }
+    }
+    return NULL;
+}
+
 /* The source line where the music between two bar checks begins; 0 when it is not before the second one in
  * its file. */
 static uint32_t first_line(const sw_check *check, const sw_score *score, const sw_setting *setting,
@@ -170,6 +186,103 @@ static void say_room(const sw_score *score, uint32_t bar, const room *r, char te
     }
 }
 
+/* ---- a bar check at the wrong note -----------------------------------------------------------------------
+ */
+
+/* The first byte of the note or rest with which a bar begins, of those written in a stretch of a file; 0:
+ * none, or with grace notes. */
+static uint32_t first_byte(const sw_check *check, const sw_score *score, const sw_setting *setting,
+                           uint32_t from, uint32_t to, sw_rational onset)
+{
+    uint32_t file = check->reading->music[setting->music].file;
+    uint32_t found = 0;
+    for (size_t i = 0; i < score->event_count; i++) {
+        const sw_event *e = &score->events[i];
+        const sw_music *m = sw_event_written(check->reading, e);
+        bool here = m->file == file && m->start >= from && m->start < to &&
+                    (setting->voice == SW_NO_INDEX || e->voice == setting->voice) &&
+                    (setting->staff == SW_NO_INDEX || score->voices[e->voice].staff == setting->staff) &&
+                    sw_rational_equal(e->onset, onset);
+        if (here && (e->flags & SW_EVENT_GRACE) != 0) {
+            return 0;
+        }
+        found = here && (found == 0 || m->start < found) ? m->start : found;
+    }
+    return found;
+}
+
+static bool is_blank(char byte)
+{
+    return byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r';
+}
+
+/* Behind what is written before a byte, white space and remarks left out. */
+static uint32_t end_before(const sw_syntax *syntax, uint32_t byte)
+{
+    while (byte > 0 && is_blank(syntax->text->bytes[byte - 1])) {
+        byte--;
+    }
+    for (uint32_t i = 1; i < syntax->count && syntax->nodes[i].start < byte; i++) {
+        if (syntax->nodes[i].kind == SW_NODE_COMMENT && syntax->nodes[i].end >= byte) {
+            return end_before(syntax, syntax->nodes[i].start);
+        }
+    }
+    return byte;
+}
+
+/* Moves a bar check in front of the note at `note`, on the line where the bar before it ends. */
+static void offer_move(sw_check *check, const sw_syntax *syntax, const sw_music *m, uint32_t note)
+{
+    const sw_text *text = syntax->text;
+    const char *bytes = text->bytes;
+    sw_fix_edit edits[2] = {{m->start, m->end, ""}, {note, note, "| "}};
+    while (edits[0].end < text->length && (bytes[edits[0].end] == ' ' || bytes[edits[0].end] == '\t')) {
+        edits[0].end++;
+    }
+    bool line_end =
+        edits[0].end == text->length || bytes[edits[0].end] == '\n' || bytes[edits[0].end] == '\r';
+    while (line_end && (bytes[edits[0].start - 1] == ' ' || bytes[edits[0].start - 1] == '\t')) {
+        edits[0].start--;
+    }
+    uint32_t end = end_before(syntax, note);
+    if (sw_text_line(text, end) != sw_text_line(text, note)) {
+        edits[1] = (sw_fix_edit){end, end, " |"};
+    }
+    if (edits[1].start < edits[0].start || edits[1].start > edits[0].end) {
+        sw_fix_by_text(check, edits, 2, "the bar check goes to the bar line");
+    }
+}
+
+/* Where the bars before and behind add up together, only the bar check stands at the wrong note. */
+static void offer(sw_check *check, const sw_score *score, size_t index, const sw_setting *before)
+{
+    const sw_setting *setting = &score->settings[index];
+    const sw_setting *behind_it = bar_check_after(check, score, index);
+    uint32_t bar = sw_score_bar_at(score, before == NULL ? sw_rational_zero() : before->onset);
+    bool in_step = before == NULL || (sw_rational_is_zero(before->position) &&
+                                      home_of(check, score, before) == home_of(check, score, setting));
+    if (behind_it == NULL || bar == SW_NO_INDEX || bar + 1 >= score->bar_count || !in_step ||
+        !sw_rational_is_zero(behind_it->position)) {
+        return;
+    }
+    const sw_bar *second = &score->bars[bar + 1];
+    const sw_music *first = before == NULL ? NULL : &check->reading->music[before->music];
+    const sw_music *m = &check->reading->music[setting->music];
+    const sw_music *last = &check->reading->music[behind_it->music];
+    if (!sw_rational_equal(behind_it->onset, sw_rational_add(second->start, second->length)) ||
+        m->file != last->file || (first != NULL && first->file != m->file)) {
+        return;
+    }
+    uint32_t note =
+        first_byte(check, score, setting, first == NULL ? 0 : first->end, last->start, second->start);
+    if (note != 0) {
+        offer_move(check, check->reading->files[m->file].syntax, m, note);
+    }
+}
+
+/* ---- telling ---------------------------------------------------------------------------------------------
+ */
+
 static void report(sw_check *check, const sw_score *score, size_t index)
 {
     const sw_setting *setting = &score->settings[index];
@@ -208,6 +321,7 @@ static void report(sw_check *check, const sw_score *score, size_t index)
     sw_findings_add(check->findings, SW_ERROR, "bar-length", m->file, m->start, m->end, "%s",
                     sw_buffer_text(&text));
     sw_buffer_free(&text);
+    offer(check, score, index, before);
 }
 
 static bool ignores_bar_checks(const sw_reading *reading, const sw_music *m, bool before)
@@ -281,6 +395,8 @@ const sw_rule sw_rule_bar_length = {
         "makes "
         "all later bar checks of its voice\nwrong by the same amount; only the first one is reported.\n\n"
         "To mend: correct the bar that is named (a note value, a missing dot, a tuplet), or say \\partial or "
-        "\\time where\nthe bar is meant to be as it is.\n",
+        "\\time where\nthe bar is meant to be as it is. Where two bars add up together and only the bar "
+        "check "
+        "between them stands at the\nwrong note, check --fix moves it.\n",
     .run = run,
 };

@@ -2,6 +2,8 @@
 
 #include <stdlib.h>
 
+#include "players/chairs.h"
+
 /* The figures are round ones: a little less than what they say is enough. */
 static const double ENOUGH = 0.9;
 
@@ -9,7 +11,8 @@ typedef struct scene {
     const sw_techniques *techniques;
     const sw_score *score;
     const sw_playing *playing;
-    const sw_instrument *instrument;
+    const sw_instrument *instrument;     /* with which the staff begins ... */
+    const sw_instrument *const *in_hand; /* ... and by event; NULL: the same throughout */
     sw_changeovers *list;
 } scene;
 
@@ -29,11 +32,18 @@ static bool is_plucked(const scene *s, const sw_stroke *stroke)
     return false;
 }
 
+static const sw_instrument *instrument_of(const scene *s, const sw_stroke *stroke)
+{
+    const sw_instrument *own = s->in_hand == NULL ? NULL : s->in_hand[stroke->event];
+    return own == NULL ? s->instrument : own;
+}
+
 /* Measures one change, and keeps it if it is the longest one that there is no time for. */
 static void consider(const scene *s, const sw_stroke *before, const sw_stroke *stroke, uint8_t from,
                      uint8_t to, sw_changeover *longest)
 {
-    const sw_technique_change *change = sw_techniques_change(s->techniques, s->instrument, from, to);
+    const sw_technique_change *change =
+        sw_techniques_change(s->techniques, instrument_of(s, stroke), from, to);
     if (change == NULL) {
         return;
     }
@@ -52,6 +62,9 @@ static sw_changeover longest_change(const scene *s, const sw_stroke *before, con
     const sw_technique_state *old = state_of(s, before);
     const sw_technique_state *new = state_of(s, stroke);
     sw_changeover longest = {.change = NULL};
+    if (!sw_instruments_alike(instrument_of(s, before), instrument_of(s, stroke))) {
+        return longest; /* a mute stays on the trumpet that is laid aside: the rule chairs measures this */
+    }
     for (size_t g = 0; old != new &&g < sw_techniques_group_count(s->techniques); g++) {
         bool main_part = old->now[g] != new->now[g];
         consider(s, before, stroke, main_part ? old->now[g] : old->half[g],
@@ -61,10 +74,11 @@ static sw_changeover longest_change(const scene *s, const sw_stroke *before, con
 }
 
 sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
-                                       const sw_score *score, const sw_playing *playing, uint32_t staff)
+                                       const sw_score *score, const sw_playing *playing, uint32_t staff,
+                                       const sw_instrument *const *in_hand)
 {
     sw_changeovers list = {.strokes = sw_strokes_of_staff(reading, score, staff)};
-    scene s = {techniques, score, playing, playing->instruments[staff], &list};
+    scene s = {techniques, score, playing, playing->instruments[staff], in_hand, &list};
     for (uint32_t i = 0; i < list.strokes.count; i++) {
         const sw_stroke *stroke = &list.strokes.items[i];
         if (stroke->before == SW_NO_INDEX || stroke->tied) {

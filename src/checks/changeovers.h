@@ -23,10 +23,13 @@ typedef struct sw_changeovers {
     size_t capacity;
 } sw_changeovers;
 
-/* Those of one staff. Where a stroke needs several changes at once, the longest. Free with
- * sw_changeovers_free. */
+/* Those of one staff whose instrument is known. Where a stroke needs several changes at once, the longest.
+ * `in_hand`: by event, the instrument of the players of the staff, where they change it (NULL entries: that
+ * with which the staff begins; NULL: so it is for all); from one instrument to another nothing is measured
+ * here. Free with sw_changeovers_free. */
 sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
-                                       const sw_score *score, const sw_playing *playing, uint32_t staff);
+                                       const sw_score *score, const sw_playing *playing, uint32_t staff,
+                                       const sw_instrument *const *in_hand);
 void sw_changeovers_free(sw_changeovers *changeovers);
 
 /* A value to take off the end of a note, and its name ("an eighth"). */

@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "checks/fingerprint.h"
 #include "checks/rules.h"
 #include "checks/silencers.h"
 #include "stavewright/main_files.h"
@@ -17,41 +18,56 @@ static sw_severity severity_of(const sw_check_options *options, const sw_finding
 }
 
 /* The number of a file among those read, by its real path: the same for every path that leads to it. */
-static uint32_t file_number(sw_check_result *result, const char *path)
+static uint32_t number_of(sw_check_result *result, const char *real_path, const char *path)
 {
-    char *real = realpath(path, NULL);
-    sw_slice name = sw_slice_of(real == NULL ? path : real); /* standard input, or gone meanwhile */
     uint32_t number = 0;
-    while (number < result->file_count && !sw_slice_is(name, result->files[number].real_path)) {
+    while (number < result->file_count && strcmp(real_path, result->files[number].real_path) != 0) {
         number++;
     }
     if (number == result->file_count) {
-        sw_paths plain = {0};
-        sw_paths_add(&plain, path);
         result->files =
             sw_grow(result->files, result->file_count, &result->file_capacity, sizeof *result->files);
         result->files[result->file_count++] = (sw_checked_file){
-            .real_path = sw_arena_copy(result->arena, name),
-            .path = sw_arena_copy(result->arena, sw_slice_of(plain.items[0])),
+            .real_path = sw_arena_copy(result->arena, sw_slice_of(real_path)),
+            .path = sw_arena_copy(result->arena, sw_slice_of(path)),
         };
-        sw_paths_free(&plain);
     }
+    return number;
+}
+
+static uint32_t file_number(sw_check_result *result, const char *path)
+{
+    char *real = realpath(path, NULL);
+    sw_paths plain = {0};
+    sw_paths_add(&plain, path);
+    /* No real path: standard input, or gone meanwhile. */
+    uint32_t number = number_of(result, real == NULL ? path : real, plain.items[0]);
+    sw_paths_free(&plain);
     free(real);
     return number;
 }
 
 /* A comment that silences rules, over all main files that it is read with. */
 struct sw_silencer_use {
-    sw_finding finding; /* what is said when it silences nothing; its file is an index into result->files */
+    sw_checked idle; /* what is said when it silences nothing; its file is an index into result->files */
     bool used;
     bool judged; /* some main file has all that it speaks of, and its rules were run */
 };
 
-static void add(sw_check_result *result, const sw_finding *finding)
+static void add(sw_check_result *result, sw_checked item)
 {
+    item.path = result->files[item.finding.file].path;
+    item.number = result->count;
     result->items = sw_grow(result->items, result->count, &result->capacity, sizeof *result->items);
-    result->items[result->count] = (sw_checked){result->files[finding->file].path, *finding, result->count};
-    result->count++;
+    result->items[result->count++] = item;
+}
+
+static sw_arena *arena_of(sw_check_result *result)
+{
+    if (result->arena == NULL) {
+        result->arena = sw_arena_new();
+    }
+    return result->arena;
 }
 
 /* One main file, with what is found in it. */
@@ -59,10 +75,23 @@ typedef struct harvest {
     const sw_check_options *options;
     const sw_reading *reading;
     sw_check_result *result;
+    sw_fixes *fixes;
     uint32_t *numbers; /* the file's number in the result for its index in the reading */
     sw_heard heard;
     sw_silencers silencers;
 } harvest;
+
+/* A finding of the reading as one that outlives it. */
+static sw_checked outlive(const harvest *h, const sw_finding *finding)
+{
+    sw_arena *arena = h->result->arena;
+    sw_checked item = {.finding = *finding};
+    sw_fingerprint_finding(&h->heard, finding, arena, &item);
+    item.finding.severity = severity_of(h->options, finding);
+    item.finding.file = h->numbers[finding->file];
+    item.finding.message = sw_arena_copy(arena, sw_slice_of(finding->message));
+    return item;
+}
 
 static void keep(harvest *h, const sw_findings *findings)
 {
@@ -72,10 +101,10 @@ static void keep(harvest *h, const sw_findings *findings)
             sw_silencers_cover(&h->silencers, &h->heard, &finding)) {
             continue;
         }
-        finding.severity = severity_of(h->options, &finding);
-        finding.file = h->numbers[finding.file];
-        finding.message = sw_arena_copy(h->result->arena, sw_slice_of(finding.message));
-        add(h->result, &finding);
+        if (finding.fixable != SW_NOT_FIXABLE) {
+            h->fixes->items[finding.fix].wanted = true;
+        }
+        add(h->result, outlive(h, &finding));
     }
 }
 
@@ -93,38 +122,43 @@ static bool can_judge(const harvest *h, const sw_silencer *silencer)
                         line ? silencer->line : UINT32_MAX);
 }
 
+/* Notes the use of a silencer, which other main files may have used as well. */
+static void note_use(sw_check_result *result, const struct sw_silencer_use *use)
+{
+    size_t known = 0;
+    while (known < result->silencer_count &&
+           (result->silencers[known].idle.finding.file != use->idle.finding.file ||
+            result->silencers[known].idle.finding.start != use->idle.finding.start)) {
+        known++;
+    }
+    if (known == result->silencer_count) {
+        result->silencers = sw_grow(result->silencers, result->silencer_count, &result->silencer_capacity,
+                                    sizeof *result->silencers);
+        result->silencers[result->silencer_count++] = *use;
+    } else {
+        result->silencers[known].used |= use->used;
+        result->silencers[known].judged |= use->judged;
+    }
+}
+
 /* Notes which silencers have been used with this main file. */
 static void note_uses(harvest *h)
 {
-    sw_check_result *result = h->result;
     for (size_t i = 0; i < h->silencers.count; i++) {
         const sw_silencer *silencer = &h->silencers.items[i];
-        uint32_t file = h->numbers[silencer->file];
-        size_t known = 0;
-        while (known < result->silencer_count &&
-               (result->silencers[known].finding.file != file ||
-                result->silencers[known].finding.start != silencer->start)) {
-            known++;
-        }
-        if (known == result->silencer_count) {
-            sw_place place = sw_text_place(h->reading->files[silencer->file].text, silencer->start);
-            sw_finding finding = {.severity = SW_WARNING,
-                                  .rule = "silencer",
-                                  .file = file,
-                                  .start = silencer->start,
-                                  .end = silencer->end,
-                                  .line = place.line,
-                                  .column = place.column + 1};
-            finding.message = sw_arena_format(result->arena, "this silences nothing: no such finding is left "
-                                                             "here; remove the comment");
-            finding.severity = severity_of(h->options, &finding);
-            result->silencers = sw_grow(result->silencers, result->silencer_count, &result->silencer_capacity,
-                                        sizeof *result->silencers);
-            result->silencers[result->silencer_count++] = (struct sw_silencer_use){.finding = finding};
-        }
-        struct sw_silencer_use *use = &result->silencers[known];
-        use->used = use->used || silencer->used;
-        use->judged = use->judged || can_judge(h, silencer);
+        sw_place place = sw_text_place(h->reading->files[silencer->file].text, silencer->start);
+        char message[] = "this silences nothing: no such finding is left here; remove the comment";
+        sw_finding finding = {.severity = SW_WARNING,
+                              .rule = sw_rule_silencer.name,
+                              .file = silencer->file,
+                              .start = silencer->start,
+                              .end = silencer->end,
+                              .line = place.line,
+                              .column = place.column + 1,
+                              .message = message};
+        struct sw_silencer_use use = {
+            .idle = outlive(h, &finding), .used = silencer->used, .judged = can_judge(h, silencer)};
+        note_use(h->result, &use);
     }
 }
 
@@ -139,24 +173,19 @@ static void number_files(harvest *h)
     }
 }
 
-bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error)
+void sw_check_add(const sw_reading *reading, const sw_check_options *options, sw_check_result *result,
+                  sw_fixes *fixes)
 {
-    sw_reading *reading = sw_read(path, &options->read, error);
-    if (reading == NULL) {
-        return false;
-    }
-    if (result->arena == NULL) {
-        result->arena = sw_arena_new();
-    }
+    arena_of(result);
     sw_findings findings = {0};
-    harvest h = {.options = options, .reading = reading, .result = result};
+    harvest h = {.options = options, .reading = reading, .result = result, .fixes = fixes};
     number_files(&h);
     h.silencers = sw_silencers_of(reading, &findings);
     sw_findings_place(reading, &findings, 0);
-    if (h.silencers.count > 0) {
+    sw_check_reading(reading, options, &findings, fixes);
+    if (findings.count + reading->findings.count + h.silencers.count > 0) {
         h.heard = sw_heard_of(reading);
     }
-    sw_check_reading(reading, options, &findings);
     keep(&h, &reading->findings);
     keep(&h, &findings);
     note_uses(&h);
@@ -164,8 +193,55 @@ bool sw_check_file(const char *path, const sw_check_options *options, sw_check_r
     sw_heard_free(&h.heard);
     sw_silencers_free(&h.silencers);
     sw_findings_free(&findings);
+}
+
+bool sw_check_file(const char *path, const sw_check_options *options, sw_check_result *result, char **error)
+{
+    sw_reading *reading = sw_read(path, &options->read, error);
+    if (reading == NULL) {
+        return false;
+    }
+    sw_fixes fixes = {0};
+    sw_check_add(reading, options, result, &fixes);
+    sw_fixes_free(&fixes);
     sw_reading_free(reading);
     return true;
+}
+
+/* The strings and the file of a finding of another result, in this one. */
+static sw_checked adopt(sw_check_result *result, const sw_checked *item, const uint32_t *numbers)
+{
+    sw_checked own = *item;
+    own.finding.file = numbers[item->finding.file];
+    own.finding.message = sw_arena_copy(result->arena, sw_slice_of(item->finding.message));
+    own.staff = item->staff == NULL ? NULL : sw_arena_copy(result->arena, sw_slice_of(item->staff));
+    return own;
+}
+
+void sw_check_join(sw_check_result *result, sw_check_result *part)
+{
+    arena_of(result);
+    uint32_t *numbers = sw_alloc((part->file_count + 1) * sizeof *numbers);
+    for (size_t i = 0; i < part->file_count; i++) {
+        numbers[i] = number_of(result, part->files[i].real_path, part->files[i].path);
+    }
+    for (size_t i = 0; i < part->count; i++) {
+        add(result, adopt(result, &part->items[i], numbers));
+    }
+    for (size_t i = 0; i < part->silencer_count; i++) {
+        struct sw_silencer_use use = part->silencers[i];
+        use.idle = adopt(result, &use.idle, numbers);
+        note_use(result, &use);
+    }
+    result->scores += part->scores;
+    free(numbers);
+    sw_check_result_free(part);
+}
+
+/* One place can break several house rules. */
+static bool is_house(const sw_checked *a)
+{
+    return strcmp(a->finding.rule, "house") == 0;
 }
 
 /* By place; of the findings of one rule at one place the gravest first, then that of the first main file. */
@@ -178,6 +254,7 @@ static int compare_places(const void *a, const void *b)
         order = x->finding.start < y->finding.start ? -1 : 1;
     }
     order = order != 0 ? order : strcmp(x->finding.rule, y->finding.rule);
+    order = order != 0 || !is_house(x) ? order : strcmp(x->finding.message, y->finding.message);
     order = order != 0 ? order : (int)y->finding.severity - (int)x->finding.severity;
     if (order == 0 && x->number != y->number) {
         order = x->number < y->number ? -1 : 1;
@@ -187,6 +264,9 @@ static int compare_places(const void *a, const void *b)
 
 static bool same_trouble(const sw_checked *a, const sw_checked *b)
 {
+    if (is_house(a) && strcmp(a->finding.message, b->finding.message) != 0) {
+        return false;
+    }
     return a->finding.file == b->finding.file && a->finding.start == b->finding.start &&
            strcmp(a->finding.rule, b->finding.rule) == 0;
 }
@@ -197,7 +277,7 @@ void sw_check_finish(sw_check_result *result)
 {
     for (size_t i = 0; i < result->silencer_count; i++) {
         if (result->silencers[i].judged && !result->silencers[i].used) {
-            add(result, &result->silencers[i].finding);
+            add(result, result->silencers[i].idle);
         }
     }
     result->silencer_count = 0;
@@ -210,6 +290,7 @@ void sw_check_finish(sw_check_result *result)
         if (kept == 0 || !same_trouble(&result->items[kept - 1], item)) {
             result->items[kept++] = *item;
             result->by_severity[item->finding.severity]++;
+            result->fixable[item->finding.fixable]++;
         }
     }
     result->count = kept;

@@ -97,6 +97,15 @@ const sw_heard_item *sw_heard_near(const sw_heard *heard, uint32_t file, uint32_
     return NULL;
 }
 
+const sw_heard_item *sw_heard_within(const sw_heard *heard, uint32_t file, uint32_t start, uint32_t end,
+                                     size_t *count)
+{
+    size_t first = first_at(heard, file, start);
+    size_t behind = first_at(heard, file, end > start ? end : start + 1);
+    *count = behind - first;
+    return *count > 0 ? &heard->items[first] : NULL;
+}
+
 bool sw_heard_all(const sw_heard *heard, uint32_t file, uint32_t first_line, uint32_t last_line)
 {
     const sw_reading *reading = heard->reading;

@@ -25,6 +25,11 @@ void sw_heard_free(sw_heard *heard);
  * line, or the next one in the file. Returns the first of *count items that are written at one place; NULL
  * and 0 when nothing is. */
 const sw_heard_item *sw_heard_near(const sw_heard *heard, uint32_t file, uint32_t start, size_t *count);
+/* What is written at [start, end) of a file and heard: the first of *count items, by place. NULL and 0:
+ * nothing.
+ */
+const sw_heard_item *sw_heard_within(const sw_heard *heard, uint32_t file, uint32_t start, uint32_t end,
+                                     size_t *count);
 /* Whether all notes that are written on lines [first, last] of a file are heard in some score. */
 bool sw_heard_all(const sw_heard *heard, uint32_t file, uint32_t first_line, uint32_t last_line);
 

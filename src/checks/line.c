@@ -144,15 +144,15 @@ static void fill(sw_check *check, size_t number, const breath_list *breaths, sw_
 
 /* ---- all lines ---------------------------------------------------------------------------------------- */
 
-struct sw_lines {
+struct sw_wind_lines {
     sw_line *items;
     size_t count;
     size_t capacity;
 };
 
-static struct sw_lines *find(sw_check *check)
+static struct sw_wind_lines *find(sw_check *check)
 {
-    struct sw_lines *lines = sw_alloc_zero(1, sizeof *lines);
+    struct sw_wind_lines *lines = sw_alloc_zero(1, sizeof *lines);
     for (size_t i = 0; i < check->reading->score_count; i++) {
         const sw_score *score = &check->reading->scores[i];
         const sw_playing *playing = score->in_markup ? NULL : sw_check_playing(check, i);
@@ -174,14 +174,31 @@ static struct sw_lines *find(sw_check *check)
     return lines;
 }
 
-void sw_check_lines(sw_check *check, void (*each)(sw_check *check, const sw_line *line))
+static const struct sw_wind_lines *lines_of(sw_check *check)
 {
     if (check->lines == NULL) {
         check->lines = find(check);
     }
-    for (size_t i = 0; i < check->lines->count; i++) {
-        each(check, &check->lines->items[i]);
+    return check->lines;
+}
+
+void sw_check_lines(sw_check *check, void (*each)(sw_check *check, const sw_line *line))
+{
+    const struct sw_wind_lines *lines = lines_of(check);
+    for (size_t i = 0; i < lines->count; i++) {
+        each(check, &lines->items[i]);
     }
+}
+
+const sw_line *sw_check_line(sw_check *check, const sw_score *score, uint32_t staff)
+{
+    const struct sw_wind_lines *lines = lines_of(check);
+    for (size_t i = 0; i < lines->count; i++) {
+        if (lines->items[i].score == score && lines->items[i].staff == staff) {
+            return &lines->items[i];
+        }
+    }
+    return NULL;
 }
 
 void sw_check_lines_free(sw_check *check)

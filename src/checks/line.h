@@ -1,5 +1,5 @@
 /* A staff voice by voice, as one player breathes and tongues it: with seconds, dynamics and slurs. Private to
- * checks/. */
+ * checks/ and moves/. */
 #ifndef SW_CHECKS_LINE_H
 #define SW_CHECKS_LINE_H
 
@@ -32,7 +32,9 @@ typedef struct sw_line {
 /* Calls `each` for all lines of the reading that have notes, staff by staff. They are found out once, owned
  * by the check. */
 void sw_check_lines(sw_check *check, void (*each)(sw_check *check, const sw_line *line));
-/* Frees what sw_check_lines has found out. */
+/* That of one staff; NULL when no wind player or singer has notes there. Owned by the check. */
+const sw_line *sw_check_line(sw_check *check, const sw_score *score, uint32_t staff);
+/* Frees what was found out. */
 void sw_check_lines_free(sw_check *check);
 
 /* The number of the bar in which a note of the line begins. */

@@ -62,6 +62,14 @@ const sw_playing *sw_check_playing(sw_check *check, size_t score)
     return check->playing[score];
 }
 
+const sw_seating *sw_check_seating(sw_check *check, size_t score)
+{
+    if (check->seating[score] == NULL) {
+        check->seating[score] = sw_seating_of(check->film, check->reading, &check->reading->scores[score]);
+    }
+    return check->seating[score];
+}
+
 const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score)
 {
     if (check->dynamics[score] == NULL) {
@@ -82,7 +90,7 @@ void sw_check_each_staff(sw_check *check, sw_each_staff *each)
 
 sw_film *sw_check_film(const char *path_or_null, sw_slice yaml, char **error)
 {
-    static sw_film_rule known[RULES]; /* the same at each call */
+    sw_film_rule known[RULES];
     for (size_t i = 0; i < RULES; i++) {
         known[i] = (sw_film_rule){rules[i]->name, rules[i]->options};
     }
@@ -108,31 +116,48 @@ void sw_findings_place(const sw_reading *reading, sw_findings *findings, size_t 
     }
 }
 
-void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings)
+sw_check sw_check_begin(const sw_reading *reading, const sw_film *film)
+{
+    return (sw_check){.film = film,
+                      .reading = reading,
+                      .instruments = sw_film_instruments(film),
+                      .techniques = sw_film_techniques(film),
+                      .limits = sw_film_limits(film),
+                      .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
+                      .seating = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seating *)),
+                      .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *)),
+                      .entries = sw_alloc_zero(reading->score_count + 1, sizeof(sw_entries *))};
+}
+
+void sw_check_end(sw_check *check)
+{
+    for (size_t i = 0; i < check->reading->score_count; i++) {
+        sw_playing_free(check->playing[i]);
+        sw_seating_free(check->seating[i]);
+        sw_dynamics_free(check->dynamics[i]);
+        sw_entries_free(check->entries[i], check->reading->scores[i].staff_count);
+    }
+    sw_check_lines_free(check);
+    free(check->playing);
+    free(check->seating);
+    free(check->dynamics);
+    free(check->entries);
+}
+
+void sw_check_reading(const sw_reading *reading, const sw_check_options *options, sw_findings *findings,
+                      sw_fixes *fixes)
 {
     size_t first = findings->count;
-    sw_check check = {.film = options->film,
-                      .reading = reading,
-                      .instruments = sw_film_instruments(options->film),
-                      .techniques = sw_film_techniques(options->film),
-                      .limits = sw_film_limits(options->film),
-                      .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
-                      .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *)),
-                      .entries = sw_alloc_zero(reading->score_count + 1, sizeof(sw_entries *)),
-                      .findings = findings};
+    sw_check check = sw_check_begin(reading, options->film);
+    check.chairs = sw_rule_is_wanted(options, sw_rule_chairs.name);
+    check.findings = findings;
+    check.fixes = fixes;
     for (size_t i = 0; i < RULES; i++) {
         if (rules[i]->run != NULL && sw_rule_is_wanted(options, rules[i]->name)) {
             rules[i]->run(&check);
         }
     }
-    for (size_t i = 0; i < reading->score_count; i++) {
-        sw_playing_free(check.playing[i]);
-        sw_dynamics_free(check.dynamics[i]);
-        sw_entries_free(check.entries[i], reading->scores[i].staff_count);
-    }
-    sw_check_lines_free(&check);
-    free(check.playing);
-    free(check.dynamics);
-    free(check.entries);
+    sw_drop_prerecorded(&check, first);
+    sw_check_end(&check);
     sw_findings_place(reading, findings, first);
 }

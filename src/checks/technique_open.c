@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <strings.h>
 
 #include "checks/rules.h"
 #include "checks/say.h"
@@ -16,6 +17,7 @@ enum { LONG_STAY = 12 }; /* bars with notes behind a word that nobody takes back
 typedef struct scene {
     sw_check *check;
     const sw_score *score;
+    uint32_t number; /* of the score */
     const sw_playing *playing;
     uint32_t staff;
     sw_staff_events events;
@@ -97,6 +99,42 @@ static const sw_technique_word *plucking_word(const scene *s, sw_rational onset)
     return found;
 }
 
+/* How the file of a note writes "arco", on its own staff if possible; plainly where it does not: a variable
+ * of another file need not be there when a part is printed. */
+static sw_slice written_arco(const scene *s, uint32_t file, uint8_t arco)
+{
+    sw_slice found = sw_slice_of("^\"arco\"");
+    for (size_t i = s->playing->word_count; i-- > 0;) {
+        const sw_technique_word *word = &s->playing->words[i];
+        bool here = s->check->reading->music[word->mark].file == file;
+        if (here && word->technique == arco && strcasecmp(text_of(s, word), "arco") == 0) {
+            found = sw_music_slice(s->check->reading, word->mark);
+            if (word->staff == s->staff) {
+                break;
+            }
+        }
+    }
+    return found;
+}
+
+/* The missing word, at the first bowed note. */
+static void offer_arco(const scene *s, uint32_t event, uint8_t arco)
+{
+    char place[SW_SAY];
+    char label[32];
+    sw_buffer text = {0};
+    sw_buffer says = {0};
+    sw_buffer_append(&text,
+                     written_arco(s, s->check->reading->music[s->score->events[event].chord].file, arco));
+    sw_buffer_format(&says, "%s, %s: arco is written at the bowed note",
+                     sw_say_place(s->score, s->score->events[event].onset, place),
+                     sw_staff_label(s->check->reading, s->score, s->staff, label));
+    sw_change change = {.kind = SW_CHANGE_ADD_MARK, .event = event, .text = sw_buffer_text(&text)};
+    sw_fix_by_changes(s->check, true, s->number, &change, 1, sw_buffer_text(&says));
+    sw_buffer_free(&text);
+    sw_buffer_free(&says);
+}
+
 /* The first bowed note after each word that plucks. */
 static void find_bowed(const scene *s, uint8_t stroke)
 {
@@ -119,6 +157,7 @@ static void find_bowed(const scene *s, uint8_t stroke)
                  "%s since bar %d, but this note is bowed (%s); write arco where the bow comes back",
                  technique_of(s, word->technique)->id, bar_number(s, word->onset), how);
         add(s, SW_WARNING, sw_event_written(s->check->reading, event), event->onset, what);
+        offer_arco(s, i, sw_techniques_group(s->check->techniques, stroke)->plain);
         told = word;
     }
 }
@@ -257,7 +296,10 @@ static void check_score(sw_check *check, size_t number)
 {
     const sw_playing *playing = sw_check_playing(check, number);
     uint8_t bowed = sw_techniques_find(check->techniques, "arco");
-    scene s = {.check = check, .score = &check->reading->scores[number], .playing = playing};
+    scene s = {.check = check,
+               .score = &check->reading->scores[number],
+               .number = (uint32_t)number,
+               .playing = playing};
     for (s.first = 0; s.first < playing->word_count; s.first = s.end) {
         s.staff = playing->words[s.first].staff;
         for (s.end = s.first; s.end < playing->word_count && playing->words[s.end].staff == s.staff;
@@ -290,18 +332,20 @@ const sw_rule sw_rule_technique_open = {
     .name = "technique-open",
     .summary = "a way of playing that is begun and not ended, or ended and not begun",
     .severity = SW_WARNING,
-    .explain = "The texts of each staff are followed through time: pizz. and arco, mutes, stopped and open, "
-               "sul ponticello\n"
-               "and ord., div. and unis. (in English, Italian, German and French). Reported are: the first "
-               "note with a slur,\n"
-               "a bow mark, a tremolo or a trill while the section still plucks; a word that takes back what "
-               "nobody has\n"
-               "said (arco while they bow); a word in the middle of a cue that is never taken back, when 12 "
-               "or more bars\n"
-               "with notes follow. A player who meets one of these stops and asks, and the session waits.\n\n"
-               "A word in brackets, \"(arco)\", is a reminder and is never strange; so is a word at the "
-               "first note. The 12\n"
-               "bars are a figure of this program: a piece may well end muted.\n\n"
-               "To mend: write the missing word, or take away the one too many.\n",
+    .explain =
+        "The texts of each staff are followed through time: pizz. and arco, mutes, stopped and open, "
+        "sul ponticello\n"
+        "and ord., div. and unis. (in English, Italian, German and French). Reported are: the first "
+        "note with a slur,\n"
+        "a bow mark, a tremolo or a trill while the section still plucks; a word that takes back what "
+        "nobody has\n"
+        "said (arco while they bow); a word in the middle of a cue that is never taken back, when 12 "
+        "or more bars\n"
+        "with notes follow. A player who meets one of these stops and asks, and the session waits.\n\n"
+        "A word in brackets, \"(arco)\", is a reminder and is never strange; so is a word at the "
+        "first note. The 12\n"
+        "bars are a figure of this program: a piece may well end muted.\n\n"
+        "To mend: write the missing word, or take away the one too many. check --fix writes arco at the "
+        "first bowed note.\n",
     .run = run,
 };

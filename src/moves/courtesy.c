@@ -109,18 +109,9 @@ static bool is_melody(const plan *p, uint32_t staff, uint32_t number)
     return true;
 }
 
-/* \partCombine joins what two parts have in common into one voice: another rhythm in one of them takes both
- * apart, and the other part's notes, silent so far, come to the fore. */
 static bool is_combined(const plan *p, uint32_t staff)
 {
-    const sw_score *score = p->chosen.score;
-    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
-        const char *id = sw_reading_name(p->chosen.reading, score->voices[voice].id);
-        if (score->voices[voice].staff == staff && (strcmp(id, "shared") == 0 || strcmp(id, "solo") == 0)) {
-            return true;
-        }
-    }
-    return false;
+    return sw_staff_is_combined(p->chosen.reading, p->chosen.score, staff);
 }
 
 /* Whether a tied note would end on or before a bar line over which it is held. */
@@ -140,11 +131,23 @@ static bool ends_before_bar_line(const plan *p, uint32_t staff, uint32_t number,
 /* ---- choosing -------------------------------------------------------------------------------------------
  */
 
+static bool is_listed(const plan *p, uint32_t event)
+{
+    const sw_music *m = sw_event_written(p->chosen.reading, &p->chosen.score->events[event]);
+    bool listed = p->options->at == NULL;
+    for (size_t i = 0; i < p->options->at_count && !listed; i++) {
+        listed = p->options->at[i].start == m->start &&
+                 sw_same_path(p->options->at[i].path, p->chosen.reading->files[m->file].text->path);
+    }
+    return listed;
+}
+
 static bool is_wanted(const plan *p, const sw_strokes *strokes, const sw_changeover *c)
 {
     const char *group =
         sw_techniques_group(p->techniques, sw_techniques_get(p->techniques, c->to)->group)->id;
     return (p->options->only == NULL || strcmp(p->options->only, group) == 0) &&
+           is_listed(p, strokes->items[c->stroke].event) &&
            (p->is_chosen[strokes->items[c->stroke].event] || p->is_chosen[strokes->items[c->before].event]);
 }
 
@@ -347,7 +350,7 @@ static void make_plan(plan *p)
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         p->staves[staff] =
-            sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff);
+            sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff, NULL);
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         for (size_t i = 0; i < p->staves[staff].count && instrument_of(p, staff) != NULL; i++) {

@@ -3,7 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "stavewright/main_files.h"
+#include "base/parallel.h"
 
 void sw_move_add_main(sw_move *move, sw_reading *reading)
 {
@@ -23,6 +23,56 @@ static bool share_a_file(const sw_reading *a, const sw_reading *b)
     return false;
 }
 
+static bool is_there(const sw_move *move, const char *path)
+{
+    for (size_t i = 0; i < move->main_count; i++) {
+        if (sw_same_path(move->mains[i]->files[0].text->path, path)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Main files that are read at the same time. */
+typedef struct readings {
+    const sw_move *move;
+    const sw_paths *paths;
+    const sw_read_options *options;
+    sw_reading **items; /* NULL where it is there already, shares nothing, or can't be read ... */
+    char **errors;      /* ... and why not */
+} readings;
+
+static void read_main(void *context, size_t n)
+{
+    const readings *r = context;
+    if (!is_there(r->move, r->paths->items[n])) {
+        sw_reading *reading = sw_read(r->paths->items[n], r->options, &r->errors[n]);
+        bool shares = reading != NULL && share_a_file(reading, r->move->mains[0]);
+        r->items[n] = shares ? reading : NULL;
+        sw_reading_free(shares ? NULL : reading); /* at once: a whole film may lie below the folder */
+    }
+}
+
+void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_options *options)
+{
+    readings r = {.move = move,
+                  .paths = paths,
+                  .options = options,
+                  .items = sw_alloc_zero(paths->count + 1, sizeof *r.items),
+                  .errors = sw_alloc_zero(paths->count + 1, sizeof *r.errors)};
+    sw_parallel(paths->count, read_main, &r);
+    for (size_t i = 0; i < paths->count; i++) {
+        if (r.errors[i] != NULL) { /* it can't have been part of the score so far */
+            sw_buffer_format(&move->notes, "note: %s; it is left as it is\n", r.errors[i]);
+            free(r.errors[i]);
+        } else if (r.items[i] != NULL) {
+            sw_move_add_main(move, r.items[i]);
+        }
+    }
+    free(r.items);
+    free(r.errors);
+}
+
 bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error)
 {
     const char *slash = strrchr(path, '/');
@@ -32,21 +82,7 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     free(folder);
     sw_paths mains = good ? sw_main_files(&all, options) : (sw_paths){0};
     sw_paths_free(&all);
-    for (size_t i = 0; i < mains.count; i++) {
-        if (sw_same_path(mains.items[i], path)) {
-            continue;
-        }
-        char *unread = NULL;
-        sw_reading *reading = sw_read(mains.items[i], options, &unread);
-        if (reading == NULL) { /* it can't have been part of the score so far */
-            sw_buffer_format(&move->notes, "note: %s; it is left as it is\n", unread);
-            free(unread);
-        } else if (share_a_file(reading, move->mains[0])) {
-            sw_move_add_main(move, reading);
-        } else {
-            sw_reading_free(reading);
-        }
-    }
+    sw_move_add_sharing(move, &mains, options);
     sw_paths_free(&mains);
     return good;
 }

@@ -2,10 +2,13 @@
 #ifndef SW_MOVES_LINKED_H
 #define SW_MOVES_LINKED_H
 
+#include "stavewright/main_files.h"
 #include "stavewright/move.h"
 
 /* Adds a reading to those of the move, which owns it from here on. */
 void sw_move_add_main(sw_move *move, sw_reading *reading);
+/* Adds those of the paths that share a file with mains[0] and are not there yet, as below. */
+void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_options *options);
 /* Reads the other main files in the folder of `path` and below, and keeps those that share a file with
  * mains[0] through \include: a variable of the same name in a file of its own, or in a backup copy, is
  * another variable. A file that can't be read is left alone, with a line in the notes. False with *error

@@ -47,6 +47,17 @@ static void choose(const filter *f, sw_chosen *chosen)
     chosen->score = f->score;
 }
 
+bool sw_staff_is_combined(const sw_reading *reading, const sw_score *score, uint32_t staff)
+{
+    for (uint32_t voice = 0; voice < score->voice_count; voice++) {
+        const char *id = sw_reading_name(reading, score->voices[voice].id);
+        if (score->voices[voice].staff == staff && (strcmp(id, "shared") == 0 || strcmp(id, "solo") == 0)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 char *sw_places_say_no_bars(const sw_score *score, const sw_bar_range *bars)
 {
     sw_buffer text = {0};

@@ -11,6 +11,9 @@ typedef struct sw_chosen {
     size_t count;
 } sw_chosen;
 
+/* Whether \partCombine joins what two parts have in common into one voice of a staff: another rhythm in one
+ * of them takes both apart, and the other part's notes, silent so far, come to the fore. */
+bool sw_staff_is_combined(const sw_reading *reading, const sw_score *score, uint32_t staff);
 /* "the score has no bars 9 to 20; its last bar is 12", to be freed with free(). */
 char *sw_places_say_no_bars(const sw_score *score, const sw_bar_range *bars);
 /* Finds the notes that the places mean, in the first score that has some: of mains[0], or, where that has no

@@ -150,7 +150,7 @@ bool sw_film_chair_claims(const sw_film *film, size_t i, const char *staff_name)
 static const sw_film_rule_entry *find_rule(const sw_film *film, const char *rule)
 {
     for (size_t i = 0; i < film->rule_count; i++) {
-        if (strcmp(film->rules[i].rule->name, rule) == 0) {
+        if (strcmp(film->rules[i].rule.name, rule) == 0) {
             return &film->rules[i];
         }
     }
@@ -166,7 +166,7 @@ sw_rule_wish sw_film_wish(const sw_film *film, const char *rule)
 double sw_film_option(const sw_film *film, const char *rule, const char *option, double standard)
 {
     const sw_film_rule_entry *entry = find_rule(film, rule);
-    const sw_rule_option *options = entry == NULL ? NULL : entry->rule->options;
+    const sw_rule_option *options = entry == NULL ? NULL : entry->rule.options;
     for (size_t i = 0; options != NULL && options[i].name != NULL; i++) {
         if (strcmp(options[i].name, option) == 0) {
             return entry->given[i] ? entry->values[i] : standard;
@@ -185,10 +185,10 @@ const sw_house_rule *sw_film_house(const sw_film *film, size_t i)
     return &film->house[i];
 }
 
-bool sw_house_rule_find(const sw_film *film, const sw_house_rule *rule, sw_slice text, size_t *from,
-                        size_t *to)
+bool sw_house_rule_find(const sw_film *film, const sw_house_rule *rule, sw_slice text, size_t start,
+                        size_t *from, size_t *to)
 {
-    return sw_pattern_find(film->house_patterns[rule->number], text, 0, from, to);
+    return sw_pattern_find(film->house_patterns[rule->number], text, start, from, to);
 }
 
 size_t sw_film_include_count(const sw_film *film)

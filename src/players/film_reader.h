@@ -8,7 +8,7 @@
 
 /* What the film says about one rule. */
 typedef struct sw_film_rule_entry {
-    const sw_film_rule *rule;
+    sw_film_rule rule;
     sw_rule_wish wish;
     double *values; /* one an option of the rule */
     bool *given;

@@ -51,15 +51,15 @@ static size_t count_options(const sw_film_rule *rule)
 /* A mapping: the severity, and the rule's own options. */
 static bool read_options(sw_film_reader *r, const yaml_node_t *node, sw_film_rule_entry *entry)
 {
-    const sw_rule_option *options = entry->rule->options;
-    size_t count = count_options(entry->rule);
+    const sw_rule_option *options = entry->rule.options;
+    size_t count = count_options(&entry->rule);
     const char **keys = sw_arena_alloc(r->film->arena, (count + 1) * sizeof *keys);
     const yaml_node_t **values = sw_arena_alloc(r->film->arena, (count + 1) * sizeof *values);
     keys[0] = "severity";
     for (size_t i = 0; i < count; i++) {
         keys[i + 1] = options[i].name;
     }
-    if (!sw_yaml_fields(&r->yaml, node, entry->rule->name, keys, count + 1, values) ||
+    if (!sw_yaml_fields(&r->yaml, node, entry->rule.name, keys, count + 1, values) ||
         (values[0] != NULL && !read_wish(r, values[0], &entry->wish))) {
         return false;
     }
@@ -90,7 +90,7 @@ bool sw_film_read_rules(sw_film_reader *r, const yaml_node_t *node)
         }
         sw_film_rule_entry *entry = &r->film->rules[r->film->rule_count++];
         size_t options = count_options(&r->rules[i]);
-        *entry = (sw_film_rule_entry){.rule = &r->rules[i],
+        *entry = (sw_film_rule_entry){.rule = r->rules[i],
                                       .values = sw_arena_alloc(arena, (options + 1) * sizeof(double)),
                                       .given = sw_arena_alloc(arena, (options + 1) * sizeof(bool))};
         bool simple = values[i]->type == YAML_SCALAR_NODE;

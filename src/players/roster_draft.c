@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "players/chair_notes.h"
 #include "players/percussion_names.h"
 #include "players/staff_instrument.h"
 #include "players/staff_numbers.h"
@@ -9,10 +10,12 @@
 
 /* A player, or a section, that the staves speak of. */
 typedef struct drafted {
-    const sw_instrument *instrument;
+    const sw_instrument *instrument; /* the first of those that it plays */
+    const sw_instrument **plays;     /* all of them: one instrument to the player, in several keys */
+    size_t play_count;
+    size_t play_capacity;
     unsigned number;  /* 0: none is said */
     const char *name; /* NULL: made of instrument and number */
-    bool printed;     /* a name that is printed tells it, not only an id or a variable */
     const sw_instrument **percussion;
     size_t percussion_count;
     size_t percussion_capacity;
@@ -44,6 +47,7 @@ void sw_roster_draft_free(sw_roster_draft *draft)
     }
     for (size_t i = 0; i < draft->count; i++) {
         free(draft->chairs[i].percussion);
+        free(draft->chairs[i].plays);
     }
     free(draft->chairs);
     free(draft->unknown);
@@ -54,16 +58,34 @@ void sw_roster_draft_free(sw_roster_draft *draft)
 /* ---- gathering -------------------------------------------------------------------------------------------
  */
 
-static drafted *chair_for(sw_roster_draft *draft, const sw_instrument *instrument, unsigned number)
+/* Adds an instrument to a list that has each once. */
+static void add_instrument(const sw_instrument ***list, size_t *count, size_t *capacity,
+                           const sw_instrument *instrument)
 {
-    for (size_t i = 0; i < draft->count; i++) {
-        if (draft->chairs[i].instrument == instrument && draft->chairs[i].number == number) {
-            return &draft->chairs[i];
+    for (size_t i = 0; i < *count; i++) {
+        if ((*list)[i] == instrument) {
+            return;
         }
     }
-    draft->chairs = sw_grow(draft->chairs, draft->count, &draft->capacity, sizeof *draft->chairs);
-    draft->chairs[draft->count] = (drafted){.instrument = instrument, .number = number};
-    return &draft->chairs[draft->count++];
+    *list = sw_grow(*list, *count, capacity, sizeof **list);
+    (*list)[(*count)++] = instrument;
+}
+
+static drafted *chair_for(sw_roster_draft *draft, const sw_instrument *instrument, unsigned number)
+{
+    drafted *chair = NULL;
+    for (size_t i = 0; i < draft->count && chair == NULL; i++) {
+        bool same = draft->chairs[i].number == number &&
+                    sw_instruments_alike(draft->chairs[i].instrument, instrument);
+        chair = same ? &draft->chairs[i] : NULL;
+    }
+    if (chair == NULL) {
+        draft->chairs = sw_grow(draft->chairs, draft->count, &draft->capacity, sizeof *draft->chairs);
+        draft->chairs[draft->count] = (drafted){.instrument = instrument, .number = number};
+        chair = &draft->chairs[draft->count++];
+    }
+    add_instrument(&chair->plays, &chair->play_count, &chair->play_capacity, instrument);
+    return chair;
 }
 
 static void add_unknown(sw_roster_draft *draft, const char *name)
@@ -80,14 +102,7 @@ static void add_unknown(sw_roster_draft *draft, const char *name)
 
 static void add_percussion(drafted *chair, const sw_instrument *instrument)
 {
-    for (size_t i = 0; i < chair->percussion_count; i++) {
-        if (chair->percussion[i] == instrument) {
-            return;
-        }
-    }
-    chair->percussion = sw_grow(chair->percussion, chair->percussion_count, &chair->percussion_capacity,
-                                sizeof *chair->percussion);
-    chair->percussion[chair->percussion_count++] = instrument;
+    add_instrument(&chair->percussion, &chair->percussion_count, &chair->percussion_capacity, instrument);
 }
 
 /* The drums of the notes of a staff. */
@@ -107,17 +122,42 @@ static void add_drums(const sw_roster_draft *draft, const sw_reading *reading, c
     }
 }
 
-static bool has_notes(const sw_score *score, uint32_t staff)
+/* How many notes a staff has at once, at the most; 0: it has none. */
+static unsigned most_at_once(const sw_reading *reading, const sw_score *score, uint32_t staff)
 {
-    for (size_t i = 0; i < score->event_count; i++) {
-        const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff == staff &&
-            (event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM) &&
-            (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) == 0) {
-            return true;
+    enum { MOST = 8 };
+    sw_rational ends[MOST]; /* of what sounds */
+    unsigned sounding = 0;
+    unsigned most = 0;
+    sw_note_list notes = sw_notes_of_staff(reading, score, staff);
+    for (size_t i = 0; i < notes.count; i++) {
+        const sw_event *event = &score->events[notes.items[i]];
+        unsigned kept = 0;
+        for (unsigned n = 0; n < sounding; n++) {
+            if (sw_rational_compare(ends[n], event->onset) > 0) {
+                ends[kept++] = ends[n];
+            }
+        }
+        sounding = kept;
+        if ((event->flags & SW_EVENT_GRACE) == 0 && sounding < MOST) {
+            ends[sounding++] = sw_event_end(event);
+        }
+        most = sounding > most ? sounding : most == 0 ? 1 : most;
+    }
+    free(notes.items);
+    return most;
+}
+
+/* Winds on a staff that does not count its players: so many as sound at once. */
+static void count_winds(const sw_instrument *instrument, unsigned at_once, sw_staff_numbers *numbers)
+{
+    bool winds = instrument->family == SW_WOODWIND || instrument->family == SW_BRASS;
+    if (winds && numbers->count == 0 && at_once > 1) {
+        while (numbers->count < at_once) {
+            numbers->items[numbers->count] = (unsigned)numbers->count + 1;
+            numbers->count++;
         }
     }
-    return false;
 }
 
 /* Whether a name is that of the staff, or of the brace around it, as it is printed. */
@@ -130,7 +170,7 @@ static bool is_printed(const sw_reading *reading, const sw_score *score, uint32_
 }
 
 static void add_staff(sw_roster_draft *draft, const sw_reading *reading, const sw_score *score,
-                      uint32_t staff)
+                      uint32_t staff, unsigned at_once)
 {
     char label[32];
     const sw_instrument *instrument = sw_staff_instrument(draft->instruments, reading, score, staff);
@@ -145,10 +185,10 @@ static void add_staff(sw_roster_draft *draft, const sw_reading *reading, const s
     }
     bool printed = is_printed(reading, score, staff, name);
     sw_staff_numbers numbers = sw_staff_numbers_of_staff(draft->instruments, reading, score, staff);
+    count_winds(instrument, at_once, &numbers);
     for (size_t i = 0; i < numbers.count || i == 0; i++) {
         drafted *chair = chair_for(draft, instrument, numbers.count == 0 ? 0 : numbers.items[i]);
         bool tells = sw_staff_numbers_of(name).count == numbers.count && strstr(name, " in ") == NULL;
-        chair->printed = chair->printed || printed;
         if (chair->name == NULL && numbers.count <= 1 && printed && tells) {
             chair->name = sw_arena_copy(draft->arena, sw_slice_of(name));
         }
@@ -161,8 +201,9 @@ void sw_roster_draft_add(sw_roster_draft *draft, const sw_reading *reading)
     for (size_t i = 0; i < reading->score_count; i++) {
         const sw_score *score = &reading->scores[i];
         for (uint32_t staff = 0; staff < score->staff_count && !score->in_markup; staff++) {
-            if (has_notes(score, staff)) {
-                add_staff(draft, reading, score, staff);
+            unsigned at_once = most_at_once(reading, score, staff);
+            if (at_once > 0) {
+                add_staff(draft, reading, score, staff, at_once);
             }
         }
     }
@@ -181,11 +222,19 @@ static void print_quoted(const char *text, sw_buffer *result)
     sw_buffer_char(result, '\'');
 }
 
-/* "Bass clarinet 2" */
-static void print_made_name(const drafted *chair, sw_buffer *result)
+/* "Bass clarinet 2"; the key is left out where the player takes other keys for the same. */
+static void print_made_name(const sw_roster_draft *draft, const drafted *chair, bool whole, sw_buffer *result)
 {
     const char *id = chair->instrument->id;
-    for (size_t i = 0; id[i] != '\0'; i++) {
+    const char *key = strstr(id, "-in-");
+    size_t length = strlen(id);
+    if (key != NULL && !whole) {
+        char base[64] = {0};
+        memcpy(base, id, (size_t)(key - id) < sizeof base ? (size_t)(key - id) : sizeof base - 1);
+        const sw_instrument *plain = sw_instruments_by_id(draft->instruments, base);
+        length = plain != NULL && sw_instruments_alike(plain, chair->instrument) ? strlen(base) : length;
+    }
+    for (size_t i = 0; i < length; i++) {
         char c = id[i] == '-' ? ' ' : i == 0 && id[i] >= 'a' && id[i] <= 'z' ? (char)(id[i] - 32) : id[i];
         sw_buffer_char(result, c);
     }
@@ -194,37 +243,82 @@ static void print_made_name(const drafted *chair, sw_buffer *result)
     }
 }
 
+/* Settles the names, each for one chair only. */
+static void name_chairs(sw_roster_draft *draft)
+{
+    for (size_t i = 0; i < draft->count; i++) {
+        drafted *chair = &draft->chairs[i];
+        for (int attempt = chair->name != NULL ? 0 : 1; attempt <= 3; attempt++) {
+            sw_buffer made = {0};
+            if (attempt == 0) {
+                sw_buffer_string(&made, chair->name);
+            } else {
+                print_made_name(draft, chair, attempt > 1, &made);
+            }
+            if (attempt == 3) { /* names can be told apart by their place */
+                sw_buffer_format(&made, ", chair %zu", i + 1);
+            }
+            chair->name = sw_arena_copy(draft->arena, sw_buffer_slice(&made));
+            sw_buffer_free(&made);
+            size_t other = 0;
+            while (other < i && strcmp(draft->chairs[other].name, chair->name) != 0) {
+                other++;
+            }
+            if (other == i) {
+                break;
+            }
+        }
+    }
+}
+
+static void print_list(const char *key, const sw_instrument *const *list, size_t count, sw_buffer *result)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (i == 0) {
+            sw_buffer_format(result, "    %s: [", key);
+        }
+        sw_buffer_format(result, "%s%s%s", i == 0 ? "" : ", ", list[i]->id, i + 1 == count ? "]\n" : "");
+    }
+}
+
 static void print_chair(const drafted *chair, sw_buffer *result)
 {
-    sw_buffer name = {0};
-    if (chair->name == NULL) {
-        print_made_name(chair, &name);
-    } else {
-        sw_buffer_string(&name, chair->name);
-    }
     sw_buffer_string(result, "  - name: ");
-    print_quoted(sw_buffer_text(&name), result);
-    sw_buffer_free(&name);
-    sw_buffer_format(result, "\n    plays: [%s]\n", chair->instrument->id);
+    print_quoted(chair->name, result);
+    sw_buffer_char(result, '\n');
+    print_list("plays", chair->plays, chair->play_count, result);
     if (chair->instrument->family == SW_STRINGS) {
         sw_buffer_string(result, "    # players: 8\n");
     }
-    for (size_t i = 0; i < chair->percussion_count; i++) {
-        sw_buffer_format(result, "%s%s%s", i == 0 ? "    percussion: [" : ", ", chair->percussion[i]->id,
-                         i + 1 == chair->percussion_count ? "]\n" : "");
-    }
+    print_list("percussion", chair->percussion, chair->percussion_count, result);
 }
 
 /* Whether chairs of the instrument have numbers: then a staff without one is theirs. */
 static bool others_have_numbers(const sw_roster_draft *draft, const sw_instrument *instrument)
 {
     for (size_t i = 0; i < draft->count; i++) {
-        if (draft->chairs[i].instrument == instrument && draft->chairs[i].number > 0 &&
-            draft->chairs[i].printed) {
+        if (sw_instruments_alike(draft->chairs[i].instrument, instrument) && draft->chairs[i].number > 0) {
             return true;
         }
     }
     return false;
+}
+
+/* What was struck on staves without a number goes to the first of those that have one. */
+static void merge_percussion(sw_roster_draft *draft)
+{
+    for (size_t i = 0; i < draft->count; i++) {
+        drafted *from = &draft->chairs[i];
+        drafted *to = NULL;
+        for (size_t n = 0; n < draft->count && from->number == 0 && to == NULL; n++) {
+            bool first = sw_instruments_alike(draft->chairs[n].instrument, from->instrument) &&
+                         draft->chairs[n].number > 0;
+            to = first ? &draft->chairs[n] : NULL;
+        }
+        for (size_t p = 0; p < from->percussion_count && to != NULL; p++) {
+            add_percussion(to, from->percussion[p]);
+        }
+    }
 }
 
 static int compare_chairs(const void *a, const void *b)
@@ -240,7 +334,7 @@ static int compare_chairs(const void *a, const void *b)
     return (x->number > y->number) - (x->number < y->number);
 }
 
-void sw_roster_draft_print(const sw_roster_draft *draft, sw_buffer *result)
+void sw_roster_draft_print(sw_roster_draft *draft, sw_buffer *result)
 {
     sw_buffer_string(
         result, "# Who plays: one entry a player, or a section that plays from one staff.\n"
@@ -252,17 +346,12 @@ void sw_roster_draft_print(const sw_roster_draft *draft, sw_buffer *result)
                 "chair.\n");
     if (draft->count > 0) {
         qsort(draft->chairs, draft->count, sizeof *draft->chairs, compare_chairs);
+        merge_percussion(draft);
+        name_chairs(draft);
     }
     sw_buffer_string(result, draft->count == 0 ? "chairs: []\n" : "chairs:\n");
-    bool some_printed = false;
-    for (size_t i = 0; i < draft->count; i++) {
-        some_printed = some_printed || draft->chairs[i].printed;
-    }
     for (size_t i = 0; i < draft->count; i++) {
         const drafted *chair = &draft->chairs[i];
-        if (some_printed && !chair->printed) {
-            continue; /* an id alone may be anything */
-        }
         if (chair->number > 0 || !others_have_numbers(draft, chair->instrument)) {
             print_chair(chair, result);
         }

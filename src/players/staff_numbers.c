@@ -164,11 +164,16 @@ sw_staff_numbers sw_staff_numbers_of_staff(const sw_instruments *instruments, co
                                            const sw_score *score, uint32_t staff)
 {
     const sw_staff *s = &score->staves[staff];
-    const uint32_t others[] = {s->instrument, s->short_instrument, s->id, s->variable};
+    bool named = s->instrument != 0; /* then ids and variables may count movements */
+    const uint32_t others[] = {s->instrument, s->short_instrument, named ? 0 : s->id,
+                               named ? 0 : s->variable};
     sw_staff_numbers numbers =
         sw_staff_numbers_of(sw_staff_instrument_name(instruments, reading, score, staff));
     for (size_t i = 0; i < sizeof others / sizeof others[0] && numbers.count == 0; i++) {
-        numbers = sw_staff_numbers_of(sw_reading_name(reading, others[i]));
+        const char *name = sw_reading_name(reading, others[i]);
+        if (others[i] != 0 && sw_instruments_find(instruments, name) != NULL) {
+            numbers = sw_staff_numbers_of(name);
+        }
     }
     return numbers;
 }

@@ -17,7 +17,9 @@ typedef struct sw_staff_numbers {
  * of a name ("4 Horns") and "a 2" behind it say how many there are: 1, 2 ... No numbers: count 0. */
 sw_staff_numbers sw_staff_numbers_of(const char *name);
 
-/* Those of a staff: of the name that tells its instrument, or else of its other names. */
+/* Those of a staff: of the name that tells its instrument, or else of another one that tells an instrument
+ * ("fluteTwo", but not an id "two", which may count the staves). Ids and variables count only for a staff
+ * without a printed name. */
 sw_staff_numbers sw_staff_numbers_of_staff(const sw_instruments *instruments, const sw_reading *reading,
                                            const sw_score *score, uint32_t staff);
 

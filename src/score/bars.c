@@ -82,6 +82,10 @@ static bool set_value(const sw_reading *reading, const sw_music *m, sw_rational 
 static void apply_set(const sw_reading *reading, const sw_music *m, counter *c)
 {
     const char *path = sw_reading_name(reading, m->name);
+    bool begins_other_context = (m->flags & SW_MUSIC_NEW) != 0 && strncmp(path, "Score.", 6) != 0;
+    if (begins_other_context) {
+        return; /* the bars of the whole score do not go by what a staff begins with */
+    }
     sw_rational value;
     if (last_part_is(path, "measureLength") && set_value(reading, m, &value) && value.num > 0) {
         c->length = value;

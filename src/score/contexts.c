@@ -222,7 +222,8 @@ static sw_context *claim(sw_contexts *contexts, sw_context *staff, sw_context *h
     return staff;
 }
 
-sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t music, uint32_t frame)
+sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t music, uint32_t frame,
+                              bool *begins)
 {
     const sw_music *m = &contexts->reader->reading->music[music];
     bool is_new = (m->flags & SW_MUSIC_NEW) != 0;
@@ -237,8 +238,10 @@ sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t 
     }
     sw_context_level level = level_of(text_of(contexts, type));
     if (level == SW_LEVEL_SCORE) {
+        *begins = contexts->top->children == NULL;
         return contexts->top;
     }
+    *begins = false;
     if (!is_new) {
         for (sw_context *c = here; c != NULL; c = c->parent) {
             if (is_a(c, type) && (id == 0 || c->id == id)) {
@@ -253,6 +256,7 @@ sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t 
             return found;
         }
     }
+    *begins = true;
     if (level == SW_LEVEL_STAFF && id != 0) {
         sw_context *awaited = find_below(contexts->top, type, id);
         if (awaited != NULL && awaited->awaited) {
@@ -468,21 +472,6 @@ void sw_contexts_set(sw_contexts *contexts, sw_context *here, uint32_t path, uin
         }
     }
     set_instrument(contexts, target, property, text);
-}
-
-void sw_contexts_apply_with(sw_contexts *contexts, sw_context *context, uint32_t file, uint32_t block)
-{
-    sw_cursor cursor = sw_cursor_inside(contexts->reader, file, block);
-    for (sw_slice word; sw_cursor_assignment(&cursor, &word);) {
-        if (sw_slice_ends(word, "nstrumentName")) {
-            char property[32] = {0};
-            if (word.length < sizeof property) {
-                memcpy(property, word.data, word.length);
-                set_instrument(contexts, context, property,
-                               sw_read_plain_text(contexts->reader, file, cursor.at));
-            }
-        }
-    }
 }
 
 void sw_contexts_name_staff(sw_contexts *contexts, sw_context *voice, uint32_t frame)

@@ -39,7 +39,7 @@ typedef struct sw_context {
     bool silent;          /* plays no notes: chord names, null voices */
     bool lyrics;          /* a line of lyrics */
     uint32_t line;        /* from 1: number of that line, 0 as long as it has no syllables */
-    uint32_t with;        /* the CONTEXT node whose \with block it was given, or SW_NO_INDEX */
+    uint32_t with;        /* the WITH node that it began with, or SW_NO_INDEX */
     const sw_turn *turns; /* stands for other voices: see sw_contexts_route */
     size_t turn_count;
 } sw_context;
@@ -56,8 +56,9 @@ typedef struct sw_contexts sw_contexts;
 sw_contexts *sw_contexts_new(sw_reader *reader, sw_score *score);
 void sw_contexts_free(sw_contexts *contexts);
 sw_context *sw_contexts_top(sw_contexts *contexts);
-/* The context that a \new or \context node names, seen from `here`. */
-sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t music, uint32_t frame);
+/* The context that a \new or \context node names, seen from `here`; *begins when it was not there before. */
+sw_context *sw_contexts_enter(sw_contexts *contexts, sw_context *here, uint32_t music, uint32_t frame,
+                              bool *begins);
 /* The voice in which a note at `here` sounds; made when there is none yet. */
 sw_context *sw_contexts_voice(sw_contexts *contexts, sw_context *here, bool drum);
 /* The staff at or above `here`, made when there is none. */
@@ -89,8 +90,6 @@ uint32_t sw_contexts_staff_index(const sw_contexts *contexts, const sw_context *
 void sw_contexts_change(sw_contexts *contexts, sw_context *here, uint32_t type, uint32_t id);
 /* \set of a property: instrument names are kept. */
 void sw_contexts_set(sw_contexts *contexts, sw_context *here, uint32_t path, uint32_t text);
-/* The settings of a \with block (a syntax node). */
-void sw_contexts_apply_with(sw_contexts *contexts, sw_context *context, uint32_t file, uint32_t block);
 /* Lets the first variable with notes, between the staff and the event that was reached through `frame`, name
  * the staff. */
 void sw_contexts_name_staff(sw_contexts *contexts, sw_context *voice, uint32_t frame);

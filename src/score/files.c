@@ -8,9 +8,12 @@
 static sw_text *find_overlay(const sw_reader *reader, const char *path)
 {
     const sw_read_options *options = reader->options;
+    if (options == NULL || options->overlay_count == 0) {
+        return NULL;
+    }
     char *real = realpath(path, NULL);
     sw_text *found = NULL;
-    for (size_t i = 0; options != NULL && i < options->overlay_count && found == NULL; i++) {
+    for (size_t i = 0; i < options->overlay_count && found == NULL; i++) {
         const sw_text *overlay = options->overlays[i];
         char *other = realpath(overlay->path, NULL);
         if (strcmp(overlay->path, path) == 0 || (real != NULL && other != NULL && strcmp(real, other) == 0)) {

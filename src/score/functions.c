@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "score/built.h"
 #include "score/datum.h"
 #include "score/reader.h"
 
@@ -163,9 +164,10 @@ static bool is_template_head(sw_slice text)
     return at == 0 || sw_slice_is(datum, "#{");
 }
 
-/* The parameter that is the whole body (`music` behind a string of documentation), or none. */
-static size_t parameter_given_back(const sw_reader *reader, const sw_function *function, sw_slice text)
+/* The only expression of a body, but for a string of documentation before it; empty when there are others. */
+static sw_slice only_expression(sw_slice text)
 {
+    static const sw_slice none = {NULL, 0};
     sw_slice datum;
     size_t at = sw_datum_next(text, &datum);
     if (at > 0 && (datum.data[0] == '"' || sw_slice_starts(datum, "(_i "))) {
@@ -173,10 +175,16 @@ static size_t parameter_given_back(const sw_reader *reader, const sw_function *f
         at = sw_datum_next(text, &datum);
     }
     sw_slice more;
-    if (at == 0 || sw_datum_next(sw_datum_rest(text, at), &more) > 0) {
+    return at == 0 || sw_datum_next(sw_datum_rest(text, at), &more) > 0 ? none : datum;
+}
+
+/* The parameter that an expression is, or none. */
+static size_t parameter_given_back(const sw_reader *reader, const sw_function *function, sw_slice expression)
+{
+    if (expression.length == 0) {
         return SIZE_MAX;
     }
-    uint32_t name = sw_names_find(reader->reading->names, datum);
+    uint32_t name = sw_names_find(reader->reading->names, expression);
     for (size_t i = 0; function->signature[i] != '\0'; i++) {
         if (function->parameters[i] == name) {
             return i;
@@ -225,6 +233,21 @@ static void read_body(const sw_syntax *syntax, sw_function *function, size_t fro
     }
 }
 
+sw_value sw_read_template_at(sw_reader *reader, uint32_t file, uint32_t node, sw_slice datum,
+                             const sw_value *where)
+{
+    const sw_syntax *syntax = reader->reading->files[file].syntax;
+    uint32_t head =
+        text_before_template(syntax, node, (size_t)(datum.data - syntax->text->bytes) + strlen("#{"));
+    if (head == SW_NO_INDEX) {
+        sw_value nothing = *where;
+        nothing.kind = SW_VALUE_NONE;
+        nothing.music = SW_NO_INDEX;
+        return nothing;
+    }
+    return sw_read_embedded(reader, file, syntax->nodes[head].next, template_end(syntax, node, head), where);
+}
+
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
 {
     const sw_syntax *syntax = reader->reading->files[file].syntax;
@@ -254,7 +277,8 @@ sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
         read_body(syntax, function, (size_t)(body.data - syntax->text->bytes));
     }
     if (function->body == SW_NO_INDEX) {
-        function->given_back = parameter_given_back(reader, function, body);
+        function->expression = only_expression(body);
+        function->given_back = parameter_given_back(reader, function, function->expression);
     }
     return function;
 }
@@ -327,17 +351,11 @@ static sw_value default_of(sw_reader *reader, const sw_function *function, size_
         return value;
     }
     const sw_syntax *syntax = reader->reading->files[function->file].syntax;
-    uint32_t head = text_before_template(syntax, function->node,
-                                         (size_t)(text.data - syntax->text->bytes) + strlen("#{"));
-    if (head == SW_NO_INDEX) {
-        return value;
-    }
     sw_duration duration = reader->duration;
     uint32_t origin = reader->origin;
     reader->origin = syntax->nodes[function->node].start + 1;
     reader->origin_file = function->file;
-    value = sw_read_embedded(reader, function->file, syntax->nodes[head].next,
-                             template_end(syntax, function->node, head), call);
+    value = sw_read_template_at(reader, function->file, function->node, text, call);
     reader->origin = origin;
     reader->duration = duration;
     if (origin == SW_NO_INDEX && left_out->start != 0) {
@@ -348,9 +366,10 @@ static sw_value default_of(sw_reader *reader, const sw_function *function, size_
     return value;
 }
 
-/* Reads the template with the parameters standing for the arguments. */
-static sw_value read_template(sw_reader *reader, const sw_function *function, sw_value *arguments,
-                              size_t count, const sw_value *call)
+/* Reads the body, a template or an expression, with the parameters standing for the arguments. Kind NONE: it
+ * is an expression that is not understood. */
+static sw_value read_with_arguments(sw_reader *reader, const sw_function *function, sw_value *arguments,
+                                    size_t count, const sw_value *call)
 {
     struct sw_open_call open = {function, reader->calls};
     reader->calls = &open;
@@ -370,7 +389,12 @@ static sw_value read_template(sw_reader *reader, const sw_function *function, sw
         sw_define(reader, function->parameters[i], arguments[i].kind == SW_VALUE_NONE ? NULL : &arguments[i]);
     }
     sw_duration duration = reader->duration;
-    sw_value body = sw_read_embedded(reader, function->file, function->body, function->body_end, call);
+    sw_value body = {.kind = SW_VALUE_NONE, .music = SW_NO_INDEX};
+    if (function->body != SW_NO_INDEX) {
+        body = sw_read_embedded(reader, function->file, function->body, function->body_end, call);
+    } else {
+        sw_build_music(reader, function->expression, function->file, function->node, false, call, &body);
+    }
     reader->duration = duration;
     for (size_t i = count;
          i-- > 0;) { /* the first of two parameters with the same name has the outer value */
@@ -421,7 +445,9 @@ static sw_value called(sw_reader *reader, const sw_function *function, uint32_t 
         result.music = sw_music_add(reader, SW_MUSIC_MARK, result.file, result.start, result.end);
         return result;
     }
-    if (function->body != SW_NO_INDEX) {
+    bool built = function->kind == SW_COMMAND_MUSIC_FUNCTION && function->expression.length > 0 &&
+                 function->given_back == SIZE_MAX;
+    if (function->body != SW_NO_INDEX || built) {
         if (is_open(reader, function)) {
             return unknown_music(reader, arguments, count, name, where, &result,
                                  "it calls itself without end");
@@ -429,7 +455,10 @@ static sw_value called(sw_reader *reader, const sw_function *function, uint32_t 
         if (sw_reader_is_full(reader, result.file, result.start, result.end)) {
             return result;
         }
-        return passed_on(reader, read_template(reader, function, arguments, count, &result), &result);
+        sw_value body = read_with_arguments(reader, function, arguments, count, &result);
+        if (body.kind != SW_VALUE_NONE || !built) {
+            return passed_on(reader, body, &result);
+        }
     }
     if (function->given_back < count) {
         sw_value *given = &arguments[function->given_back];

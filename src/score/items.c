@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "score/reader.h"
+#include "score/with_blocks.h"
 
 /* ---- cursors ---- */
 
@@ -59,20 +60,6 @@ bool sw_cursor_is_mark(sw_cursor *cursor, char mark)
            sw_cursor_text(cursor).data[0] == mark;
 }
 
-bool sw_cursor_assignment(sw_cursor *cursor, sw_slice *property)
-{
-    while (sw_cursor_more(cursor)) {
-        *property = sw_cursor_text(cursor);
-        bool word = sw_cursor_kind(cursor) == SW_NODE_WORD;
-        sw_cursor_next(cursor);
-        if (word && sw_cursor_is_mark(cursor, '=')) {
-            sw_cursor_next(cursor);
-            return sw_cursor_more(cursor);
-        }
-    }
-    return false;
-}
-
 /* ---- building ---- */
 
 uint32_t sw_music_add(sw_reader *reader, sw_music_kind kind, uint32_t file, uint32_t start, uint32_t end)
@@ -116,6 +103,14 @@ void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music)
         sw_music_at(reader, children->last)->next = music;
     }
     children->last = music;
+}
+
+void sw_mark_stands_for(sw_reader *reader, uint32_t mark, uint32_t other)
+{
+    if (other != SW_NO_INDEX && sw_music_at(reader, other)->kind == SW_MUSIC_MARK) {
+        sw_mark_class class = sw_music_mark_class(reader->reading, other);
+        sw_music_at(reader, mark)->check = (int8_t)(class + 1);
+    }
 }
 
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
@@ -253,11 +248,15 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
             continue;
         }
         sw_value value;
+        uint32_t word = 0;                                   /* `^arco`: a text of one word needs no quotes */
         if (sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) { /* a direction, then what it is for */
             sw_cursor_next(cursor);
             if (!sw_cursor_more(cursor)) {
                 return;
             }
+            word = sw_cursor_kind(cursor) == SW_NODE_WORD
+                       ? sw_names_add(reader->reading->names, sw_cursor_text(cursor))
+                       : 0;
             value = sw_read_item(reader, cursor);
         } else {
             bool stroke = sw_slice_is(sw_cursor_text(cursor), ":"); /* `c4 : 32` */
@@ -273,9 +272,12 @@ void sw_read_post_events(sw_reader *reader, sw_cursor *cursor, uint32_t music)
             sw_music_at(reader, mark)->start != start) {
             uint32_t end = value.end > start ? value.end : node->end;
             mark = add_mark(reader, cursor, start, end);
+            sw_mark_stands_for(reader, mark, value.kind == SW_VALUE_POST ? value.music : SW_NO_INDEX);
         }
         if (value.kind == SW_VALUE_POST || value.kind == SW_VALUE_TEXT) {
             sw_music_at(reader, mark)->name = value.text;
+        } else if (value.kind != SW_VALUE_MUSIC) {
+            sw_music_at(reader, mark)->name = word;
         }
         if (music == SW_NO_INDEX) {
             continue;
@@ -410,6 +412,7 @@ static void read_simultaneous(sw_reader *reader, sw_cursor *inside, sw_children 
             sw_music_at(reader, inner)->flags |= free_flag;
         }
         uint32_t context = sw_music_wrap(reader, SW_MUSIC_CONTEXT, &where, inner, true);
+        sw_set_with(reader, context, SW_NO_INDEX);
         sw_music_at(reader, context)->name = sw_names_add(names, sw_slice_of("Bottom"));
         sw_music_at(reader, context)->name2 = sw_names_add(names, (sw_slice){id, (size_t)length});
         sw_children_add(reader, children, context);

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "score/reader.h"
+#include "score/with_blocks.h"
 
 typedef enum keyword {
     K_ALTERNATIVE,
@@ -23,7 +24,8 @@ typedef enum keyword {
     K_SOURCE_NAME,
     K_TEMPO,
     K_UNSET, /* path */
-    K_VALUE  /* takes one value of no interest: \version */
+    K_VALUE, /* takes one value of no interest: \version */
+    K_WITH
 } keyword;
 
 static const struct row {
@@ -76,7 +78,7 @@ static const struct row {
     {"type", K_VALUE, 0, NULL},
     {"unset", K_UNSET, 0, NULL},
     {"version", K_VALUE, 0, NULL},
-    {"with", K_BLOCK, 0, NULL},
+    {"with", K_WITH, 0, NULL},
 };
 
 static const struct row *find(sw_slice name)
@@ -132,24 +134,6 @@ static bool skip_mark(sw_cursor *cursor, char mark)
     return true;
 }
 
-/* `\with { ... }`, any number of them: the first block's node, 0 when there is none. */
-static uint32_t read_with(sw_cursor *cursor)
-{
-    uint32_t block = 0;
-    while (sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_COMMAND &&
-           sw_slice_is(sw_cursor_text(cursor), "\\with")) {
-        sw_cursor_next(cursor);
-        if (!sw_cursor_more(cursor)) {
-            break;
-        }
-        if (sw_cursor_kind(cursor) == SW_NODE_BLOCK && block == 0) {
-            block = cursor->at;
-        }
-        sw_cursor_next(cursor);
-    }
-    return block;
-}
-
 static sw_value make_context(sw_reader *reader, sw_cursor *cursor, const sw_value *where, uint32_t type,
                              uint32_t id, uint32_t with, bool is_new, uint32_t music)
 {
@@ -158,11 +142,11 @@ static sw_value make_context(sw_reader *reader, sw_cursor *cursor, const sw_valu
     sw_music *m = sw_music_at(reader, context);
     m->name = type;
     m->name2 = id;
-    m->num = (int32_t)with; /* the node of the \with block; 0: none */
     m->end = end_of(reader, music, m->end);
     if (is_new) {
         m->flags |= SW_MUSIC_NEW;
     }
+    sw_set_with(reader, context, with);
     return music_from(where, context, sw_music_at(reader, context)->end);
 }
 
@@ -170,7 +154,7 @@ static sw_value read_context(sw_reader *reader, sw_cursor *cursor, const sw_valu
 {
     uint32_t type = read_name(reader, cursor);
     uint32_t id = skip_mark(cursor, '=') ? read_name(reader, cursor) : 0;
-    uint32_t with = read_with(cursor);
+    uint32_t with = sw_read_with_blocks(reader, cursor, type, id);
     uint32_t music = sw_read_music(reader, cursor);
     return make_context(reader, cursor, where, type, id, with, is_new, music);
 }
@@ -188,13 +172,14 @@ static sw_value read_change(sw_reader *reader, sw_cursor *cursor, const sw_value
 static sw_value read_mode(sw_reader *reader, sw_cursor *cursor, const sw_value *where, const struct row *row)
 {
     uint32_t id = skip_mark(cursor, '=') ? read_name(reader, cursor) : 0;
-    uint32_t with = read_with(cursor);
+    uint32_t type =
+        row->context == NULL ? 0 : sw_names_add(reader->reading->names, sw_slice_of(row->context));
+    uint32_t with = sw_read_with_blocks(reader, cursor, type, id);
     sw_mode outer = reader->mode;
     reader->mode = row->mode;
     uint32_t music = sw_read_music(reader, cursor);
     reader->mode = outer;
     if (row->context != NULL) {
-        uint32_t type = sw_names_add(reader->reading->names, sw_slice_of(row->context));
         return make_context(reader, cursor, where, type, id, with, true, music);
     }
     return music_from(where, music, end_of(reader, music, where->end));
@@ -206,15 +191,16 @@ static sw_value read_lyrics(sw_reader *reader, sw_cursor *cursor, const sw_value
     uint32_t voice = named ? read_name(reader, cursor) : 0;
     sw_mode outer = reader->mode;
     reader->mode = SW_MODE_LYRICS;
-    uint32_t with = read_with(cursor);
+    uint32_t type = sw_names_add(reader->reading->names, sw_slice_of("Lyrics"));
+    uint32_t with = sw_read_with_blocks(reader, cursor, type, 0);
     uint32_t text = sw_read_music(reader, cursor);
     reader->mode = outer;
     uint32_t music = sw_music_wrap(reader, SW_MUSIC_ADD_LYRICS, where, text, false);
     sw_music *m = sw_music_at(reader, music);
     m->name = voice;
-    m->num = (int32_t)with; /* the node of the \with block; 0: none */
     m->end = end_of(reader, text, m->end);
     m->flags |= named ? 0 : SW_MUSIC_NEW;
+    sw_set_with(reader, music, with);
     return music_from(where, music, m->end);
 }
 
@@ -236,12 +222,33 @@ static uint32_t read_alternatives(sw_reader *reader, sw_cursor *cursor, const sw
     return music;
 }
 
+/* `\repeat unfold 2 { ... } \addlyrics { ... }`: the words belong to the music that is repeated, and come
+ * again with it. Of a repeat that is not written out they may stand behind it as well. */
+static uint32_t with_lyrics(sw_reader *reader, sw_cursor *cursor, uint32_t body)
+{
+    sw_children children = {.first = SW_NO_INDEX};
+    sw_children_add(reader, &children, body);
+    while (body != SW_NO_INDEX && sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_COMMAND &&
+           sw_slice_is(sw_cursor_text(cursor), "\\addlyrics")) {
+        sw_children_add(reader, &children, sw_read_music(reader, cursor));
+    }
+    if (children.count < 2) {
+        return body;
+    }
+    const sw_music *m = sw_music_at(reader, body);
+    sw_value where = {.file = m->file, .start = m->start, .end = sw_music_at(reader, children.last)->end};
+    return sw_music_wrap(reader, SW_MUSIC_SEQUENCE, &where, body, true);
+}
+
 static sw_value read_repeat(sw_reader *reader, sw_cursor *cursor, const sw_value *where)
 {
     uint32_t kind = read_name(reader, cursor);
     sw_value times = {.kind = SW_VALUE_NONE};
     sw_read_arguments(reader, cursor, "n", &times);
     uint32_t body = sw_read_music(reader, cursor);
+    if (strcmp(sw_reading_name(reader->reading, kind), "unfold") == 0) {
+        body = with_lyrics(reader, cursor, body);
+    }
     uint32_t music = sw_music_wrap(reader, SW_MUSIC_REPEAT, where, body, true);
     sw_music_at(reader, music)->name = kind;
     sw_music_at(reader, music)->num =
@@ -267,8 +274,9 @@ static sw_value read_repeat(sw_reader *reader, sw_cursor *cursor, const sw_value
     return music_from(where, music, end);
 }
 
-/* A property path: `Staff.instrumentName`, `Staff . x`, `Staff.NoteHead #'color`. */
-static uint32_t read_path(sw_reader *reader, sw_cursor *cursor, bool until_equals)
+/* A property path: `Staff.instrumentName`, `Staff . x`, `Staff.NoteHead #'color`. *end is moved behind it;
+ * what an abbreviation gives stands elsewhere. */
+static uint32_t read_path(sw_reader *reader, sw_cursor *cursor, bool until_equals, uint32_t *end)
 {
     sw_buffer path = {0};
     for (bool first = true; sw_cursor_more(cursor); first = false) {
@@ -298,6 +306,7 @@ static uint32_t read_path(sw_reader *reader, sw_cursor *cursor, bool until_equal
         }
         uint32_t word = sw_read_plain_text(reader, cursor->file, cursor->at);
         sw_buffer_string(&path, sw_reading_name(reader->reading, word));
+        *end = cursor->abbreviated == NULL ? sw_cursor_node(cursor)->end : *end;
         sw_cursor_next(cursor);
     }
     uint32_t name = sw_names_add(reader->reading->names, sw_buffer_slice(&path));
@@ -305,26 +314,32 @@ static uint32_t read_path(sw_reader *reader, sw_cursor *cursor, bool until_equal
     return name;
 }
 
+uint32_t sw_read_set_value(sw_reader *reader, sw_cursor *cursor, uint32_t *end)
+{
+    if (!skip_mark(cursor, '=') || !sw_cursor_more(cursor)) {
+        return 0;
+    }
+    if (sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) { /* a sign */
+        sw_cursor_next(cursor);
+    }
+    if (!sw_cursor_more(cursor)) {
+        return 0;
+    }
+    *end = sw_cursor_node(cursor)->end;
+    sw_value value = {.kind = SW_VALUE_NONE};
+    sw_read_arguments(reader, cursor, "k", &value);
+    while (skip_mark(cursor, ',') && sw_cursor_more(cursor)) { /* a list: 2,1 */
+        *end = sw_cursor_node(cursor)->end;
+        sw_cursor_next(cursor);
+    }
+    return value.kind == SW_VALUE_TEXT || value.kind == SW_VALUE_SYMBOL ? value.text : 0;
+}
+
 static sw_value read_set(sw_reader *reader, sw_cursor *cursor, const sw_value *where, bool with_value)
 {
-    uint32_t path = read_path(reader, cursor, with_value);
-    uint32_t text = 0;
     uint32_t end = where->end;
-    if (with_value && skip_mark(cursor, '=') && sw_cursor_more(cursor)) {
-        if (sw_cursor_kind(cursor) == SW_NODE_PUNCTUATION) { /* a sign */
-            sw_cursor_next(cursor);
-        }
-        if (sw_cursor_more(cursor)) {
-            end = sw_cursor_node(cursor)->end;
-            sw_value value = {.kind = SW_VALUE_NONE};
-            sw_read_arguments(reader, cursor, "k", &value);
-            text = value.kind == SW_VALUE_TEXT || value.kind == SW_VALUE_SYMBOL ? value.text : 0;
-            while (skip_mark(cursor, ',') && sw_cursor_more(cursor)) { /* a list: 2,1 */
-                end = sw_cursor_node(cursor)->end;
-                sw_cursor_next(cursor);
-            }
-        }
-    }
+    uint32_t path = read_path(reader, cursor, with_value, &end);
+    uint32_t text = with_value ? sw_read_set_value(reader, cursor, &end) : 0;
     uint32_t music = sw_music_add(reader, SW_MUSIC_SET, where->file, where->start, end);
     sw_music_at(reader, music)->name = path;
     sw_music_at(reader, music)->name2 = text;
@@ -394,9 +409,7 @@ bool sw_read_keyword(sw_reader *reader, sw_cursor *cursor, sw_slice name, const 
     case K_BLOCK:
         result->kind = SW_VALUE_OUTPUT;
         result->text = sw_names_add(reader->reading->names, name);
-        if (sw_cursor_more(cursor) &&
-            (sw_cursor_kind(cursor) == SW_NODE_BLOCK ||
-             (sw_slice_is(name, "with") && sw_cursor_kind(cursor) == SW_NODE_COMMAND))) {
+        if (sw_cursor_more(cursor) && sw_cursor_kind(cursor) == SW_NODE_BLOCK) {
             result->end = sw_cursor_node(cursor)->end;
             sw_cursor_next(cursor);
         }
@@ -477,6 +490,11 @@ bool sw_read_keyword(sw_reader *reader, sw_cursor *cursor, sw_slice name, const 
         if (sw_cursor_more(cursor)) {
             sw_cursor_next(cursor);
         }
+        break;
+    case K_WITH:
+        result->kind = SW_VALUE_OUTPUT;
+        result->text = sw_names_add(reader->reading->names, name);
+        result->music = sw_read_with_block(reader, cursor, where->file, where->start, &result->end);
         break;
     }
     return true;

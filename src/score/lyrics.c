@@ -31,24 +31,11 @@ static uint32_t add_line(sw_player *p, uint32_t id, uint32_t music)
     return (uint32_t)score->line_count++;
 }
 
-/* The settings of the \with block of a CONTEXT or ADD_LYRICS node. */
-static void apply_with(sw_player *p, uint32_t line, uint32_t music)
+/* The settings of a WITH node, or none. */
+static void hold_all(sw_player *p, uint32_t line, uint32_t with)
 {
-    const sw_music *m = at(p, music);
-    if (m->num <= 0) {
-        return;
-    }
-    sw_line_state *state = &p->lyrics->states[line];
-    sw_cursor cursor = sw_cursor_inside(p->reader, m->file, (uint32_t)m->num);
-    for (sw_slice word; sw_cursor_assignment(&cursor, &word);) {
-        bool on = sw_slice_is(sw_cursor_text(&cursor), "##t");
-        if (sw_slice_is(word, "ignoreMelismata")) {
-            state->ignores_melismata = on;
-        } else if (sw_slice_is(word, "includeGraceNotes")) {
-            state->takes_graces = on;
-        } else if (sw_slice_is(word, "associatedVoice")) {
-            state->voice = sw_read_plain_text(p->reader, cursor.file, cursor.at);
-        }
+    for (uint32_t c = with == SW_NO_INDEX ? with : at(p, with)->first; c != SW_NO_INDEX; c = at(p, c)->next) {
+        sw_lyrics_hold(p, &p->lyrics->states[line], c);
     }
 }
 
@@ -60,9 +47,7 @@ static uint32_t line_of(sw_player *p, sw_context *context)
         uint32_t music = staff == SW_NO_INDEX ? SW_NO_INDEX : p->score->staves[staff].music;
         uint32_t line = add_line(p, context->id, music);
         context->line = line + 1;
-        if (context->with != SW_NO_INDEX) {
-            apply_with(p, line, context->with);
-        }
+        hold_all(p, line, context->with);
     }
     return context->line - 1;
 }
@@ -79,7 +64,7 @@ uint32_t sw_lyrics_enter(sw_player *p, uint32_t music, uint32_t here)
         }
     }
     uint32_t line = add_line(p, m->name2, music);
-    apply_with(p, line, music);
+    hold_all(p, line, sw_music_with(p->reader->reading, music));
     return line;
 }
 
@@ -252,6 +237,20 @@ static uint32_t innermost_context(const sw_player *p, uint32_t music)
     return found;
 }
 
+/* The line of an \addlyrics. */
+static uint32_t add_verse_line(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+{
+    uint32_t line = add_line(p, 0, music);
+    uint32_t with = sw_music_with(p->reader->reading, music);
+    if (with != SW_NO_INDEX) {
+        sw_spot beside = *here; /* the line is a context beside the staff */
+        beside.context = sw_contexts_top(p->contexts);
+        sw_player_begin_with(p, with, when, &beside);
+        hold_all(p, line, with);
+    }
+    return line;
+}
+
 sw_moment sw_lyrics_add(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
 {
     uint32_t outer_sung = p->sung;
@@ -272,8 +271,7 @@ sw_moment sw_lyrics_add(sw_player *p, uint32_t music, sw_moment when, const sw_s
         if (at(p, c)->kind != SW_MUSIC_ADD_LYRICS || (at(p, c)->flags & SW_MUSIC_NEW) == 0) {
             break;
         }
-        uint32_t line = add_line(p, 0, c);
-        apply_with(p, line, c);
+        uint32_t line = add_verse_line(p, c, when, here);
         read_text(p, c, here,
                   (sw_verse){.line = line,
                              .target = target,

@@ -7,6 +7,8 @@
 #include <string.h>
 #include <sys/stat.h>
 
+#include "base/parallel.h"
+
 /* ---- paths --------------------------------------------------------------------------------------------- */
 
 static bool same_file(const char *a, const char *b)
@@ -136,6 +138,9 @@ typedef struct source {
     bool exists;
     bool included;    /* by another file */
     uint32_t reached; /* by which main file last: its number + 1; 0: by none */
+    char **names;     /* what its \include commands name */
+    size_t name_count;
+    size_t name_capacity;
     uint32_t *includes;
     size_t include_count;
     size_t include_capacity;
@@ -203,10 +208,11 @@ static void add_include(sources *list, uint32_t from, sw_slice name, const sw_re
     sw_buffer_free(&path);
 }
 
-static void find_includes(sources *list, uint32_t from, const sw_read_options *options)
+/* Reads the names that a file includes; only this file's own entry is touched. */
+static void read_names(source *s)
 {
     char *error = NULL;
-    sw_text *text = sw_text_read(list->items[from].path, &error);
+    sw_text *text = sw_text_read(s->path, &error);
     if (text == NULL) {
         free(error); /* reading it as a main file says the same, to the user */
         return;
@@ -223,11 +229,39 @@ static void find_includes(sources *list, uint32_t from, const sw_read_options *o
         }
         sw_slice quoted = name < syntax->count ? sw_syntax_slice(syntax, name) : (sw_slice){0};
         if (quoted.length > 2 && syntax->nodes[name].kind == SW_NODE_STRING) {
-            add_include(list, from, (sw_slice){quoted.data + 1, quoted.length - 2}, options);
+            s->names = sw_grow(s->names, s->name_count, &s->name_capacity, sizeof *s->names);
+            s->names[s->name_count++] = strndup(quoted.data + 1, quoted.length - 2);
         }
     }
     sw_syntax_free(syntax);
     sw_text_free(text);
+}
+
+/* Files of the list from number `first` on: several are read at the same time. */
+typedef struct wave {
+    sources *list;
+    size_t first;
+} wave;
+
+static void read_one(void *context, size_t n)
+{
+    const wave *w = context;
+    read_names(&w->list->items[w->first + n]);
+}
+
+/* Finds what all files of the list include. It grows: files that are not given may include given ones, so
+ * what has come in is read next. */
+static void find_includes(sources *list, const sw_read_options *options)
+{
+    for (size_t first = 0, end; first < list->count; first = end) {
+        end = list->count;
+        sw_parallel(end - first, read_one, &(wave){list, first});
+        for (size_t i = first; i < end; i++) {
+            for (size_t k = 0; k < list->items[i].name_count; k++) {
+                add_include(list, (uint32_t)i, sw_slice_of(list->items[i].names[k]), options);
+            }
+        }
+    }
 }
 
 /* Marks all that a main file reads, itself included, with its number + 1; returns how many files that are. */
@@ -266,10 +300,7 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
         source_of(&list, files->items[i]);
     }
     uint32_t given = (uint32_t)list.count;
-    for (uint32_t i = 0; i < list.count;
-         i++) { /* it grows: files that are not given may include given ones */
-        find_includes(&list, i, options);
-    }
+    find_includes(&list, options);
     main_file *mains = sw_alloc((given + 1) * sizeof *mains);
     size_t count = 0;
     for (int pass = 0; pass < 2; pass++) { /* then rings, and what hangs on rings only */
@@ -288,6 +319,10 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
     for (size_t i = 0; i < list.count; i++) {
         free(list.items[i].path);
         free(list.items[i].includes);
+        for (size_t k = 0; k < list.items[i].name_count; k++) {
+            free(list.items[i].names[k]);
+        }
+        free(list.items[i].names);
     }
     free(list.items);
     return result;

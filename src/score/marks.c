@@ -142,7 +142,11 @@ sw_mark_class sw_mark_class_of(sw_slice whole)
 
 sw_mark_class sw_music_mark_class(const sw_reading *reading, uint32_t mark)
 {
-    return reading->music[mark].name != 0 ? SW_MARK_TEXT : sw_mark_class_of(sw_music_slice(reading, mark));
+    const sw_music *m = &reading->music[mark];
+    if (m->name != 0) {
+        return SW_MARK_TEXT;
+    }
+    return m->check != 0 ? (sw_mark_class)(m->check - 1) : sw_mark_class_of(sw_music_slice(reading, mark));
 }
 
 const char *sw_music_mark_text(const sw_reading *reading, uint32_t mark)

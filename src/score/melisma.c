@@ -32,25 +32,14 @@ void sw_melisma_set(sw_melisma *s, const sw_reading *reading, uint32_t music, sw
         if (sw_slice_starts(text, "\\melisma")) {
             s->manual = sw_slice_is(text, "\\melisma");
         } else {
-            sw_melisma_rule_command(&s->rules.levels[level], text);
+            sw_melisma_rule_read(&s->rules.levels[level], reading, music);
         }
         return;
     }
-    const char *equals = memchr(text.data, '=', text.length);
-    sw_slice value = {"", 0};
-    if (equals != NULL && !sw_slice_starts(text, "\\unset")) {
-        value = (sw_slice){equals + 1, (size_t)(text.data + text.length - equals - 1)};
-        while (value.length > 0 && strchr(" \t\r\n", value.data[0]) != NULL) {
-            value = (sw_slice){value.data + 1, value.length - 1};
-        }
-    }
-    const char *path = sw_reading_name(reading, m->name);
-    const char *dot = strrchr(path, '.');
-    sw_slice property = sw_slice_of(dot == NULL ? path : dot + 1);
-    if (sw_slice_is(property, "melismaBusy")) {
-        s->manual = sw_slice_is(value, "##t");
+    if (sw_slice_is(sw_set_property(reading, music), "melismaBusy")) {
+        s->manual = sw_slice_is(sw_set_value(reading, music), "##t");
     } else {
-        sw_melisma_rule_set(&s->rules.levels[level], property, value);
+        sw_melisma_rule_read(&s->rules.levels[level], reading, music);
     }
 }
 

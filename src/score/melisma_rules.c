@@ -71,6 +71,38 @@ int sw_melisma_counts(const sw_melisma_rules *rules)
     return SW_COUNTS_ALL;
 }
 
+/* ---- settings ---- */
+
+sw_slice sw_set_property(const sw_reading *reading, uint32_t music)
+{
+    const char *path = sw_reading_name(reading, reading->music[music].name);
+    const char *dot = strrchr(path, '.');
+    return sw_slice_of(dot == NULL ? path : dot + 1);
+}
+
+sw_slice sw_set_value(const sw_reading *reading, uint32_t music)
+{
+    sw_slice text = sw_music_slice(reading, music);
+    const char *equals = memchr(text.data, '=', text.length);
+    sw_slice value = {"", 0};
+    if (equals != NULL && !sw_slice_starts(text, "\\unset")) {
+        value = (sw_slice){equals + 1, (size_t)(text.data + text.length - equals - 1)};
+        while (value.length > 0 && strchr(" \t\r\n", value.data[0]) != NULL) {
+            value = (sw_slice){value.data + 1, value.length - 1};
+        }
+    }
+    return value;
+}
+
+void sw_melisma_rule_read(sw_melisma_rule *rule, const sw_reading *reading, uint32_t music)
+{
+    if (reading->music[music].kind == SW_MUSIC_SETTING) {
+        sw_melisma_rule_command(rule, sw_music_slice(reading, music));
+    } else {
+        sw_melisma_rule_set(rule, sw_set_property(reading, music), sw_set_value(reading, music));
+    }
+}
+
 /* ---- blocks of settings ---- */
 
 /* Calls `set` for each `property = value` and, without value, for each command of a block. */
@@ -140,8 +172,8 @@ static void go_through_layout(sw_reader *reader, uint32_t file, uint32_t layout,
     }
 }
 
-/* The \layout blocks outside of scores, and those in this one. Blocks of music are passed over. */
-static void go_through_layouts(sw_player *p, const char *type, block_setting *set, void *data)
+/* Finds the \layout blocks outside of scores, and those in this one. Blocks of music are passed over. */
+static void find_layouts(sw_player *p)
 {
     const sw_reading *reading = p->reader->reading;
     for (uint32_t file = 0; file < reading->file_count; file++) {
@@ -154,7 +186,9 @@ static void go_through_layouts(sw_player *p, const char *type, block_setting *se
                 sw_slice text = sw_syntax_slice(syntax, i);
                 bool here = file == p->score->file && syntax->nodes[i].start == p->score->start;
                 if (sw_slice_is(text, "\\layout")) {
-                    go_through_layout(p->reader, file, block, sw_slice_of(type), set, data);
+                    p->layouts =
+                        sw_grow(p->layouts, p->layout_count, &p->layout_capacity, sizeof *p->layouts);
+                    p->layouts[p->layout_count++] = (sw_layout_block){file, block};
                     next = syntax->nodes[block].next;
                 } else if (sw_slice_starts(text, "\\book") || (sw_slice_is(text, "\\score") && here)) {
                     next = block + 1;
@@ -164,6 +198,17 @@ static void go_through_layouts(sw_player *p, const char *type, block_setting *se
             }
             i = next;
         }
+    }
+}
+
+static void go_through_layouts(sw_player *p, const char *type, block_setting *set, void *data)
+{
+    if (!p->layouts_found) {
+        p->layouts_found = true;
+        find_layouts(p);
+    }
+    for (size_t i = 0; i < p->layout_count; i++) {
+        go_through_layout(p->reader, p->layouts[i].file, p->layouts[i].node, sw_slice_of(type), set, data);
     }
 }
 
@@ -192,9 +237,10 @@ sw_melisma_rules sw_melisma_rules_of(sw_player *p, const sw_context *voice)
         const char *type = sw_reading_name(p->reader->reading, c->type);
         rule->automatic_beams = has_beams_by_hand(type) ? 0 : rule->automatic_beams;
         go_through_layouts(p, type, set_rule, rule);
-        if (c->with != SW_NO_INDEX) {
-            const sw_music *m = sw_music_at(p->reader, c->with);
-            go_through_block(p->reader, m->file, (uint32_t)m->num, set_rule, rule);
+        const sw_reading *reading = p->reader->reading;
+        for (uint32_t s = c->with == SW_NO_INDEX ? SW_NO_INDEX : reading->music[c->with].first;
+             s != SW_NO_INDEX; s = reading->music[s].next) {
+            sw_melisma_rule_read(rule, reading, s);
         }
         rule->counts = outer.counts >= 0 ? outer.counts : rule->counts;
         rule->automatic_beams = outer.automatic_beams >= 0 ? outer.automatic_beams : rule->automatic_beams;

@@ -31,6 +31,12 @@ int sw_melisma_counts(const sw_melisma_rules *rules);
 bool sw_melisma_rule_set(sw_melisma_rule *rule, sw_slice property, sw_slice value);
 /* \autoBeamOff and \autoBeamOn; true when the command is one of these. */
 bool sw_melisma_rule_command(sw_melisma_rule *rule, sw_slice command);
+/* The same by a SET or SETTING node, when it is about these. */
+void sw_melisma_rule_read(sw_melisma_rule *rule, const sw_reading *reading, uint32_t music);
+/* The property of a SET node, without the contexts in front of it. */
+sw_slice sw_set_property(const sw_reading *reading, uint32_t music);
+/* Its value as it is written, "" when the property is unset. */
+sw_slice sw_set_value(const sw_reading *reading, uint32_t music);
 /* What holds for a voice at the beginning: from the \layout blocks of its score, then from the \with blocks
  * of the contexts around it. */
 sw_melisma_rules sw_melisma_rules_of(sw_player *p, const sw_context *voice);

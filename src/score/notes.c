@@ -36,6 +36,12 @@ static void read_value_behind(sw_reader *reader, sw_cursor *cursor, sw_word *wor
     case SW_NODE_COMMAND:
     case SW_NODE_SCHEME: {
         sw_slice name = sw_slice_from(text, 1);
+        if (sw_slice_starts(text, "$(")) { /* c'$(ly:make-duration 1) */
+            sw_value value = {.kind = SW_VALUE_NONE};
+            sw_read_constant(reader, &value, name);
+            behind = value.kind == SW_VALUE_DURATION ? value.number : behind;
+            break;
+        }
         const sw_command *command = sw_command_find(name);
         const sw_value *variable =
             text.data[0] == '#' ? NULL : sw_lookup(reader, sw_names_find(reader->reading->names, name));

@@ -255,12 +255,25 @@ static sw_rational grace_run(sw_player *p, uint32_t music, const sw_spot *here)
     return total;
 }
 
+/* The music from here on that takes time, or is grace notes. */
+static uint32_t next_timed(sw_player *p, uint32_t music)
+{
+    while (music != SW_NO_INDEX && is_timeless(p, music)) {
+        music = at(p, music)->next;
+    }
+    return music;
+}
+
 sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const sw_spot *here)
 {
-    bool in_run = false;
+    bool in_run = false; /* of grace notes, with what stands directly before them and between them */
+    uint32_t timed = SW_NO_INDEX;
+    bool passed = true;
     for (uint32_t child = first; child != SW_NO_INDEX; child = at(p, child)->next) {
-        if (!here->grace && !is_timeless(p, child)) {
-            if (!is_grace(p, child)) {
+        if (!here->grace && passed) {
+            timed = next_timed(p, child);
+            passed = false;
+            if (timed == SW_NO_INDEX || !is_grace(p, timed)) {
                 if (in_run) {
                     when.grace = sw_rational_zero();
                 }
@@ -274,6 +287,7 @@ sw_moment sw_walk_sequence(sw_player *p, uint32_t first, sw_moment when, const s
             p->reached = p->score->event_count;
             p->step++;
         }
+        passed = child == timed;
         when = sw_walk_sung(p, child, when, here);
     }
     if (in_run) {
@@ -375,14 +389,16 @@ static sw_moment walk_context(sw_player *p, uint32_t music, sw_moment when, cons
     } else if (p->in_text) {
         inside.recorded = sw_lyrics_enter(p, music, here->recorded);
     } else if (!p->muted) {
+        bool begins;
         inside.context =
-            sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music, here->frame);
+            sw_contexts_enter(p->contexts, sw_contexts_at(here->context, when), music, here->frame, &begins);
         if (music == p->sung) {
             p->sung_context = inside.context;
         }
-        if (m->num > 0) {
-            inside.context->with = music;
-            sw_contexts_apply_with(p->contexts, inside.context, m->file, (uint32_t)m->num);
+        uint32_t with = sw_music_with(p->reader->reading, music);
+        if (begins && with != SW_NO_INDEX) {
+            inside.context->with = with;
+            sw_player_begin_with(p, with, when, &inside);
         }
     }
     sw_moment end = m->first == SW_NO_INDEX ? when : sw_walk_sung(p, m->first, when, &inside);
@@ -641,5 +657,6 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
         sw_lyrics_align(&p);
     }
     sw_contexts_free(p.contexts);
+    free(p.layouts);
     sw_sort_events(score);
 }

@@ -43,6 +43,11 @@ typedef struct sw_early_setting {
     sw_context *line;
 } sw_early_setting;
 
+typedef struct sw_layout_block {
+    uint32_t file;
+    uint32_t node;
+} sw_layout_block;
+
 typedef struct sw_player {
     sw_reader *reader;
     sw_score *score;
@@ -67,6 +72,10 @@ typedef struct sw_player {
     sw_early_setting *early;
     size_t early_count;
     size_t early_capacity;
+    bool layouts_found; /* what the lyrics ask for: see melisma_rules.c */
+    sw_layout_block *layouts;
+    size_t layout_count;
+    size_t layout_capacity;
 } sw_player;
 
 /* Plays one node from a moment on; returns where it ends. */
@@ -103,6 +112,8 @@ sw_moment sw_walk_sung(sw_player *p, uint32_t music, sw_moment when, const sw_sp
 /* Records a node without length, or the beginning of an alternative, at a place; nothing while the walk is
  * muted or listens. */
 void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here);
+/* Records the settings of a WITH node: the context at this place begins with them. */
+void sw_player_begin_with(sw_player *p, uint32_t with, sw_moment when, const sw_spot *here);
 /* Gives the settings that wait for a note of this voice their voice. */
 void sw_player_settle_voice(sw_player *p, sw_context *voice);
 /* At the end of the walk: gives the others that came before the notes their staff and voice. */

@@ -107,6 +107,7 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
             sw_music_at(reader, result.music)->name = number;
         } else if (variable->kind == SW_VALUE_POST) {
             result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start, where.end);
+            sw_mark_stands_for(reader, result.music, variable->music);
         }
         if (variable->inner_count > 0 && !sw_reader_is_full(reader, where.file, where.start, where.end)) {
             sw_repeat_inner_scores(reader, variable->inner_first, variable->inner_count);

@@ -60,7 +60,8 @@ typedef struct sw_function {
     uint32_t body;            /* the template #{ ... #}: items [body, body_end) of that file's syntax, or
                                  SW_NO_INDEX when the body is real Scheme, which is not run */
     uint32_t body_end;
-    size_t given_back; /* a body in Scheme that is only this parameter; SIZE_MAX: it is not */
+    size_t given_back;   /* a body in Scheme that is only this parameter; SIZE_MAX: it is not */
+    sw_slice expression; /* a body that is one other expression; otherwise empty */
 } sw_function;
 
 typedef struct sw_value {
@@ -189,9 +190,6 @@ sw_music *sw_music_at(const sw_reader *reader, uint32_t music);
 void sw_use_language(sw_reader *reader, const sw_language *language);
 /* Says where the compiler sees a note that is written at this place: see `origin`. */
 void sw_set_origin(const sw_reader *reader, sw_music *music, uint32_t file, uint32_t start);
-/* Goes on to the next `property = value` of a \with block: the cursor stands at the value then. False at the
- * end of the block. */
-bool sw_cursor_assignment(sw_cursor *cursor, sw_slice *property);
 /* A growing list of children. */
 typedef struct sw_children {
     uint32_t first;
@@ -199,6 +197,8 @@ typedef struct sw_children {
     uint32_t count;
 } sw_children;
 void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music);
+/* Gives a MARK node the class of another one, which it stands for; SW_NO_INDEX: none. */
+void sw_mark_stands_for(sw_reader *reader, uint32_t mark, uint32_t other);
 /* A node of this kind with one child and the extent given; the child's pitches stay open to an outer
  * \relative when `free`. */
 uint32_t sw_music_wrap(sw_reader *reader, sw_music_kind kind, const sw_value *where, uint32_t child,
@@ -255,6 +255,9 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
 /* The items between #{ and #} as one value. */
 sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint32_t end,
                           const sw_value *where);
+/* The same for the #{ ... #} at this datum inside a Scheme node. */
+sw_value sw_read_template_at(sw_reader *reader, uint32_t file, uint32_t node, sw_slice datum,
+                             const sw_value *where);
 /* The plain text of a markup, string, word or Scheme string. */
 uint32_t sw_read_plain_text(sw_reader *reader, uint32_t file, uint32_t node);
 
@@ -271,6 +274,9 @@ sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *argume
  * gives. The cursor stands behind the command itself. */
 bool sw_read_keyword(sw_reader *reader, sw_cursor *cursor, sw_slice name, const sw_value *where,
                      sw_value *result);
+/* The `= value` of a \set, \override or assignment as plain text, 0 when it has none; *end is moved behind
+ * it. */
+uint32_t sw_read_set_value(sw_reader *reader, sw_cursor *cursor, uint32_t *end);
 /* Reads the function that a Scheme definition makes; NULL when it makes none. `node` is the scheme or
  * embedded node. */
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);

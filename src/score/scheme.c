@@ -2,6 +2,7 @@
 #include <ctype.h>
 #include <string.h>
 
+#include "score/built.h"
 #include "score/datum.h"
 #include "score/reader.h"
 
@@ -292,6 +293,12 @@ static sw_slice defined_name(sw_slice text)
     return sw_datum_next(sw_datum_rest(form, at), &word) > 0 && is_name(word) ? word : (sw_slice){NULL, 0};
 }
 
+/* (define-markup-command (name ...) ...): what stands in it is no music. */
+static bool defines_markup(sw_slice text)
+{
+    return sw_slice_starts(text, "(define-markup-");
+}
+
 /* (define name value): the value. */
 static sw_slice defined_value(sw_slice text, sw_slice name)
 {
@@ -342,26 +349,56 @@ sw_value sw_read_embedded(sw_reader *reader, uint32_t file, uint32_t first, uint
 }
 
 /* An expression that makes a mark: a dynamic of the user's own, or an event that hangs on a note. */
-static bool makes_mark(sw_slice text)
+static bool makes_mark(sw_slice text, sw_mark_class *class)
 {
-    static const char *const events[] = {"AbsoluteDynamicEvent", "ArticulationEvent", "CrescendoEvent",
-                                         "DecrescendoEvent", "TextScriptEvent"};
-    static const char make[] = "(make-";
-    static const char kind[] = "music '";
-    if (sw_slice_starts(text, "(make-dynamic-script")) {
-        return true;
-    }
-    sw_slice rest = sw_slice_from(text, sizeof make - 1);
-    if (!sw_slice_starts(text, make) || !sw_slice_starts(rest, kind)) {
+    static const struct {
+        const char *event;
+        sw_mark_class begin;
+        sw_mark_class end; /* with STOP */
+    } events[] = {
+        {"'AbsoluteDynamicEvent", SW_MARK_DYNAMIC, SW_MARK_DYNAMIC},
+        {"'ArpeggioEvent", SW_MARK_ARPEGGIO, SW_MARK_ARPEGGIO},
+        {"'ArticulationEvent", SW_MARK_ARTICULATION, SW_MARK_ARTICULATION},
+        {"'BeamEvent", SW_MARK_BEAM_START, SW_MARK_BEAM_END},
+        {"'CrescendoEvent", SW_MARK_HAIRPIN_START, SW_MARK_HAIRPIN_END},
+        {"'DecrescendoEvent", SW_MARK_HAIRPIN_START, SW_MARK_HAIRPIN_END},
+        {"'FingeringEvent", SW_MARK_FINGERING, SW_MARK_FINGERING},
+        {"'GlissandoEvent", SW_MARK_GLISSANDO, SW_MARK_GLISSANDO},
+        {"'PhrasingSlurEvent", SW_MARK_PHRASE_START, SW_MARK_PHRASE_END},
+        {"'PostEvents", SW_MARK_ARTICULATION, SW_MARK_ARTICULATION},
+        {"'SlurEvent", SW_MARK_SLUR_START, SW_MARK_SLUR_END},
+        {"'SustainEvent", SW_MARK_PEDAL, SW_MARK_PEDAL},
+        {"'TextScriptEvent", SW_MARK_TEXT, SW_MARK_TEXT},
+        {"'TextSpanEvent", SW_MARK_SPAN_START, SW_MARK_SPAN_END},
+        {"'TieEvent", SW_MARK_TIE, SW_MARK_TIE},
+        {"'TrillSpanEvent", SW_MARK_SPAN_START, SW_MARK_SPAN_END},
+    };
+    if (text.length == 0 || text.data[0] != '(') {
         return false;
     }
-    rest = sw_slice_from(rest, sizeof kind - 1);
-    for (size_t i = 0; i < sizeof events / sizeof events[0]; i++) {
-        if (sw_slice_starts(rest, events[i])) {
+    sw_slice inside = sw_datum_inside(text);
+    sw_slice head;
+    sw_slice event;
+    inside = sw_datum_rest(inside, sw_datum_next(inside, &head));
+    if (sw_slice_is(head, "make-dynamic-script")) {
+        *class = SW_MARK_DYNAMIC;
+        return true;
+    }
+    size_t at = sw_slice_is(head, "make-music") ? sw_datum_next(inside, &event) : 0;
+    for (size_t i = 0; at > 0 && i < sizeof events / sizeof events[0]; i++) {
+        if (sw_slice_is(event, events[i].event)) {
+            bool stops = memmem(inside.data, inside.length, "'span-direction STOP", 20) != NULL;
+            *class = stops ? events[i].end : events[i].begin;
             return true;
         }
     }
     return false;
+}
+
+static void report_unheard(sw_reader *reader, const sw_value *value)
+{
+    sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value->file, value->start, value->end,
+                    "this Scheme expression computes music, which is not heard: Scheme is not run");
 }
 
 /* Scheme with LilyPond inside: its music when it is all there is, between #{ and #}. */
@@ -385,8 +422,7 @@ static sw_value read_lilypond_inside(sw_reader *reader, const sw_cursor *cursor,
     sw_value value = sw_read_embedded(reader, cursor->file, first, end, where);
     reader->origin = outer;
     if (!whole && !defined) {
-        sw_findings_add(&reader->reading->findings, SW_NOTE, "unresolved", value.file, value.start, value.end,
-                        "this Scheme expression computes music; the LilyPond inside it is not heard");
+        report_unheard(reader, &value);
         value.kind = SW_VALUE_SCHEME;
     }
     return value;
@@ -410,6 +446,7 @@ static sw_value use_of(sw_reader *reader, const sw_value *variable, sw_slice nam
         sw_music_at(reader, value.music)->name = sw_names_find(reader->reading->names, name);
     } else if (value.kind == SW_VALUE_POST) {
         value.music = sw_music_add(reader, SW_MUSIC_MARK, where->file, where->start, where->end);
+        sw_mark_stands_for(reader, value.music, variable->music);
     }
     return value;
 }
@@ -424,23 +461,34 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
                       .file = cursor->file,
                       .start = node->start,
                       .end = node->end};
-    sw_slice text = without_marker(sw_cursor_text(cursor));
+    const sw_value where = value;
+    sw_slice marked = sw_cursor_text(cursor);
+    bool spliced = marked.length > 1 && marked.data[1] == '@';
+    sw_slice text = without_marker(marked);
     sw_cursor_next(cursor);
     const sw_function *function = sw_read_function(reader, cursor->file, index);
     sw_slice name = defined_name(text);
+    sw_slice expression = name.length > 0 ? defined_value(text, name) : text;
     const sw_value *variable = name.length == 0 ? variable_of(reader, text) : NULL;
+    sw_mark_class class;
     if (function != NULL) {
         value.kind = SW_VALUE_FUNCTION;
         value.function = function;
-    } else if (makes_mark(text)) {
+    } else if (makes_mark(text, &class)) {
         value.kind = SW_VALUE_POST;
         value.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
-    } else if (node->kind == SW_NODE_EMBEDDED) {
-        value = read_lilypond_inside(reader, cursor, index, &value, name.length > 0);
+        sw_music_at(reader, value.music)->check = (int8_t)(class + 1);
     } else if (variable != NULL) {
         return use_of(reader, variable, text, &value);
-    } else if (!read_length_form(reader, &value, text)) {
-        sw_read_constant(reader, &value, name.length > 0 ? defined_value(text, name) : text);
+    } else if (!sw_build_music(reader, expression, cursor->file, index, spliced, &where, &value)) {
+        if (node->kind == SW_NODE_EMBEDDED) {
+            value =
+                read_lilypond_inside(reader, cursor, index, &value, name.length > 0 || defines_markup(text));
+        } else if (sw_makes_music(expression)) {
+            report_unheard(reader, &value);
+        } else if (!read_length_form(reader, &value, text)) {
+            sw_read_constant(reader, &value, expression);
+        }
     }
     if (name.length > 0) {
         sw_define(reader, sw_names_add(reader->reading->names, name), &value);

@@ -14,16 +14,15 @@ static sw_context *line_at(const sw_spot *here, sw_moment when)
     return context;
 }
 
-void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+/* Adds a setting in this line; one that has no notes yet may get its voice later. */
+static sw_setting *add_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here,
+                               sw_context *line)
 {
-    if (p->muted || p->recording != NULL) {
-        return;
-    }
-    const sw_music *m = sw_music_at(p->reader, music);
-    sw_context *context = sw_contexts_at(here->context, when);
-    sw_context *line = line_at(here, when);
     sw_score *score = p->score;
-    sw_setting setting = {
+    score->settings =
+        sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
+    sw_setting *setting = &score->settings[score->setting_count++];
+    *setting = (sw_setting){
         .onset = when.main,
         .music = music,
         .staff = sw_contexts_staff_index(p->contexts, line),
@@ -32,22 +31,51 @@ void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_sp
         .grace = here->grace,
         .grace_num = (int32_t)when.grace.num,
         .grace_den = when.grace.den == 0 ? 1 : (int32_t)when.grace.den,
-        .pitch = m->pitch,
+        .pitch = sw_music_at(p->reader, music)->pitch,
     };
+    return setting;
+}
+
+static void wait_for_voice(sw_player *p, sw_context *line)
+{
+    p->early = sw_grow(p->early, p->early_count, &p->early_capacity, sizeof *p->early);
+    uint32_t setting = (uint32_t)p->score->setting_count - 1;
+    p->early[p->early_count++] = (sw_early_setting){setting, line->early, line};
+    line->early = (uint32_t)p->early_count;
+}
+
+void sw_player_setting(sw_player *p, uint32_t music, sw_moment when, const sw_spot *here)
+{
+    if (p->muted || p->recording != NULL) {
+        return;
+    }
+    const sw_music *m = sw_music_at(p->reader, music);
+    sw_context *line = line_at(here, when);
+    sw_setting *setting = add_setting(p, music, when, here, line);
     if (m->kind == SW_MUSIC_KEY) {
-        setting.pitch = sw_score_pitch(p->reader->reading, p->score, here->frame, m->pitch);
+        setting->pitch = sw_score_pitch(p->reader->reading, p->score, here->frame, m->pitch);
     } else if (m->kind == SW_MUSIC_SET) {
-        sw_contexts_set(p->contexts, context, m->name, m->name2);
-        setting.staff = sw_contexts_staff_index(p->contexts, line_at(here, when));
+        sw_contexts_set(p->contexts, sw_contexts_at(here->context, when), m->name, m->name2);
+        setting->staff = sw_contexts_staff_index(p->contexts, line_at(here, when));
     }
-    if (setting.voice == SW_NO_INDEX) {
-        p->early = sw_grow(p->early, p->early_count, &p->early_capacity, sizeof *p->early);
-        p->early[p->early_count++] = (sw_early_setting){(uint32_t)score->setting_count, line->early, line};
-        line->early = (uint32_t)p->early_count;
+    if (setting->voice == SW_NO_INDEX) {
+        wait_for_voice(p, line);
     }
-    score->settings =
-        sw_grow(score->settings, score->setting_count, &score->setting_capacity, sizeof(sw_setting));
-    score->settings[score->setting_count++] = setting;
+}
+
+void sw_player_begin_with(sw_player *p, uint32_t with, sw_moment when, const sw_spot *here)
+{
+    for (uint32_t c = sw_music_at(p->reader, with)->first; c != SW_NO_INDEX;
+         c = sw_music_at(p->reader, c)->next) {
+        const sw_music *m = sw_music_at(p->reader, c);
+        add_setting(p, c, when, here, here->context);
+        if (m->kind == SW_MUSIC_SET) {
+            sw_contexts_set(p->contexts, here->context, m->name, m->name2);
+        }
+        if (here->context->level == SW_LEVEL_VOICE) {
+            wait_for_voice(p, here->context);
+        }
+    }
 }
 
 void sw_player_settle_voice(sw_player *p, sw_context *voice)

@@ -171,18 +171,25 @@ static pcre2_code *compile(sw_slice pattern, char **error)
     return code;
 }
 
+static bool make_matcher(matcher *m, const char *name, char **error)
+{
+    *m = (matcher){.name = sw_slice_trim(sw_slice_of(name))};
+    if (m->name.length > 1 && m->name.data[0] == '\\') { /* a variable as it is used */
+        m->name = (sw_slice){m->name.data + 1, m->name.length - 1};
+    }
+    if (m->name.length > 2 && m->name.data[0] == '/' && m->name.data[m->name.length - 1] == '/') {
+        m->pattern = compile(m->name, error);
+        return m->pattern != NULL;
+    }
+    return true;
+}
+
 bool sw_staff_find(const sw_reading *reading, const char *name, uint32_t *score_index, uint32_t *staff,
                    char **error)
 {
-    matcher m = {.name = sw_slice_trim(sw_slice_of(name))};
-    if (m.name.length > 1 && m.name.data[0] == '\\') { /* a variable as it is used */
-        m.name = (sw_slice){m.name.data + 1, m.name.length - 1};
-    }
-    if (m.name.length > 2 && m.name.data[0] == '/' && m.name.data[m.name.length - 1] == '/') {
-        m.pattern = compile(m.name, error);
-        if (m.pattern == NULL) {
-            return false;
-        }
+    matcher m;
+    if (!make_matcher(&m, name, error)) {
+        return false;
     }
     found_staves found = {0};
     search(reading, &m, &found);
@@ -200,4 +207,18 @@ bool sw_staff_find(const sw_reading *reading, const char *name, uint32_t *score_
     bool one = found.count == 1;
     free(found.staves);
     return one;
+}
+
+bool sw_staves_find(const sw_reading *reading, uint32_t score, const char *name, bool *found, char **error)
+{
+    matcher m;
+    if (!make_matcher(&m, name, error)) {
+        return false;
+    }
+    m.any_case = true;
+    for (uint32_t i = 0; i < reading->scores[score].staff_count; i++) {
+        found[i] = matches_staff(&m, reading, &reading->scores[score], i);
+    }
+    pcre2_code_free(m.pattern);
+    return true;
 }

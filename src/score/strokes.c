@@ -144,6 +144,9 @@ static sw_slice last_part(const char *path)
 
 static bool matters(const sw_hearing *h, const sw_music *m, uint32_t music)
 {
+    if (m->kind != SW_MUSIC_CHORD && (m->flags & SW_MUSIC_NEW) != 0) {
+        return false; /* what a context begins with: see sw_melisma_rules_of */
+    }
     sw_melisma_rule rule = {-1, -1, -1};
     if (m->kind == SW_MUSIC_SET) {
         sw_slice property = last_part(sw_reading_name(h->p->reader->reading, m->name));

@@ -44,6 +44,9 @@ void sw_signals_release(const sw_held_signals *signals);
 #define SW_DIGEST_START UINT64_C(14695981039346656037)
 uint64_t sw_digest(uint64_t digest, sw_slice bytes);
 
+/* Appends the way from one absolute folder to another file or folder: "." or "../..", "parts", "../parts". */
+void sw_source_way(const char *from, const char *to, sw_buffer *way);
+
 /* True for the second and later bytes of a UTF-8 character. */
 static inline bool sw_is_continuation(char byte)
 {

@@ -35,12 +35,17 @@ typedef struct sw_journal {
     size_t file_count;
 } sw_journal;
 
-/* ---- building and the text of a copy ---- */
+/* ---- building ---- */
 
 /* An empty journal with a number of its own. */
 sw_journal sw_journal_new(void);
 /* Adds a file by its real path. Folders are numbered anew, so all files come before anything else. */
 void sw_journal_add(sw_journal *journal, const char *path, sw_fingerprint before, sw_fingerprint after);
+/* Adds a file of a folder that is there already. It owns the name. */
+void sw_journal_add_file(sw_journal *journal, sw_journal_file file);
+
+/* ---- the text of a copy (journal_text.c) ---- */
+
 /* The text of the copy in a folder. */
 void sw_journal_print(const sw_journal *journal, size_t folder, sw_buffer *result);
 

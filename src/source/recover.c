@@ -2,10 +2,12 @@
  *
  * When every copy of the journal is there and ready, files may have been moved. Each is then, by its bytes:
  *
- *   back    its old bytes; or others while its new version still lies beside it: somebody changed it before
- * it was moved. Nothing is to be done for it. moved   its new bytes. edited  other bytes, the new version
- * gone, the original still beside it: moved, then changed by somebody. unsure  other bytes, and neither
- * beside it: changed by somebody while another recovery was at work.
+ *   back      its old bytes; or others while its new version still lies beside it: somebody changed it
+ *             before it was moved. Nothing is to be done for it.
+ *   moved     its new bytes.
+ *   edited    other bytes, the new version gone, the original still beside it: moved, then changed by
+ *             somebody.
+ *   unsure    other bytes, and neither beside it: changed by somebody while another recovery was at work.
  *
  * Some moved, some back (or unsure): the moved ones are put back. All moved (or edited): the change is
  * complete. None moved or edited: nothing has happened. What remains would cost somebody's bytes or leave a
@@ -315,16 +317,17 @@ static sw_recovery settle(sw_journal *journal, char **sentence)
     return result;
 }
 
+/* A copy that was not written to its end, or that its writer is about to lock: nothing is done yet that could
+ * be settled, and a running writer creates it anew. So there is nothing to be said either. */
 static sw_recovery remove_torn(const char *folder, char **sentence)
 {
     char *path = sw_journal_copy(folder);
     bool gone = sw_system_calls()->unlink(path) == 0 || errno == ENOENT;
-    *sentence =
-        gone ? sw_source_format("a change in %s was interrupted before it had begun: its journal is removed",
-                                folder)
-             : sw_source_format("%s: cannot be removed: %s", path, strerror(errno));
+    if (!gone) {
+        sw_source_fail(sentence, "%s: cannot be removed: %s", path, strerror(errno));
+    }
     free(path);
-    return gone ? SW_RECOVERY_DONE : SW_RECOVERY_STUCK;
+    return gone ? SW_RECOVERY_NONE : SW_RECOVERY_STUCK;
 }
 
 sw_recovery sw_recover_folder(const char *folder, char **sentence)
@@ -344,16 +347,18 @@ sw_recovery sw_recover_folder(const char *folder, char **sentence)
     case SW_TAKE_HELD:
         break;
     }
-    sw_recovery result = SW_RECOVERY_STUCK;
+    sw_recovery result;
     if (state == SW_JOURNAL_TORN) {
         result = remove_torn(folder, sentence);
+        sw_system_close(fd);
     } else if (state == SW_JOURNAL_FOREIGN || journal.file_count == 0) {
-        *sentence = sw_source_format(
-            "%s/.stavewright-unfinished: is no journal of stavewright; give it another name", folder);
-    }
-    sw_system_close(fd);
-    if (*sentence == NULL) {
-        /* Taken again, in the order of the folders. */
+        char *path = sw_journal_copy(folder);
+        sw_source_fail(sentence, "%s: is no journal of stavewright; give it another name", path);
+        free(path);
+        result = SW_RECOVERY_STUCK;
+        sw_system_close(fd);
+    } else {
+        sw_system_close(fd); /* taken again, in the order of the folders */
         sw_take took = take_copies(&journal, sentence);
         result = took == SW_TAKE_BUSY     ? SW_RECOVERY_BUSY
                  : took == SW_TAKE_FAILED ? SW_RECOVERY_STUCK
@@ -365,6 +370,8 @@ sw_recovery sw_recover_folder(const char *folder, char **sentence)
 
 /* ---- before reading ---- */
 
+/* Set once, before anything is read; then several threads may read. They keep out of each other's way as
+ * programs do: by locks on the copies of the journal. */
 static sw_tell *listener;
 static void *listener_context;
 
@@ -397,7 +404,7 @@ void sw_recover_before_reading(const char *path)
         sw_recover_pause();
     }
     if (result == SW_RECOVERY_BUSY) {
-        sentence = sw_source_format("%s: read while another stavewright is writing here", path);
+        sentence = sw_source_format("%s: read while another stavewright is writing here", folder);
     }
     if (sentence != NULL) {
         listener(listener_context, sentence);

@@ -141,9 +141,7 @@ static bool acquire(work *w, size_t folder, char **error)
         if (sw_signals_pending(&w->signals)) {
             return sw_source_fail(error, "interrupted; nothing was written");
         }
-        if (recovered == SW_RECOVERY_BUSY) {
-            sw_recover_pause();
-        }
+        sw_recover_pause();
     }
     return sw_source_fail(error,
                           "%s: another stavewright is writing in its folder; try again when it is done",

@@ -30,16 +30,20 @@ typedef struct tally {
 
 const char *sw_bytes_refusal(const sw_text *text)
 {
+    if (text->length > 0 && memchr(text->bytes, '\0', text->length) != NULL) {
+        bool wide = text->length > 1 && ((text->bytes[0] == '\xff' && text->bytes[1] == '\xfe') ||
+                                         (text->bytes[0] == '\xfe' && text->bytes[1] == '\xff'));
+        return wide ? "it is coded in UTF-16, and the language wants UTF-8"
+                    : "it holds bytes that no text has";
+    }
     uint32_t controls = 0;
     for (uint32_t i = 0; i < text->length; i++) {
         unsigned char c = (unsigned char)text->bytes[i];
-        if (c == '\0') {
-            bool wide = text->length > 1 && ((text->bytes[0] == '\xff' && text->bytes[1] == '\xfe') ||
-                                             (text->bytes[0] == '\xfe' && text->bytes[1] == '\xff'));
-            return wide ? "it is coded in UTF-16, and the language wants UTF-8"
-                        : "it holds bytes that no text has";
+        if (c >= ' ') {
+            continue;
         }
-        controls += c < ' ' && strchr("\t\n\v\f\r\x1a", c) == NULL;
+        bool white = (c >= '\t' && c <= '\r') || c == '\x1a';
+        controls += !white;
     }
     return controls > text->length / TEXT_A_CONTROL + FEW ? "it holds bytes that no text has" : NULL;
 }
@@ -150,7 +154,9 @@ static tally count(const sw_syntax *syntax)
 
 char *sw_syntax_refusal(const sw_syntax *syntax)
 {
-    const char *reason = sw_bytes_refusal(syntax->text);
+    /* Refused bytes have not been parsed: see sw_syntax_parse. */
+    bool parsed = syntax->count != 2 || syntax->nodes[1].kind != SW_NODE_ERROR;
+    const char *reason = parsed ? NULL : sw_bytes_refusal(syntax->text);
     if (reason == NULL) {
         tally t = count(syntax);
         bool foreign =

@@ -1,3 +1,4 @@
+#include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
@@ -44,17 +45,15 @@ static const char *const kind_names[SW_NODE_KINDS] = {
     [SW_NODE_COMMENT] = "comment",
 };
 
-/* The grammar's symbols by our kinds. Filled anew for each parse: a hundred string comparisons cost less than
- * a lock. */
-typedef struct symbols {
-    uint8_t kinds[256];
-} symbols;
+/* The grammar's symbols by our kinds; filled by the first parse of all threads, and constant from then on. */
+static uint8_t symbol_kinds[256];
+static pthread_once_t symbol_kinds_filled = PTHREAD_ONCE_INIT;
 
-static void symbols_fill(symbols *table)
+static void fill_symbol_kinds(void)
 {
     const TSLanguage *language = tree_sitter_stavewright();
     uint32_t count = ts_language_symbol_count(language);
-    memset(table->kinds, SW_NODE_OTHER, sizeof table->kinds);
+    memset(symbol_kinds, SW_NODE_OTHER, sizeof symbol_kinds);
     for (uint32_t s = 0; s < count && s < 256; s++) {
         const char *name = ts_language_symbol_name(language, (TSSymbol)s);
         bool named = ts_language_symbol_type(language, (TSSymbol)s) == TSSymbolTypeRegular;
@@ -63,7 +62,7 @@ static void symbols_fill(symbols *table)
         }
         for (uint8_t kind = SW_NODE_FILE; named && kind < SW_NODE_KINDS; kind++) {
             if (strcmp(name, kind_names[kind]) == 0) {
-                table->kinds[s] = kind;
+                symbol_kinds[s] = kind;
             }
         }
     }
@@ -92,8 +91,7 @@ static sw_node *add(sw_syntax *syntax, size_t *capacity, TSNode node, sw_node_ki
 
 static void flatten(sw_syntax *syntax, TSNode root)
 {
-    symbols table;
-    symbols_fill(&table);
+    pthread_once(&symbol_kinds_filled, fill_symbol_kinds);
     size_t capacity = syntax->text->length / 3 + 16; /* real scores have a node for 3.7 bytes */
     syntax->nodes = sw_alloc(capacity * sizeof *syntax->nodes);
     TSTreeCursor cursor = ts_tree_cursor_new(root);
@@ -106,7 +104,7 @@ static void flatten(sw_syntax *syntax, TSNode root)
         TSNode node = ts_tree_cursor_current_node(&cursor);
         TSSymbol symbol = ts_node_symbol(node);
         sw_node_kind kind = symbol == (TSSymbol)-1 ? SW_NODE_ERROR
-                            : symbol < 256         ? (sw_node_kind)table.kinds[symbol]
+                            : symbol < 256         ? (sw_node_kind)symbol_kinds[symbol]
                                                    : SW_NODE_OTHER;
         syntax->tree_nodes++;
         if (kind == SW_NODE_OTHER || ts_node_end_byte(node) == ts_node_start_byte(node)) {
@@ -121,7 +119,7 @@ static void flatten(sw_syntax *syntax, TSNode root)
             index = syntax->count;
             add(syntax, &capacity, node, kind);
         }
-        if (ts_tree_cursor_goto_first_child(&cursor)) {
+        if (ts_node_child_count(node) > 0 && ts_tree_cursor_goto_first_child(&cursor)) {
             open = sw_grow(open, depth, &open_capacity, sizeof *open);
             open[depth++] = index;
             continue;
@@ -157,7 +155,7 @@ enum { MOST_OPEN_BRACKETS = 60000 };
 static bool is_too_deep(const sw_text *text)
 {
     uint32_t open = 0;
-    for (uint32_t i = 0; i < text->length; i++) {
+    for (uint32_t i = 0; i < text->length && text->length > MOST_OPEN_BRACKETS; i++) {
         char c = text->bytes[i];
         if (c == '{' || (c == '<' && (i == 0 || text->bytes[i - 1] != '\\'))) {
             if (++open > MOST_OPEN_BRACKETS) {

@@ -84,6 +84,28 @@ bool sw_change_wrap(sw_draft *draft, const sw_change *change)
     return true;
 }
 
+static void drop_text(sw_draft *draft, uint32_t file, uint32_t start, uint32_t end)
+{
+    draft->texts = sw_grow(draft->texts, draft->text_count, &draft->text_capacity, sizeof *draft->texts);
+    draft->texts[draft->text_count++] =
+        (sw_draft_text){draft->reading->files[file].text, start, end, sw_slice_of("")};
+}
+
+bool sw_change_unwrap(sw_draft *draft, const sw_change *change)
+{
+    const sw_music *m = at(draft, change->mark);
+    sw_slice text = sw_music_slice(draft->reading, change->mark);
+    const char *begin = sw_arena_format(draft->arena, "%s { ", change->text);
+    size_t length = strlen(begin);
+    if (text.length < length + 2 || memcmp(text.data, begin, length) != 0 || !sw_slice_ends(text, " }")) {
+        return sw_draft_fail_at(draft, change->mark, "this is not written as \"%s}\"; take it out by hand",
+                                begin);
+    }
+    drop_text(draft, m->file, m->start, m->start + (uint32_t)length);
+    drop_text(draft, m->file, m->end - 2, m->end);
+    return true;
+}
+
 /* ---- a variable of its own ---- */
 
 static bool is_free_name(sw_draft *draft, const sw_change *change)
@@ -212,19 +234,207 @@ static bool goes_along(const sw_draft *draft, const sw_change *change, uint32_t 
     return class != SW_MARK_TIE || event != last;
 }
 
-/* The rest of a voice that holds a moment. */
+/* ---- marks at the edges of a copied run ---- */
+
+static bool ends_hairpin(const sw_draft *draft, uint32_t event)
+{
+    return item_has(draft, event, SW_MARK_HAIRPIN_END) || item_has(draft, event, SW_MARK_DYNAMIC);
+}
+
+/* Whether a hairpin that began before leads up to an event, looking back as far as `first` only
+ * (SW_NO_INDEX: to the beginning of the voice). */
+static bool hairpin_leads_to(const sw_draft *draft, uint32_t event, uint32_t first)
+{
+    for (uint32_t e = event; e != first && (e = sw_voice_previous(draft->score, e)) != SW_NO_INDEX;) {
+        if (item_has(draft, e, SW_MARK_HAIRPIN_START) || ends_hairpin(draft, e)) {
+            return item_has(draft, e, SW_MARK_HAIRPIN_START);
+        }
+    }
+    return false;
+}
+
+/* Whether a hairpin of the run is open behind its last note. */
+static bool hairpin_leads_out(const sw_draft *draft, uint32_t first, uint32_t last)
+{
+    return !item_has(draft, last, SW_MARK_HAIRPIN_START) && !ends_hairpin(draft, last) &&
+           hairpin_leads_to(draft, last, first);
+}
+
+/* Whether a slur or phrase leads over the edge of the run, into its first note or out of its last one. */
+static bool slur_leads_in(const sw_draft *draft, uint32_t first, sw_mark_class start)
+{
+    for (uint32_t e = first;
+         !item_has(draft, first, end_of(start)) && (e = sw_voice_previous(draft->score, e)) != SW_NO_INDEX;) {
+        if (item_has(draft, e, start) || item_has(draft, e, end_of(start))) {
+            return item_has(draft, e, start);
+        }
+    }
+    return false;
+}
+
+static bool slur_leads_out(const sw_draft *draft, uint32_t last, sw_mark_class start)
+{
+    for (uint32_t e = last;
+         !item_has(draft, last, start) && (e = sw_voice_next(draft->score, e)) != SW_NO_INDEX;) {
+        if (item_has(draft, e, start) || item_has(draft, e, end_of(start))) {
+            return item_has(draft, e, end_of(start));
+        }
+    }
+    return false;
+}
+
+/* Whether the copy gets a mark. Slurs and hairpins are cut at the edges, other spans need both their ends. */
+static bool is_copied(const sw_draft *draft, const sw_change *change, uint32_t event, sw_mark_class class)
+{
+    uint32_t first = sw_voice_chord(draft->score, change->event);
+    uint32_t last = sw_voice_chord(draft->score, change->last);
+    switch (class) {
+    case SW_MARK_SLUR_START:
+    case SW_MARK_PHRASE_START:
+    case SW_MARK_HAIRPIN_START:
+        return event != last;
+    case SW_MARK_SLUR_END:
+    case SW_MARK_PHRASE_END:
+        return event != first;
+    case SW_MARK_HAIRPIN_END:
+        return hairpin_leads_to(draft, event, first);
+    default:
+        return goes_along(draft, change, event, class);
+    }
+}
+
+static void add_edge(sw_draft *draft, sw_cell *cell, const char *text, sw_mark_class class)
+{
+    sw_cell_add_mark(draft, cell, (sw_cell_mark){SW_NO_INDEX, sw_slice_of(text), class});
+}
+
+/* What was cut off begins at the first note of the copy, or ends at its last. */
+static void close_edges(sw_draft *draft, const sw_change *change, uint32_t event, sw_cell *begin,
+                        sw_cell *end)
+{
+    uint32_t first = sw_voice_chord(draft->score, change->event);
+    uint32_t last = sw_voice_chord(draft->score, change->last);
+    if (first == last) {
+        return;
+    }
+    if (event == first && slur_leads_in(draft, first, SW_MARK_SLUR_START)) {
+        add_edge(draft, begin, "(", SW_MARK_SLUR_START);
+    }
+    if (event == first && slur_leads_in(draft, first, SW_MARK_PHRASE_START)) {
+        add_edge(draft, begin, "\\(", SW_MARK_PHRASE_START);
+    }
+    if (event == last && slur_leads_out(draft, last, SW_MARK_SLUR_START)) {
+        add_edge(draft, end, ")", SW_MARK_SLUR_END);
+    }
+    if (event == last && slur_leads_out(draft, last, SW_MARK_PHRASE_START)) {
+        add_edge(draft, end, "\\)", SW_MARK_PHRASE_END);
+    }
+    if (event == last && hairpin_leads_out(draft, first, last)) {
+        add_edge(draft, end, "\\!", SW_MARK_HAIRPIN_END);
+    }
+}
+
+/* Whether no chord of the run has marks of two classes. */
+static bool has_none(const sw_draft *draft, uint32_t first, uint32_t last, sw_mark_class a, sw_mark_class b)
+{
+    for (uint32_t e = first; e != SW_NO_INDEX; e = e == last ? SW_NO_INDEX : sw_voice_next(draft->score, e)) {
+        if (item_has(draft, e, a) || item_has(draft, e, b)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static void drop_marks(sw_draft_item *item, sw_mark_class class)
+{
+    for (size_t c = 0; c < item->cell_count; c++) {
+        for (size_t i = item->cells[c].mark_count; i > 0; i--) {
+            if (item->cells[c].marks[i - 1].class == class) {
+                sw_cell_remove_mark(&item->cells[c], i - 1);
+            }
+        }
+    }
+}
+
+/* On one side of a run that goes away the nearest note ends (or begins) the slur that led through the run; a
+ * slur that has only this note goes. */
+static bool end_slur(sw_draft *draft, uint32_t note, sw_mark_class gone, sw_mark_class wanted,
+                     const char *text)
+{
+    sw_draft_item *item = note == SW_NO_INDEX ? NULL : sw_draft_touch(draft, note);
+    if (item == NULL) {
+        return false;
+    }
+    if (item_has(draft, note, gone)) {
+        drop_marks(item, gone);
+    } else if (wanted == SW_MARK_SLUR_START || wanted == SW_MARK_PHRASE_START) {
+        add_edge(draft, sw_item_first(item), text, wanted);
+    } else {
+        add_edge(draft, sw_item_last(item), text, wanted);
+    }
+    return true;
+}
+
+static bool cut_slur(sw_draft *draft, uint32_t first, uint32_t last, sw_mark_class start, const char *begin,
+                     const char *end)
+{
+    const sw_score *score = draft->score;
+    if (!slur_leads_in(draft, first, start) || !slur_leads_out(draft, last, start) ||
+        !has_none(draft, first, last, start, end_of(start))) {
+        return true;
+    }
+    uint32_t before = sw_voice_previous(score, first);
+    while (before != SW_NO_INDEX && !sw_event_is_note(&score->events[before])) {
+        before = sw_voice_previous(score, before);
+    }
+    uint32_t behind = sw_voice_next(score, last);
+    while (behind != SW_NO_INDEX && !sw_event_is_note(&score->events[behind])) {
+        behind = sw_voice_next(score, behind);
+    }
+    return end_slur(draft, before, start, end_of(start), end) &&
+           end_slur(draft, behind, end_of(start), start, begin);
+}
+
+/* The end of a hairpin whose beginning has gone away with the run. */
+static bool drop_hairpin_end(sw_draft *draft, uint32_t first, uint32_t last)
+{
+    bool through = hairpin_leads_to(draft, first, SW_NO_INDEX) &&
+                   has_none(draft, first, last, SW_MARK_HAIRPIN_START, SW_MARK_HAIRPIN_END) &&
+                   has_none(draft, first, last, SW_MARK_DYNAMIC, SW_MARK_DYNAMIC);
+    if (!through && !item_has(draft, last, SW_MARK_HAIRPIN_START) && !hairpin_leads_out(draft, first, last)) {
+        return true;
+    }
+    uint32_t e = sw_voice_next(draft->score, last);
+    while (e != SW_NO_INDEX && !item_has(draft, e, SW_MARK_HAIRPIN_START) && !ends_hairpin(draft, e)) {
+        e = sw_voice_next(draft->score, e);
+    }
+    if (e == SW_NO_INDEX || !item_has(draft, e, SW_MARK_HAIRPIN_END)) {
+        return true;
+    }
+    sw_draft_item *item = sw_draft_touch(draft, e);
+    if (item != NULL) {
+        drop_marks(item, SW_MARK_HAIRPIN_END);
+    }
+    return item != NULL;
+}
+
+/* The rest of a voice that holds a moment; a skip beside it (\global) only when there is no other. */
 static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
 {
     const sw_score *score = draft->score;
+    uint32_t skip = SW_NO_INDEX;
     for (uint32_t e = 0; e < score->event_count; e++) {
         const sw_event *event = &score->events[e];
         if (event->voice == voice && (event->flags & SW_EVENT_GRACE) == 0 &&
             sw_rational_compare(event->onset, moment) <= 0 &&
             sw_rational_compare(moment, sw_event_end(event)) < 0) {
-            return e;
+            if (event->kind != SW_EVENT_SKIP) {
+                return e;
+            }
+            skip = e;
         }
     }
-    return SW_NO_INDEX;
+    return skip;
 }
 
 /* The cells of a voice that a filled stretch begins and ends with. */
@@ -249,6 +459,16 @@ static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_
     return *first != NULL && *last != NULL;
 }
 
+static bool is_left(const sw_change *change, uint32_t mark)
+{
+    for (size_t i = 0; i < change->left_count; i++) {
+        if (change->left[i] == mark) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
 {
     const sw_score *score = draft->score;
@@ -269,6 +489,9 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         heard[n] = source.notes[n];
         heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
         heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
+        if (heard[n].old == SW_NO_INDEX) {
+            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
+        }
     }
     sw_cell *first = NULL;
     sw_cell *last = NULL;
@@ -278,10 +501,14 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
     }
     for (size_t i = 0; i < source.mark_count; i++) {
         sw_cell_mark mark = source.marks[i];
-        if (goes_along(draft, change, event, mark.class)) {
+        if (is_copied(draft, change, event, mark.class) && !is_left(change, mark.old)) {
             mark.old = SW_NO_INDEX;
             sw_cell_add_mark(draft, sw_mark_is_at_end(mark.class, mark.text) ? last : first, mark);
         }
+    }
+    close_edges(draft, change, event, first, last);
+    if (change->text != NULL && event == sw_voice_chord(score, change->event)) {
+        add_edge(draft, first, change->text, sw_mark_class_of(sw_slice_of(change->text)));
     }
     return true;
 }
@@ -294,7 +521,9 @@ static bool leave(sw_draft *draft, const sw_change *change, uint32_t event)
         sw_cell *cell = &item->cells[c];
         size_t kept = 0;
         for (size_t i = 0; i < cell->mark_count; i++) {
-            if (!goes_along(draft, change, event, cell->marks[i].class)) {
+            sw_mark_class class = cell->marks[i].class;
+            bool of_hairpin = class == SW_MARK_HAIRPIN_START || class == SW_MARK_HAIRPIN_END;
+            if (!of_hairpin && !goes_along(draft, change, event, class)) {
                 cell->marks[kept++] = cell->marks[i];
             }
         }
@@ -323,10 +552,16 @@ bool sw_change_copy_run(sw_draft *draft, const sw_change *change)
             }
         }
         if (change->kind == SW_CHANGE_COPY_RUN) {
-            break;
+            return true;
         }
     }
-    return true;
+    if (hairpin_leads_to(draft, first, SW_NO_INDEX)) { /* it ends where the rests begin */
+        add_edge(draft, &sw_draft_item_of(draft, score->events[first].chord)->cells[0], "\\!",
+                 SW_MARK_HAIRPIN_END);
+    }
+    return drop_hairpin_end(draft, first, last) &&
+           cut_slur(draft, first, last, SW_MARK_SLUR_START, "(", ")") &&
+           cut_slur(draft, first, last, SW_MARK_PHRASE_START, "\\(", "\\)");
 }
 
 /* ---- a second voice ---- */

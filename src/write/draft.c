@@ -261,6 +261,11 @@ sw_rational sw_draft_local(const sw_draft *draft, const sw_draft_item *item, uin
 
 /* ---- cells ---- */
 
+bool sw_mark_is_breath(sw_slice text)
+{
+    return sw_slice_is(text, "\\breathe");
+}
+
 bool sw_mark_is_at_end(sw_mark_class class, sw_slice text)
 {
     switch (class) {
@@ -270,7 +275,8 @@ bool sw_mark_is_at_end(sw_mark_class class, sw_slice text)
     case SW_MARK_GLISSANDO:
         return true;
     default:
-        return sw_slice_ends(text, "\\laissezVibrer") || sw_slice_ends(text, "fermata");
+        return sw_slice_ends(text, "\\laissezVibrer") || sw_slice_ends(text, "fermata") ||
+               sw_mark_is_breath(text);
     }
 }
 

@@ -218,6 +218,8 @@ void sw_cell_remove_note(sw_cell *cell, size_t which);
 void sw_draft_silence(sw_draft *draft, uint32_t first, uint32_t last, sw_cell *cell);
 void sw_cell_add_mark(sw_draft *draft, sw_cell *cell, sw_cell_mark mark);
 void sw_cell_remove_mark(sw_cell *cell, size_t which);
+/* Whether a mark is \breathe: the draft keeps it with its note, but it is a command of its own behind it. */
+bool sw_mark_is_breath(sw_slice text);
 /* Whether a mark belongs to the end of its note: it goes with the last of several tied values. */
 bool sw_mark_is_at_end(sw_mark_class class, sw_slice text);
 
@@ -245,7 +247,8 @@ typedef bool sw_draft_change(sw_draft *draft, const sw_change *change);
 sw_draft_change sw_change_pitch, sw_change_end, sw_change_split, sw_change_add_note, sw_change_remove_note,
     sw_change_silence, sw_change_fill;                                          /* change_notes.c */
 sw_draft_change sw_change_add_mark, sw_change_remove_mark, sw_change_move_mark; /* change_marks.c */
-sw_draft_change sw_change_wrap, sw_change_copy_run, sw_change_new_voice, sw_change_new_variable;
+sw_draft_change sw_change_wrap, sw_change_unwrap, sw_change_copy_run, sw_change_new_voice,
+    sw_change_new_variable;
 sw_draft_change sw_change_new_staff;
 sw_draft_change sw_change_insert_bars, sw_change_delete_bars; /* change_bars.c */
 

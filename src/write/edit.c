@@ -19,6 +19,7 @@ static sw_draft_change *const appliers[] = {
     [SW_CHANGE_REPLACE_MARK] = sw_change_remove_mark,
     [SW_CHANGE_MOVE_MARK] = sw_change_move_mark,
     [SW_CHANGE_WRAP] = sw_change_wrap,
+    [SW_CHANGE_UNWRAP] = sw_change_unwrap,
     [SW_CHANGE_COPY_RUN] = sw_change_copy_run,
     [SW_CHANGE_MOVE_RUN] = sw_change_copy_run,
     [SW_CHANGE_NEW_VOICE] = sw_change_new_voice,

@@ -175,7 +175,9 @@ void sw_rows_add_cells(const sw_edit_proof *p, const sw_score *score, uint32_t f
             add_inner_marks(p, item, note, &r);
         }
         for (size_t i = 0; i < cell->mark_count; i++) {
-            add_mark(p, &r, cell->marks[i].text);
+            if (!sw_mark_is_breath(cell->marks[i].text)) { /* a command: see prove_edit.c */
+                add_mark(p, &r, cell->marks[i].text);
+            }
         }
         if (cell->tied) {
             add_mark(p, &r, sw_slice_of("~"));

@@ -313,6 +313,7 @@ static void put_marks(sw_printer *p, const sw_piece *piece, bool inner)
         const sw_cell_mark *mark = &piece->cell->marks[i];
         bool own = mark->old != SW_NO_INDEX && p->draft->parent[mark->old] == piece->item->music;
         if (!own && belongs(piece, mark)) {
+            sw_buffer_string(p->out, sw_mark_is_breath(mark->text) ? " " : "");
             sw_buffer_append(p->out, mark->text);
         }
     }
@@ -370,10 +371,22 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
     }
 }
 
+static bool has_breath(const sw_slot *slot)
+{
+    for (size_t i = 0; i < slot->piece_count; i++) {
+        for (size_t k = 0; k < slot->pieces[i].cell->mark_count; k++) {
+            if (sw_mark_is_breath(slot->pieces[i].cell->marks[k].text)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static void print_slot(sw_printer *p, const sw_slot *slot)
 {
     const sw_draft_item *first = slot->items[0];
-    bool brackets = slot->piece_count > 1 && stands_alone(p, first->music);
+    bool brackets = (slot->piece_count > 1 || has_breath(slot)) && stands_alone(p, first->music);
     sw_buffer_string(p->out, brackets ? "{ " : "");
     if (first->calls) {
         sw_buffer_append(p->out, sw_music_calls(p->reading, first->music));

@@ -265,14 +265,74 @@ static bool is_silent(const sw_edit_proof *p, const sw_score *score, uint32_t st
            sw_prove_refuse(p, "the new staff would not be as long as the others");
 }
 
+static bool is_breath_command(const sw_reading *reading, const sw_setting *setting)
+{
+    return reading->music[setting->music].kind == SW_MUSIC_SETTING &&
+           sw_mark_is_breath(sw_music_slice(reading, setting->music));
+}
+
+/* Whether the draft puts a \breathe behind the chord of an event. */
+static bool gets_breath(const sw_edit_proof *p, const sw_score *before, uint32_t event)
+{
+    const sw_draft_item *item = item_at(p, before, event);
+    for (size_t c = 0; item != NULL && c < item->cell_count; c++) {
+        for (size_t i = 0; i < item->cells[c].mark_count; i++) {
+            if (sw_mark_is_breath(item->cells[c].marks[i].text)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Whether a \breathe of the result stands behind a note that shall have one. */
+static bool is_declared_breath(const sw_edit_proof *p, const sw_score *before, const sw_setting *setting,
+                               const uint32_t *match)
+{
+    for (uint32_t e = 0; e < before->event_count; e++) {
+        const sw_event *event = &before->events[e];
+        if (setting->staff == match[before->voices[event->voice].staff] &&
+            sw_rational_equal(sw_event_end(event), setting->onset) && gets_breath(p, before, e)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Every \breathe that was wanted must be there. */
+static bool compare_breaths(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
+                            const uint32_t *match)
+{
+    for (uint32_t e = 0; e < before->event_count && before == p->draft->score; e++) {
+        if (p->draft->wanted[e] == 0 || !gets_breath(p, before, e)) {
+            continue;
+        }
+        bool there = false;
+        for (size_t i = 0; i < after->setting_count && !there; i++) {
+            const sw_setting *setting = &after->settings[i];
+            there = is_breath_command(p->after, setting) &&
+                    setting->staff == match[before->voices[before->events[e].voice].staff] &&
+                    sw_rational_equal(setting->onset, sw_event_end(&before->events[e]));
+        }
+        if (!there) {
+            return sw_prove_refuse(p, "a breath mark would not stand where it should");
+        }
+    }
+    return true;
+}
+
 /* Whether a command of the result is one that a declared change brings along. */
-static bool is_declared_setting(const sw_edit_proof *p, const sw_score *after, const sw_setting *setting)
+static bool is_declared_setting(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
+                                const sw_setting *setting, const uint32_t *match)
 {
     if (setting->staff != SW_NO_INDEX && is_declared_staff(p, after, setting->staff)) {
         return true;
     }
     if (p->after->music[setting->music].kind == SW_MUSIC_BAR_CHECK) {
         return sw_rational_is_zero(setting->position); /* between bars that are written anew */
+    }
+    if (is_breath_command(p->after, setting)) {
+        return is_declared_breath(p, before, setting, match);
     }
     sw_slice text = sw_music_slice(p->after, setting->music);
     return p->draft->voice_count > 0 && (sw_slice_is(text, "\\voiceOne") || sw_slice_is(text, "\\voiceTwo") ||
@@ -381,7 +441,7 @@ static bool compare_settings(const sw_edit_proof *p, const sw_score *before, con
         while (k < after->setting_count &&
                (taken[k] != 0 || !sw_rational_equal(onset, after->settings[k].onset) ||
                 !same_setting(p, a, &after->settings[k], match))) {
-            if (taken[k] == 0 && !is_declared_setting(p, after, &after->settings[k])) {
+            if (taken[k] == 0 && !is_declared_setting(p, before, after, &after->settings[k], match)) {
                 return refuse_setting(p, p->after, &after->settings[k]);
             }
             k++;
@@ -392,7 +452,7 @@ static bool compare_settings(const sw_edit_proof *p, const sw_score *before, con
         k++;
     }
     for (; k < after->setting_count; k++) {
-        if (taken[k] == 0 && !is_declared_setting(p, after, &after->settings[k])) {
+        if (taken[k] == 0 && !is_declared_setting(p, before, after, &after->settings[k], match)) {
             return refuse_setting(p, p->after, &after->settings[k]);
         }
     }
@@ -423,7 +483,8 @@ static bool compare_score(const sw_edit_proof *p, const sw_score *before, const 
             return false;
         }
     }
-    return compare_settings(p, before, after, match) && sw_prove_words(p, before, after);
+    return compare_settings(p, before, after, match) && compare_breaths(p, before, after, match) &&
+           sw_prove_words(p, before, after);
 }
 
 /* By score of a main file: whether bars come in there; NULL when none do. */

@@ -71,11 +71,78 @@ static void count_refusal(const char *error)
 /* ---- a random change ---- */
 
 static const char *const kind_names[] = {
-    "pitch",    "end",       "split",        "tie",          "add note",    "remove note", "silence",
-    "fill",     "add mark",  "remove mark",  "replace mark", "move mark",   "wrap",        "copy run",
-    "move run", "new voice", "new variable", "new staff",    "insert bars", "delete bars", "passage"};
+    "pitch",     "end",         "split",       "tie",         "add note",     "remove note",
+    "silence",   "fill",        "add mark",    "remove mark", "replace mark", "move mark",
+    "wrap",      "unwrap",      "copy run",    "move run",    "new voice",    "new variable",
+    "new staff", "insert bars", "delete bars", "passage"};
 
 enum { PASSAGE = SW_CHANGE_DELETE_BARS + 1 };
+
+/* +1 where a mark opens something that another one closes, -1 where it closes it. */
+static int opens(sw_mark_class class)
+{
+    switch (class) {
+    case SW_MARK_SLUR_START:
+    case SW_MARK_PHRASE_START:
+    case SW_MARK_BEAM_START:
+    case SW_MARK_SPAN_START:
+    case SW_MARK_HAIRPIN_START:
+        return 1;
+    case SW_MARK_SLUR_END:
+    case SW_MARK_PHRASE_END:
+    case SW_MARK_BEAM_END:
+    case SW_MARK_SPAN_END:
+    case SW_MARK_HAIRPIN_END:
+        return -1;
+    default:
+        return 0;
+    }
+}
+
+/* Whether a tie, slur, hairpin or the like leads over a moment in some voice: a person would end it first. */
+static bool leads_over(const sw_reading *reading, const sw_score *score, sw_rational moment)
+{
+    int open = 0;
+    bool tied = false;
+    uint32_t voice = SW_NO_INDEX;
+    uint32_t chord = SW_NO_INDEX;
+    for (size_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (event->voice != voice) {
+            if (open > 0 || tied) {
+                return true;
+            }
+            open = 0;
+            tied = false;
+        }
+        voice = event->voice;
+        if (event->chord == chord || sw_rational_compare(event->onset, moment) >= 0) {
+            continue;
+        }
+        chord = event->chord;
+        tied = false;
+        for (uint32_t m = reading->music[chord].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+            if (reading->music[m].kind == SW_MUSIC_MARK) {
+                sw_mark_class class = sw_music_mark_class(reading, m);
+                open += opens(class);
+                open = open < 0 ? 0 : open;
+                tied = tied || class == SW_MARK_TIE;
+            }
+        }
+    }
+    return open > 0 || tied;
+}
+
+/* A bar line from bar `first` on, up to `last`; mostly one that nothing leads over. */
+static uint32_t some_bar(const sw_reading *reading, const sw_score *score, uint32_t first, uint32_t last)
+{
+    uint32_t bar = first;
+    int tries = chance(8) == 0 ? 1 : 20;
+    do {
+        bar = first + chance(last - first + 1);
+    } while (--tries > 0 && leads_over(reading, score, score->bars[bar].start));
+    return bar;
+}
 
 static bool is_note(const sw_event *event)
 {
@@ -272,20 +339,22 @@ static bool make_change(const sw_reading *reading, const sw_score *score, sw_cha
         if (score->bar_count < 2) {
             return false;
         }
-        change->moment = score->bars[1 + chance((uint32_t)score->bar_count - 1)].start;
+        change->moment = score->bars[some_bar(reading, score, 1, (uint32_t)score->bar_count - 1)].start;
         change->count = 1 + (int32_t)chance(3);
         return true;
     case SW_CHANGE_DELETE_BARS: {
         if (score->bar_count < 3) {
             return false;
         }
-        uint32_t first = 1 + chance((uint32_t)score->bar_count - 2);
+        uint32_t last = (uint32_t)score->bar_count - 1;
+        uint32_t first = some_bar(reading, score, 1, last - 1);
         change->moment = score->bars[first].start;
-        uint32_t end = first + 1 + chance(3);
-        end = end < score->bar_count ? end : (uint32_t)score->bar_count - 1;
+        uint32_t end = some_bar(reading, score, first + 1, first + 4 < last ? first + 4 : last);
         change->until = score->bars[end].start;
         return true;
     }
+    case SW_CHANGE_UNWRAP: /* needs a passage that is wrapped: tests/property/test_moves.c, cue and back */
+        return false;
     case SW_CHANGE_COPY_RUN:
     case SW_CHANGE_MOVE_RUN:
         return find_target(score, change);
@@ -610,18 +679,18 @@ int main(void)
         }
         sw_reading_free(reading);
     }
-    /* Bars at random bar lines tear ties, slurs and repeats apart, which is refused; they are counted apart.
-     */
+    /* Bars at bar lines inside of repeats and of music that is heard twice are refused more often than other
+     * changes. */
     size_t bars[2] = {by_kind[SW_CHANGE_INSERT_BARS][0] + by_kind[SW_CHANGE_DELETE_BARS][0],
                       by_kind[SW_CHANGE_INSERT_BARS][1] + by_kind[SW_CHANGE_DELETE_BARS][1]};
     double bar_share = 100.0 * (double)bars[1] / (double)(bars[0] + bars[1] + (bars[0] + bars[1] == 0));
     size_t notes = proved + refused - bars[0] - bars[1];
     double share = 100.0 * (double)(refused - bars[1]) / (double)(notes + (notes == 0));
     double bytes = (double)small_bytes / (double)(small_edits == 0 ? 1 : small_edits);
-    printf("# %zu changes proved (%zu changed nothing), %zu refused: %.2f %% of those of notes, %.2f %% of "
-           "those "
-           "of bars\n",
-           proved, empty, refused, share, bar_share);
+    printf(
+        "# %zu changes proved (%zu changed nothing), %zu refused: %.2f %% of all, %.2f %% of those of notes, "
+        "%.2f %% of those of bars\n",
+        proved, empty, refused, 100.0 * (double)refused / (double)(proved + refused), share, bar_share);
     for (size_t k = 0; k < sizeof kind_names / sizeof kind_names[0]; k++) {
         printf("  %s: %zu proved, %zu refused\n", kind_names[k], by_kind[k][0], by_kind[k][1]);
     }
@@ -632,7 +701,7 @@ int main(void)
     printf("# %zu changes done again, which changed nothing; %zu of %zu undone to the same bytes\n", repeated,
            undone_exactly, undone);
     if (failed || undone_exactly + 2 + undone / 20 < undone || proved + refused < wanted || share >= 5.0 ||
-        bar_share >= 60.0 || bytes > 12.0) {
+        bar_share >= 45.0 || bytes > 12.0) {
         printf("FAILED: too few changes, too many refusals, too many bytes or too few undone\n");
         return 1;
     }

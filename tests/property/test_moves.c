@@ -3,7 +3,8 @@
  *
  * What must hold: the edit is proved; done twice it changes nothing more; what it left is told. SW_SEED sets
  * the seed, SW_MOVES how many uses are wanted, SW_MOVES_KEEP a folder that gets some of the results, for the
- * compiler to judge (tests/reference/test_moves_compiled.py); SW_VERBOSE shows the diffs.
+ * compiler to judge (tests/reference/test_moves_compiled.py); SW_VERBOSE shows the diffs, and SW_MOVE names
+ * the only transformation to use.
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -14,7 +15,9 @@
 #include "checks/changeovers.h"
 #include "checks/say.h"
 #include "players/staff_instrument.h"
+#include "stavewright/check.h"
 #include "stavewright/move.h"
+#include "write/draft.h"
 
 static uint64_t random_state;
 static bool verbose;
@@ -219,7 +222,7 @@ static size_t count_tight(const world *w, const sw_reading *reading, const sw_sc
 {
     sw_playing *playing = sw_playing_of(w->techniques, w->instruments, reading, score);
     size_t tight = 0;
-    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff);
+    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff, NULL);
     for (size_t i = 0; i < list.count; i++) {
         const sw_event *before = &score->events[list.strokes.items[list.items[i].before].event];
         tight += !sw_event_has_mark(reading, before, is_up_bow);
@@ -300,45 +303,419 @@ static bool use_courtesy(const world *w, const char *path)
     return used;
 }
 
+/* ---- what holds for every move --------------------------------------------------------------------------
+ */
+
+/* A move with options of its own, on a path. */
+typedef sw_move *make_move(const char *path, const void *options, const sw_read_options *reading_options,
+                           char **error);
+
+/* Makes a move on a field, looks at what must always hold, and returns whether it changed something. *after
+ * is the score then, NULL when the move can't be done. */
+static bool use_move(const world *w, field *f, make_move *make, const void *options,
+                     void (*look)(const world *w, const field *f, const sw_move *move,
+                                  const sw_reading *after))
+{
+    char *error = NULL;
+    sw_move *move = make(f->path, options, &f->options, &error);
+    if (move == NULL) {
+        if (verbose) {
+            printf("  %s: %s\n", f->path, error);
+        }
+        free(error);
+        leave_field(f);
+        return false;
+    }
+    show(move);
+    bool used = move->patch.count > 0;
+    const sw_text **texts;
+    sw_read_options after_options;
+    sw_reading *after = read_after(f, move, &texts, &after_options);
+    look(w, f, move, after);
+    sw_move *again = make(f->path, options, &after_options, &error);
+    if (again == NULL || again->patch.count > 0) {
+        fail(f, "done twice, it changes something again");
+        if (again != NULL) {
+            show(again);
+        }
+    }
+    free(error);
+    sw_move_free(again);
+    if (used) {
+        keep(after);
+    }
+    sw_reading_free(after);
+    free(texts);
+    sw_move_free(move);
+    leave_field(f);
+    return used;
+}
+
+static void look_at_strokes(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w, (void)move;
+    if (count_strokes(after, &after->scores[f->score]) !=
+        count_strokes(f->reading, &f->reading->scores[f->score])) {
+        fail(f, "notes have come or gone");
+    }
+}
+
 /* ---- ring -----------------------------------------------------------------------------------------------
  */
+
+static sw_move *make_ring(const char *path, const void *options, const sw_read_options *reading_options,
+                          char **error)
+{
+    return sw_move_ring(path, options, reading_options, error);
+}
 
 static bool use_ring(const world *w, const char *path)
 {
     static const char *const bows[] = {"^\"pizz.\"", "^\"arco\""};
     field f;
-    if (!open_field(w, path, SW_STRINGS, bows, 2, &f)) {
-        return false;
-    }
-    char *error = NULL;
-    const sw_score *score = &f.reading->scores[f.score];
     sw_ring_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW};
-    sw_move *move = sw_move_ring(path, &options, &f.options, &error);
-    bool used = false;
-    if (move == NULL) {
+    return open_field(w, path, SW_STRINGS, bows, 2, &f) &&
+           use_move(w, &f, make_ring, &options, look_at_strokes);
+}
+
+/* ---- breaths --------------------------------------------------------------------------------------------
+ */
+
+static sw_move *make_breaths(const char *path, const void *options, const sw_read_options *reading_options,
+                             char **error)
+{
+    return sw_move_breaths(path, options, reading_options, error);
+}
+
+/* How many spans the check `breath` finds too long. */
+static size_t count_breathless(const sw_reading *reading)
+{
+    char *error = NULL;
+    bool *chosen = calloc(sw_rules_count(), sizeof *chosen);
+    for (size_t i = 0; i < sw_rules_count(); i++) {
+        chosen[i] = strcmp(sw_rules_get(i)->name, "breath") == 0;
+    }
+    sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
+    sw_check_options options = {.film = film, .chosen = chosen};
+    sw_findings findings = {0};
+    sw_fixes fixes = {0};
+    sw_check_reading(reading, &options, &findings, &fixes);
+    sw_fixes_free(&fixes);
+    size_t count = findings.count;
+    sw_findings_free(&findings);
+    sw_film_free(film);
+    free(chosen);
+    return count;
+}
+
+static void look_at_breaths(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    bool skipped = false; /* whole staves are left alone */
+    for (size_t i = 0; i < move->findings.count; i++) {
+        skipped = skipped || strstr(move->findings.items[i].message, "combined") != NULL;
+    }
+    look_at_strokes(w, f, move, after);
+    size_t left = count_breathless(after);
+    if (left > count_breathless(f->reading) ||
+        (after->score_count == 1 && !skipped && left > move->findings.count)) {
+        fail(f, "more is too long for a breath than was told");
+    }
+}
+
+static bool use_breaths(const world *w, const char *path)
+{
+    static const char *const dynamics[] = {"\\ff", "\\p", "\\f"};
+    static const sw_family families[] = {SW_WOODWIND, SW_BRASS, SW_VOICE};
+    field f;
+    sw_breaths_options options = {.rest = chance(3) == 0 ? sw_rational_make(1, 8) : sw_rational_zero(),
+                                  .elsewhere = SW_ELSEWHERE_FOLLOW};
+    return open_field(w, path, families[chance(3)], dynamics, 3, &f) &&
+           use_move(w, &f, make_breaths, &options, look_at_breaths);
+}
+
+/* ---- give and double ------------------------------------------------------------------------------------
+ */
+
+/* A passage of whole bars in which one staff plays with one voice and another one rests. */
+typedef struct passage {
+    uint32_t from;
+    uint32_t to;
+    sw_rational begin;
+    sw_rational end;
+    sw_bar_range bars;
+} passage;
+
+static bool is_in(const sw_event *event, const passage *p)
+{
+    return sw_rational_compare(event->onset, p->end) < 0 &&
+           sw_rational_compare(p->begin, sw_event_end(event)) < 0;
+}
+
+/* How many notes a staff has in the passage; -1: what a line can't have (graces, cues, percussion), or what
+ * leads over its edges. */
+static int count_notes(const sw_score *score, uint32_t staff, const passage *p)
+{
+    int count = 0;
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        if (!is_in(event, p) || event->kind == SW_EVENT_SKIP) {
+            continue;
+        }
+        bool note = event->kind == SW_EVENT_NOTE;
+        bool odd = event->kind == SW_EVENT_DRUM || event->flags & ~(uint32_t)SW_EVENT_CHORD ||
+                   (note && (sw_rational_compare(event->onset, p->begin) < 0 ||
+                             sw_rational_compare(p->end, sw_event_end(event)) < 0));
+        if (odd) {
+            return -1;
+        }
+        count += note;
+    }
+    return count;
+}
+
+static bool draw_passage(const sw_score *score, passage *p)
+{
+    for (int i = 0; i < 300 && score->staff_count > 1 && score->bar_count > 0; i++) {
+        const sw_bar *first = &score->bars[chance((uint32_t)score->bar_count)];
+        int bars = 1 + (int)chance(3);
+        *p = (passage){.from = chance((uint32_t)score->staff_count),
+                       .to = chance((uint32_t)score->staff_count),
+                       .bars = {.given = true,
+                                .first_bar = first->number,
+                                .first_beat = {1, 1},
+                                .last_bar = first->number + bars - 1}};
+        if (p->from != p->to && sw_bar_range_moments(score, &p->bars, &p->begin, &p->end) &&
+            count_notes(score, p->from, p) > 0 && count_notes(score, p->to, p) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A note that is tied to one before it. */
+static bool goes_on(const sw_reading *reading, const sw_score *score, uint32_t event)
+{
+    uint32_t before = sw_voice_previous(score, event);
+    before = before == SW_NO_INDEX ? before : sw_voice_pitch(score, before, score->events[event].pitch);
+    return before != SW_NO_INDEX && sw_voice_is_tied(reading, score, before);
+}
+
+/* Where a note and all that is tied to it ends. */
+static sw_rational last_end(const sw_reading *reading, const sw_score *score, uint32_t event)
+{
+    while (sw_voice_is_tied(reading, score, event)) {
+        uint32_t next = sw_voice_joined(score, sw_voice_chord(score, event));
+        event = sw_voice_pitch(score, next, score->events[event].pitch);
+    }
+    return sw_event_end(&score->events[event]);
+}
+
+/* The notes of a staff in the passage, each as a line "onset end step alteration", without octaves, with the
+ * pitch moved up by an interval. Tied values are one note, which the edges of the
+ * passage cut. */
+static void list_notes(const sw_reading *reading, const sw_score *score, uint32_t staff, const passage *p,
+                       sw_pitch interval, sw_buffer *text)
+{
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE &&
+            (sw_rational_equal(event->onset, p->begin) || !goes_on(reading, score, e))) {
+            sw_pitch pitch = sw_pitch_transpose(event->pitch, interval);
+            sw_rational end = last_end(reading, score, e);
+            end = sw_rational_compare(end, p->end) > 0 ? p->end : end;
+            sw_buffer_format(text, "%lld/%lld %lld/%lld %d %d\n", (long long)event->onset.num,
+                             (long long)event->onset.den, (long long)end.num, (long long)end.den, pitch.step,
+                             pitch.alter);
+        }
+    }
+}
+
+/* The interval from one staff to the other, read from the first note that arrived. */
+static sw_pitch interval_between(const sw_score *before, const sw_score *after, const passage *p)
+{
+    const sw_score *scores[2] = {before, after};
+    const uint32_t staves[2] = {p->from, p->to};
+    sw_pitch first[2] = {{0, 0, 0}, {0, 0, 0}};
+    for (int i = 0; i < 2; i++) {
+        sw_staff_events events = sw_score_staff_events(scores[i], staves[i]);
+        for (uint32_t e = events.end; e > events.first; e--) {
+            const sw_event *event = &scores[i]->events[e - 1];
+            first[i] = is_in(event, p) && event->kind == SW_EVENT_NOTE ? event->pitch : first[i];
+        }
+    }
+    return sw_pitch_interval(first[0], first[1]);
+}
+
+/* What arrived is what was there, moved by one interval; the source rests, or plays on. */
+static void judge_given(const field *f, const sw_score *before, const sw_reading *now, const passage *p,
+                        bool keep)
+{
+    const sw_score *after = &now->scores[0];
+    sw_buffer wanted = {0};
+    sw_buffer found = {0};
+    sw_buffer rest = {0};
+    list_notes(f->reading, before, p->from, p, interval_between(before, after, p), &wanted);
+    list_notes(now, after, p->to, p, (sw_pitch){0, 0, 0}, &found);
+    list_notes(now, after, p->from, p, (sw_pitch){0, 0, 0}, &rest);
+    if (strcmp(sw_buffer_text(&wanted), sw_buffer_text(&found)) != 0) {
+        if (verbose) {
+            printf("wanted\n%sfound\n%s", sw_buffer_text(&wanted), sw_buffer_text(&found));
+        }
+        fail(f, "what arrived is not the line");
+    }
+    if ((rest.length > 0) != keep) {
+        fail(f, keep ? "the source fell silent" : "the source plays on");
+    }
+    sw_buffer_free(&wanted);
+    sw_buffer_free(&found);
+    sw_buffer_free(&rest);
+}
+
+/* What was given comes back: the same notes but for their octave. */
+static void give_back(const field *f, const sw_score *before, const sw_read_options *options,
+                      const passage *p, const char *from, const char *to)
+{
+    char *error = NULL;
+    sw_give_options back = {
+        .places = {.staff = to, .bars = p->bars}, .to = from, .elsewhere = SW_ELSEWHERE_FOLLOW};
+    sw_move *move = sw_move_give(f->path, &back, options, &error);
+    if (move == NULL || move->patch.count == 0) {
+        bool told = error != NULL &&
+                    (strstr(error, "in no octave") != NULL || strstr(error, "in several places") != NULL ||
+                     strstr(error, "not enough room") != NULL);
+        if (!told) {
+            printf("%s\n", error == NULL ? "no change" : error);
+            fail(f, "what was given can't be given back");
+        }
         free(error);
     } else {
-        show(move);
-        used = move->patch.count > 0;
         const sw_text **texts;
-        sw_read_options after_options;
-        sw_reading *after = read_after(&f, move, &texts, &after_options);
-        if (count_strokes(after, &after->scores[f.score]) != count_strokes(f.reading, score)) {
-            fail(&f, "notes have come or gone");
+        sw_read_options after_options = sw_patch_options(&move->patch, options, &texts);
+        sw_reading *after = sw_read(f->path, &after_options, &error);
+        sw_buffer wanted = {0};
+        sw_buffer found = {0};
+        list_notes(f->reading, before, p->from, p, (sw_pitch){0, 0, 0}, &wanted);
+        list_notes(after, &after->scores[f->score], p->from, p, (sw_pitch){0, 0, 0}, &found);
+        if (strcmp(sw_buffer_text(&wanted), sw_buffer_text(&found)) != 0) {
+            fail(f, "given back, it is another line");
         }
-        sw_move *again = sw_move_ring(path, &options, &after_options, &error);
-        if (again == NULL || again->patch.count > 0) {
-            fail(&f, "done twice, it changes something again");
-        }
-        sw_move_free(again);
-        if (used) {
-            keep(after);
-        }
+        sw_buffer_free(&wanted);
+        sw_buffer_free(&found);
         sw_reading_free(after);
         free(texts);
+    }
+    sw_move_free(move);
+}
+
+static bool use_give_or_double(const char *path, bool keep_source)
+{
+    char *error = NULL;
+    field f = {.path = path, .reading = sw_read(path, NULL, &error)};
+    bool used = false;
+    passage p;
+    if (f.reading != NULL && f.reading->score_count > 0 && draw_passage(&f.reading->scores[0], &p)) {
+        const sw_score *score = &f.reading->scores[0];
+        char names[2][32];
+        const char *from = sw_staff_label(f.reading, score, p.from, names[0]);
+        const char *to = sw_staff_label(f.reading, score, p.to, names[1]);
+        sw_give_options options = {.places = {.staff = from, .bars = p.bars},
+                                   .to = to,
+                                   .keep = keep_source,
+                                   .elsewhere = SW_ELSEWHERE_FOLLOW};
+        f.staff = p.from;
+        sw_move *move = sw_move_give(path, &options, NULL, &error);
+        used = move != NULL && move->patch.count > 0;
+        if (verbose && error != NULL) {
+            printf("  %s: %s\n", path, error);
+        }
+        if (used) {
+            show(move);
+            const sw_text **texts;
+            sw_read_options after_options;
+            sw_reading *after = read_after(&f, move, &texts, &after_options);
+            judge_given(&f, score, after, &p, keep_source);
+            if (!keep_source) {
+                give_back(&f, score, &after_options, &p, from, to);
+            }
+            keep(after);
+            sw_reading_free(after);
+            free(texts);
+        }
         sw_move_free(move);
     }
-    leave_field(&f);
+    free(error);
+    sw_reading_free(f.reading);
+    return used;
+}
+
+static bool use_give(const world *w, const char *path)
+{
+    (void)w;
+    return use_give_or_double(path, false);
+}
+
+static bool use_double(const world *w, const char *path)
+{
+    (void)w;
+    return use_give_or_double(path, true);
+}
+
+/* ---- cue ------------------------------------------------------------------------------------------------
+ */
+
+/* There and back: all that is heard stays, and the bytes come back. */
+static bool use_cue(const world *w, const char *path)
+{
+    (void)w;
+    char *error = NULL;
+    field f = {.path = path, .reading = sw_read(path, NULL, &error)};
+    passage p;
+    bool used = false;
+    if (f.reading != NULL && f.reading->score_count > 0 && draw_passage(&f.reading->scores[0], &p)) {
+        const sw_score *score = &f.reading->scores[0];
+        char label[32];
+        sw_cue_options options = {
+            .places = {.staff = sw_staff_label(f.reading, score, p.from, label), .bars = p.bars},
+            .name = "Flute",
+            .elsewhere = SW_ELSEWHERE_FOLLOW};
+        f.staff = p.from;
+        sw_move *move = sw_move_cue(path, &options, NULL, &error);
+        used = move != NULL && move->patch.count > 0;
+        if (verbose && error != NULL) {
+            printf("  %s: %s\n", path, error);
+        }
+        if (used) {
+            show(move);
+            const sw_text **texts;
+            sw_read_options small_options;
+            sw_reading *small = read_after(&f, move, &texts, &small_options);
+            keep(small);
+            options.undo = true;
+            sw_move *back = sw_move_cue(path, &options, &small_options, &error);
+            if (back == NULL) {
+                printf("%s\n", error);
+                fail(&f, "there is no way back");
+            }
+            for (size_t i = 0; back != NULL && i < back->patch.count; i++) {
+                const sw_text *now = back->patch.files[i].after;
+                for (size_t k = 0; k < f.reading->file_count; k++) {
+                    const sw_text *old = f.reading->files[k].text;
+                    if (sw_text_same_file(now, old) &&
+                        (now->length != old->length || memcmp(now->bytes, old->bytes, old->length) != 0)) {
+                        fail(&f, "the bytes do not come back");
+                    }
+                }
+            }
+            sw_move_free(back);
+            sw_reading_free(small);
+            free(texts);
+        }
+        sw_move_free(move);
+    }
+    free(error);
+    sw_reading_free(f.reading);
     return used;
 }
 
@@ -376,7 +753,9 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},     {"breaths", use_breaths},
+                 {"give", use_give},         {"double", use_double}, {"cue", use_cue}};
+    const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
     keep_folder = getenv("SW_MOVES_KEEP");
@@ -392,7 +771,10 @@ int main(void)
     for (size_t m = 0; m < sizeof moves / sizeof moves[0]; m++) {
         size_t used = 0;
         size_t tries = 0;
-        for (; used < wanted && tries < 40 * wanted; tries++) {
+        if (only != NULL && strcmp(only, moves[m].name) != 0) {
+            continue;
+        }
+        for (; used < wanted && tries < 120 * wanted; tries++) {
             used += moves[m].use(&w, paths[chance((uint32_t)path_count)]);
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);

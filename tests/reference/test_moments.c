@@ -5,6 +5,9 @@
  *
  * With two arguments, a source and the compiler's answer, compares only these.
  *
+ * What a context begins with (\with) comes as a row for each operation, with the context's type and id and
+ * the property, grob or engraver; our settings of that kind and these rows must be one to one.
+ *
  * Not compared: the begin and end of tuplets and repeats, which are music with a length. */
 #include <setjmp.h>
 #include <stdarg.h>
@@ -26,8 +29,11 @@ typedef struct row {
     sw_rational moment;
     sw_rational grace;
     const char *kind;
-    uint32_t line;   /* from 1 */
-    uint32_t column; /* from 0 */
+    uint32_t line;    /* from 1 */
+    uint32_t column;  /* from 0 */
+    const char *type; /* what a context begins with; otherwise NULL */
+    const char *id;
+    const char *property;
 } row;
 
 static bool read_row(char *line, row *r)
@@ -40,6 +46,12 @@ static bool read_row(char *line, row *r)
                .kind = cells[3],
                .line = (uint32_t)strtoul(cells[5], NULL, 10),
                .column = (uint32_t)strtoul(cells[6], NULL, 10)};
+    if (strcmp(r->kind, "with") == 0) {
+        r->type = cells[4];
+        /* The compiler invents ids for contexts that others are aligned to. */
+        r->id = strncmp(cells[5], "uniqueContext", 13) == 0 ? "" : cells[5];
+        r->property = cells[6];
+    }
     return read_fraction(cells[1], &r->moment) && read_fraction(cells[2], &r->grace);
 }
 
@@ -49,10 +61,9 @@ static bool is_at(const row *r, sw_rational onset, int32_t grace_num, int32_t gr
            sw_rational_equal(r->grace, sw_rational_make(grace_num, grace_den));
 }
 
-/* What stands directly before grace notes has their offset for the compiler, and 0 for us. */
 static bool setting_is_at(const row *r, const sw_setting *s)
 {
-    return s->grace ? is_at(r, s->onset, s->grace_num, s->grace_den) : sw_rational_equal(r->moment, s->onset);
+    return is_at(r, s->onset, s->grace_num, s->grace_den);
 }
 
 static bool has_length(const char *kind)
@@ -104,6 +115,63 @@ static bool is_in_tree(const sw_reading *reading, const row *r)
     return false;
 }
 
+static bool begins_a_context(const sw_reading *reading, const sw_setting *s)
+{
+    const sw_music *m = &reading->music[s->music];
+    return (m->kind == SW_MUSIC_SET || m->kind == SW_MUSIC_SETTING) && (m->flags & SW_MUSIC_NEW) != 0;
+}
+
+/* The \with block that holds a setting. */
+static const sw_music *block_of(const sw_reading *reading, uint32_t setting)
+{
+    for (uint32_t i = 0; i < reading->music_count; i++) {
+        uint32_t c = reading->music[i].kind == SW_MUSIC_WITH ? reading->music[i].first : SW_NO_INDEX;
+        while (c != SW_NO_INDEX && c != setting) {
+            c = reading->music[c].next;
+        }
+        if (c == setting) {
+            return &reading->music[i];
+        }
+    }
+    return NULL;
+}
+
+/* Takes a setting that says what the row says. */
+static bool take_setting(const sw_reading *reading, const row *r, bool *taken)
+{
+    const sw_score *score = &reading->scores[r->score - 1];
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *s = &score->settings[i];
+        if (taken[i] || !begins_a_context(reading, s) || !setting_is_at(r, s)) {
+            continue;
+        }
+        const sw_music *block = block_of(reading, s->music);
+        assert_non_null(block);
+        sw_slice text = sw_music_slice(reading, s->music);
+        if (strcmp(sw_reading_name(reading, block->name), r->type) == 0 &&
+            strcmp(sw_reading_name(reading, block->name2), r->id) == 0 &&
+            memmem(text.data, text.length, r->property, strlen(r->property)) != NULL) {
+            taken[i] = true;
+            return true;
+        }
+    }
+    return false;
+}
+
+static size_t count_left(const sw_reading *reading, size_t score, const bool *taken)
+{
+    size_t left = 0;
+    for (size_t i = 0; i < reading->scores[score].setting_count; i++) {
+        const sw_setting *s = &reading->scores[score].settings[i];
+        if (begins_a_context(reading, s) && !taken[i]) {
+            sw_slice text = sw_music_slice(reading, s->music);
+            printf("not said by the compiler: %.*s\n", (int)text.length, text.data);
+            left++;
+        }
+    }
+    return left;
+}
+
 static sw_reading *read_source(const char *path)
 {
     char *error = NULL;
@@ -123,6 +191,12 @@ static result compare(const char *path, const char *answer)
     FILE *file = fopen(answer, "r");
     assert_non_null(file);
     result found = {0};
+    bool **taken = calloc(reading->score_count, sizeof *taken);
+    assert_non_null(taken);
+    for (size_t i = 0; i < reading->score_count; i++) {
+        taken[i] = calloc(reading->scores[i].setting_count + 1, sizeof **taken);
+        assert_non_null(taken[i]);
+    }
     char *line = NULL;
     size_t size = 0;
     for (ssize_t length; (length = getline(&line, &size, file)) > 0;) {
@@ -133,13 +207,22 @@ static result compare(const char *path, const char *answer)
             continue;
         }
         found.compared++;
-        if (!is_in_tree(reading, &r)) {
-            char moment[SW_RATIONAL_TEXT];
+        char moment[SW_RATIONAL_TEXT];
+        if (r.type != NULL && !take_setting(reading, &r, taken[r.score - 1])) {
+            printf("missing at %s: %s %s begins with %s\n", sw_rational_print(r.moment, moment), r.type, r.id,
+                   r.property);
+            found.missing++;
+        } else if (r.type == NULL && !is_in_tree(reading, &r)) {
             printf("missing at %s: %s, line %u, column %u\n", sw_rational_print(r.moment, moment), r.kind,
                    r.line, r.column);
             found.missing++;
         }
     }
+    for (size_t i = 0; i < reading->score_count; i++) {
+        found.missing += count_left(reading, i, taken[i]);
+        free(taken[i]);
+    }
+    free(taken);
     free(line);
     fclose(file);
     sw_reading_free(reading);

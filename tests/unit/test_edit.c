@@ -178,6 +178,12 @@ static void test_marks(void **state)
 {
     (void)state;
     CHECK("{ c'4 e' }", "{ c'4\\p e' }", .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\p");
+    CHECK("{ c'4\\p( e') | g'1 }", "{ c'4\\p( e') \\breathe | g'1 }", .kind = SW_CHANGE_ADD_MARK, .event = 1,
+          .text = "\\breathe");
+    CHECK("{ \\repeat tremolo 4 c'16 c'2. }", "{ \\repeat tremolo 4 c'16 c'2. \\breathe }",
+          .kind = SW_CHANGE_ADD_MARK, .event = 1, .text = "\\breathe");
+    CHECK("{ << c'1 \\\\ e'1 >> d'1 }", "{ << { c'1 \\breathe } \\\\ e'1 >> d'1 }",
+          .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\breathe");
     CHECK("{ c'4 -. \\p e' }", "unchanged", .kind = SW_CHANGE_ADD_MARK, .event = 0, .text = "\\p");
 }
 
@@ -186,6 +192,8 @@ static void test_runs(void **state)
     (void)state;
     CHECK("{ c'4 d' e' f' }", "{ c'4 \\magnifyMusic 0.7 { d' e' } f' }", .kind = SW_CHANGE_WRAP, .event = 1,
           .last = 2, .text = "\\magnifyMusic 0.7");
+    CHECK("{ c'4 \\magnifyMusic 0.7 { d' e' } f' }", "{ c'4 d' e' f' }", .kind = SW_CHANGE_UNWRAP, .event = 1,
+          .mark = 5, .text = "\\magnifyMusic 0.7");
     CHECK("m = { c'4 d' e'8 f' }\n\\score { \\m }\n",
           "motif = {\n  d'4 e'8\n}\n\nm = { c'4 \\motif f'8 }\n\\score { \\m }\n",
           .kind = SW_CHANGE_NEW_VARIABLE, .event = 1, .last = 2, .text = "motif");
@@ -203,6 +211,19 @@ static void test_runs(void **state)
           "<< \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 }\n"
           "   \\new Staff { \\tuplet 3/2 { c'4( d' e') } f'2 } >>",
           .kind = SW_CHANGE_COPY_RUN, .event = 0, .last = 3, .voice = 1);
+    CHECK("<< \\new Staff { c'2( d') }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { c'2( d') }\n   \\new Staff { g'2( a') } >>", .kind = SW_CHANGE_COPY_RUN,
+          .event = 0, .last = 1, .voice = 1, .pitch = {4, 0, 0});
+    /* slurs and hairpins that the edges of the run cut */
+    CHECK("<< \\new Staff { c'4( d' e' f') }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { c'4( d' e' f') }\n   \\new Staff { r4 d'( e') r } >>", .kind = SW_CHANGE_COPY_RUN,
+          .event = 1, .last = 2, .voice = 1);
+    CHECK("<< \\new Staff { c'4\\< d' e' f'\\! }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { r2 r4 f' }\n   \\new Staff { c'4\\< d' e'\\! r } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 0, .last = 2, .voice = 1);
+    CHECK("<< \\new Staff { c'4\\< d' e'\\! f' }\n   \\new Staff { R1 } >>",
+          "<< \\new Staff { c'4\\< r\\! r f' }\n   \\new Staff { r4 d' e' r } >>", .kind = SW_CHANGE_MOVE_RUN,
+          .event = 1, .last = 2, .voice = 1);
     CHECK("<< \\new Staff { c'1~ c'1 d'1 }\n   \\new Staff { R1*3 } >>",
           "<< \\new Staff { c'1 R1 d'1 }\n   \\new Staff { R1 c'1 R1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 1, .last = 1, .voice = 1);

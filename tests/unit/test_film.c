@@ -186,10 +186,10 @@ static void test_all_sections(void **state)
     const sw_house_rule *rule = sw_film_house(film, 0);
     size_t from = 0;
     size_t to = 0;
-    assert_true(sw_house_rule_find(film, rule, sw_slice_of("poco pizzicato"), &from, &to));
+    assert_true(sw_house_rule_find(film, rule, sw_slice_of("poco pizzicato"), 0, &from, &to));
     assert_int_equal(from, 5);
     assert_int_equal(to, 14);
-    assert_false(sw_house_rule_find(film, rule, sw_slice_of("pizz."), NULL, NULL));
+    assert_false(sw_house_rule_find(film, rule, sw_slice_of("pizz."), 0, NULL, NULL));
     assert_int_equal(rule->where, SW_HOUSE_TEXTS | SW_HOUSE_MARKUPS);
     assert_int_equal(rule->severity, SW_NOTE);
     assert_string_equal(rule->replacement, "pizz.");

@@ -10,11 +10,11 @@ layer_of_header() {
     pitch | duration | metre | dynamic) echo music ;;
     source) echo source ;;
     syntax) echo syntax ;;
-    score | finding | main_files | selection) echo score ;;
+    score | finding | main_files | cues | selection) echo score ;;
     change | edit) echo write ;;
     players | abilities | dynamics | techniques | limits | film) echo players ;;
     check) echo checks ;;
-    move) echo moves ;;
+    move | fix) echo moves ;;
     report) echo report ;;
     *) echo "unknown" ;;
     esac

@@ -54,9 +54,45 @@ static void test_other_music_is_none(void **state)
     assert_int_equal(marks_of("SequentialMusic"), 0);
 }
 
+/* The class of the mark on the first note of a source. */
+static sw_mark_class class_in(const char *source)
+{
+    sw_text *text = sw_text_from_bytes("/nowhere/marks.ly", sw_slice_of(source));
+    const sw_text *overlays[] = {text};
+    sw_read_options options = {.overlays = overlays, .overlay_count = 1};
+    char *error = NULL;
+    sw_reading *reading = sw_read(text->path, &options, &error);
+    assert_non_null(reading);
+    assert_true(reading->score_count == 1 && reading->scores[0].event_count >= 1);
+    uint32_t mark = reading->music[reading->scores[0].events[0].music].first;
+    assert_int_not_equal(mark, SW_NO_INDEX);
+    sw_mark_class class = sw_music_mark_class(reading, mark);
+    sw_reading_free(reading);
+    sw_text_free(text);
+    return class;
+}
+
+static void test_classes(void **state)
+{
+    (void)state;
+    assert_int_equal(class_in("grow = #(make-music 'CrescendoEvent 'span-direction START) { c4\\grow d }"),
+                     SW_MARK_HAIRPIN_START);
+    assert_int_equal(class_in("grown = #(make-music 'CrescendoEvent 'span-direction STOP) { c4\\grown d }"),
+                     SW_MARK_HAIRPIN_END);
+    assert_int_equal(class_in("fade = #(make-music 'DecrescendoEvent 'span-direction START) { c4-\\fade d }"),
+                     SW_MARK_HAIRPIN_START);
+    assert_int_equal(class_in("loud = #(make-dynamic-script \"loud\") { c4^\\loud d }"), SW_MARK_DYNAMIC);
+    assert_int_equal(class_in("legato = #(make-music 'SlurEvent 'span-direction START) { c4\\legato d }"),
+                     SW_MARK_SLUR_START);
+    assert_int_equal(class_in("louder = \\< { c4\\louder d }"), SW_MARK_HAIRPIN_START);
+    assert_int_equal(class_in("a = \\fp b = \\a { c4_\\b d }"), SW_MARK_DYNAMIC);
+    assert_int_equal(class_in("hit = \\accent { c4\\hit d }"), SW_MARK_ARTICULATION);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_classes),
         cmocka_unit_test(test_events_are_marks),
         cmocka_unit_test(test_other_music_is_none),
     };

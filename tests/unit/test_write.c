@@ -774,8 +774,11 @@ static void all_calls_may_fail_from_one_on(void **state)
                 }
             }
         }
-        /* When the disk works again, the next command ends it. */
-        assert_int_equal(settle() > 0, s.temporary > 0);
+        /* When the disk works again, the next command ends it. It says so, unless nothing had begun: then
+         * no more is left than a journal in each of the three folders. */
+        bool had_begun = s.old < FILES || s.temporary > 3;
+        int told = settle();
+        assert_true(s.temporary == 0 ? told == 0 : told > 0 || !had_begun);
         assert_int_equal(count_temporary_files(), 0);
         state_of_files after = look();
         if ((good ? after.new : after.old) != FILES && after.new != FILES) {

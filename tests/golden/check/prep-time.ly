@@ -45,8 +45,15 @@ horn = { c''4 c''-+ c''4\stopped c''-"open" | c''16-+ c''-+ c''32 c''-+ c''16 r2
 
 drum = { c'1 | c'4^"soft sticks" r r c'^"brushes" | R1*8 } % want: prep-time usual-sticks to soft-sticks % want: prep-time soft-sticks to brushes, 1.2 s for it (wants 2.5 s)
 
+% The mute stays on the trumpet that is laid aside; the flugelhorn is played with one, later.
+second = {
+  c''1^"con sord." | r1^"muta in Flugelhorn" | c''1^"senza sord." | c''1 | % want: chairs bar 3, beat 1, Trumpet 2: trumpet to flugelhorn, 2.4 s for it
+  c''1^"con sord." | R1*5 | % want: prep-time bar 5, beat 1, Trumpet 2: open to muted, no time
+}
+
 \score {
   <<
+    \new Staff \with { instrumentName = "Trumpet 2" } \second
     \new Staff \with { instrumentName = "Trumpets" } \trumpets
     \new Staff \with { instrumentName = "Horn in F" } \transpose f c' \horn
     \new Staff \with { instrumentName = "Vibraphone" } \drum

@@ -1,0 +1,42 @@
+/* What a command reads: files, folders, standard input, or, when nothing is named, the film around the
+ * working folder. */
+#ifndef SW_APP_INPUTS_H
+#define SW_APP_INPUTS_H
+
+#include "app/films.h"
+#include "app/words.h"
+#include "stavewright/main_files.h"
+
+/* {.command = ...} is the empty one. Free with sw_inputs_free. */
+typedef struct sw_inputs {
+    const char *command;
+    bool named;          /* some path was */
+    bool standard_input; /* "-" was */
+    sw_paths paths;      /* files; after sw_inputs_close without what was made from the sources */
+    sw_folders includes; /* --include */
+    sw_films films;      /* after sw_inputs_close: of all paths */
+} sw_inputs;
+
+/* Takes a path of the command line. False when it can't be read; it has been said then. */
+bool sw_inputs_take(sw_inputs *inputs, const char *path);
+/* After the last path: takes the film around the working folder when none was named, and reads the films of
+ * all files, so that a mistake in one is said before anything is done. `file_name`: what standard input
+ * holds, or NULL. False when something is wrong or there is no source; it has been said then. */
+bool sw_inputs_close(sw_inputs *inputs, const char *file_name);
+void sw_inputs_free(sw_inputs *inputs);
+
+/* The film of a path, owned by the inputs. NULL when it is wrong; it has been said then. */
+const sw_film *sw_inputs_film(sw_inputs *inputs, const char *path);
+/* Where includes are looked for: --include, then what the film says (NULL: what all films say). Free `items`.
+ */
+sw_folders sw_inputs_folders(const sw_inputs *inputs, const sw_film *film);
+/* Which of the files are main files. */
+sw_paths sw_inputs_mains(const sw_inputs *inputs);
+
+/* The folder of the film around the working folder, "." without one; free() it. */
+char *sw_film_folder(void);
+/* For commands that work on one score: the path itself, or the only main file below a folder; NULL is the
+ * film around the working folder. Free it; NULL when there is no or more than one; it has been said then. */
+char *sw_inputs_one(const char *command, const char *path);
+
+#endif

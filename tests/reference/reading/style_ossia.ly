@@ -1,0 +1,2 @@
+\version "2.24.0"
+\score { << \new Staff = "main" \with { \consists Span_bar_engraver } { c'4 d' e' f' << { g'4 a' b' c'' } \new Staff \with { \magnifyStaff #2/3 \remove "Time_signature_engraver" alignAboveContext = "main" firstClef = ##f } { g'8 g' a' a' b' b' c''4 } >> f' e' d' c' <<{ c'2 \context Staff = "late" { c''2 } }>> } \new Staff = "two" { s1*2 \clef bass c1 } \new RhythmicStaff { 4 4 8 8 4 | 4 2. } >> }

@@ -1,0 +1,3 @@
+\version "2.24.0"
+\score { \new PianoStaff << \new Staff \relative c'' { \grace s8 c4 \grace { d16 e } f4 \acciaccatura d8 c4 \slashedGrace { b16 } a4 | \afterGrace 15/16 c1 { b16 c } | \grace { c8 } \repeat tremolo 16 { c32 e } | \appoggiatura <c e>8 d2 \grace { \tuplet 3/2 { c16 d e } } f2 | \afterGrace c2 { d16 } \grace e8 d2 | c4 << { \grace d8 e4 } { c4 } >> \grace { c16[ d8 f16] } g4 r } \new Staff { \clef bass \grace c8 c1 c c2:8 c2:16 c4:32 c8:64 \repeat tremolo 3 c8 c1 c1 } >> }
+\score { \new Staff { \grace { c'16 d' } \tempo 4 = 80 \key d \major e'4 \bar "||" \grace f'8 \time 3/4 g'4 a' b' \grace { c''16 } } }
