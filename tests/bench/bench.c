@@ -75,7 +75,7 @@ static measure measure_check(const char *path)
     sw_findings findings = {0};
     double begin = now();
     sw_reading *reading = read_score(path);
-    sw_check_reading(reading, &options, &findings);
+    sw_check_reading(reading, &options, &findings, NULL);
     m.seconds = now() - begin;
     sw_findings_free(&findings);
     sw_reading_free(reading);
