@@ -17,7 +17,7 @@ SCORES ?= ../shared/scores
 
 VERSION := 0.1.0
 SO_VERSION := 0
-PACKAGES := tree-sitter libpcre2-8 yaml-0.1 jansson
+PACKAGES := tree-sitter libpcre2-8 yaml-0.1 jansson libgit2
 
 WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wmissing-prototypes -Wstrict-prototypes $(WERROR)
 SANITIZE := -fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer

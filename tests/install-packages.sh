@@ -2,7 +2,7 @@
 # Installs the Debian packages that building and testing need and that are missing; where that is not allowed, says the
 # exact line to run (exit status 2). With --only-say nothing is installed.
 set -u
-needed="build-essential pkg-config libtree-sitter-dev libpcre2-dev libyaml-dev libjansson-dev libcmocka-dev lilypond python3"
+needed="build-essential pkg-config libtree-sitter-dev libpcre2-dev libyaml-dev libjansson-dev libgit2-dev libcmocka-dev lilypond python3 git"
 
 missing=""
 for package in $needed; do

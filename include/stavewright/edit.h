@@ -24,7 +24,8 @@ typedef enum sw_change_kind {
     SW_CHANGE_FILL,        /* the rests from `moment` (in the rest `event`) up to `until` become a note or
                               chord of `pitches` */
     /* what hangs on notes and rests */
-    SW_CHANGE_ADD_MARK,     /* `text` at the chord of `event`; "\\breathe", which is a command, behind it */
+    SW_CHANGE_ADD_MARK,     /* `text` at the chord of `event`; "\\breathe", which is a command, behind it;
+                               with a `moment`: at what begins there within the chord's time */
     SW_CHANGE_REMOVE_MARK,  /* the MARK node `mark` of the chord of `event` */
     SW_CHANGE_REPLACE_MARK, /* the same becomes `text` */
     SW_CHANGE_MOVE_MARK,    /* the same goes to the chord of `last` */

@@ -19,6 +19,9 @@ typedef struct sw_paths {
 void sw_paths_add(sw_paths *paths, const char *path);
 void sw_paths_free(sw_paths *paths);
 
+/* Whether a file is a source by its name: .ly or .ily. */
+bool sw_path_is_source(const char *path);
+
 /* Adds a file, or all .ly and .ily files below a folder in order of their names, without hidden folders and
  * without following links to folders. False when the path or a folder below cannot be read: *error is then
  * a sentence with the path and the reason (free() it); files found so far stay in the list. */
@@ -29,5 +32,10 @@ bool sw_paths_collect(sw_paths *paths, const char *path, char **error);
  * include the most files come first (full scores before parts), else the order is the one given. A file that
  * cannot be read is kept: whoever reads it will say why. */
 sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options);
+
+/* Of these main files those that read, by themselves or through what they include, a file of `touched`, or
+ * that include one of them that is no longer there. NULL: all. */
+sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options,
+                               const sw_paths *touched);
 
 #endif

@@ -72,7 +72,7 @@ typedef struct sw_give_options {
     bool share;       /* `to` is several of them, between commas: the run is handed from one to the next */
     bool over;        /* the target's own notes in the passage go */
     sw_elsewhere elsewhere;
-    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
+    const sw_film *film; /* whose instruments hold; NULL: the defaults */
 } sw_give_options;
 
 /* Moves or copies a line into the rests of another staff, as that instrument is written, in the nearest
@@ -129,6 +129,7 @@ typedef struct sw_breaths_options {
     sw_places places; /* of the notes before the breaths */
     sw_rational rest; /* the note before ends so much earlier; 0: a breath mark is written */
     sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_breaths_options;
 
 /* Marks where winds and singers breathe, so that no breath has to last longer than it can: the least cost of
@@ -146,5 +147,17 @@ typedef struct sw_ring_options {
  * value that shows it, or all of a staff one text. Errors as for sw_move_hands. */
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
+
+typedef struct sw_stagger_options {
+    sw_places places;  /* of the last notes */
+    const char *order; /* instruments and families, "oboe,brass,strings": who leaves first; NULL: the usual
+                          order */
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose instruments hold; NULL: the defaults */
+} sw_stagger_options;
+
+/* Lets players who end together leave one after another. Errors as for sw_move_hands. */
+sw_move *sw_move_stagger(const char *path, const sw_stagger_options *options,
+                         const sw_read_options *reading_options, char **error);
 
 #endif

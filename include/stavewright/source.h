@@ -60,6 +60,29 @@ sw_slice sw_text_indent(const sw_text *text, uint32_t offset);
 /* The line end to write in this file: the one used most, "\n", "\r\n" or "\r" ("\n" when there is none). */
 const char *sw_text_newline(const sw_text *text);
 
+/* ---- where files come from ---- */
+
+typedef enum sw_file_origin {
+    SW_FILE_ON_DISK, /* as the system has it */
+    SW_FILE_GIVEN,   /* other bytes stand for it */
+    SW_FILE_MISSING  /* it is not to be seen, whatever the disk has */
+} sw_file_origin;
+
+/* Says where a file comes from. With `bytes`, those of a given file are appended to it. */
+typedef sw_file_origin sw_file_find(void *context, const char *path, sw_buffer *bytes);
+/* From now on sw_text_read and sw_file_exists ask this function, in the whole process (see
+ * sw_git_read_staged). NULL: all files come from the disk, as in the beginning. */
+void sw_files_use(sw_file_find *find, void *context);
+/* Whether there is such a file, wherever files come from. */
+bool sw_file_exists(const char *path);
+
+/* The absolute path, without "." and ".."; links are followed as far as the path is on disk. To be freed with
+ * free(); NULL when the working folder is gone. */
+char *sw_path_absolute(const char *path);
+/* An absolute path as a person in the working folder would write it: "../stavewright.yaml". Takes over the
+ * memory of `path`; the result is to be freed with free(). */
+char *sw_path_from_here(char *path);
+
 /* ---- edits ---- */
 
 /* Replaces the bytes [start, end) of a text by `text`. */

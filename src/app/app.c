@@ -37,6 +37,10 @@ static const sw_subcommand subcommands[] = {
      "the working folder. A file that another one includes is read as part of it. stavewright explain RULE "
      "says what a\n"
      "rule is about, stavewright rules lists them.\n\n"
+     "In git: --staged checks the scores that staged changes touch, through whatever they include, as they "
+     "are "
+     "staged;\n"
+     "--since REV those that have changed since a commit.\n\n"
      "Accepted findings: with --baseline FILE only what FILE does not list is told. They are known by rule, "
      "file,\n"
      "staff, place in the bar and what is played there, so they stay accepted when lines and bars come in or "
@@ -93,6 +97,13 @@ static const sw_subcommand subcommands[] = {
      "What no hands can play is told with the bar and the reason.\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
+    {"hook", "install | remove", "check what is staged before each commit, as a git hook",
+     "Writes the pre-commit hook of the repository that holds the working folder, where git looks for it\n"
+     "(core.hooksPath, worktrees); it runs stavewright check --staged. A hook that is there already is never "
+     "changed:\n"
+     "the line to add to it is told. remove takes out only what install has written.\n\n"
+     "example: stavewright hook install\n",
+     sw_command_hook},
     {"manual", "", "print the manual page, for man -l -",
      "It is made from the same tables as these help texts; make install puts it where man finds it.\n\n"
      "example: stavewright manual\n",
@@ -166,6 +177,15 @@ static const sw_subcommand subcommands[] = {
      "      by: 1\n\n"
      "example: stavewright run corpus/before-the-session.yaml corpus\n",
      sw_command_run},
+    {"stagger", "FILE --bars A-B", "let players who end together leave one after another",
+     "The players whose last notes in these bars end together, before silence, leave on beats or half beats: "
+     "double\n"
+     "reeds and trumpets first, then the other brass, flutes and others, clarinets and strings last. Among "
+     "equals the\n"
+     "harmony stays whole as long as it can. Hairpins end with their notes. --why names the last one of each "
+     "note.\n\n"
+     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 34 --why\n",
+     sw_command_stagger},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input); no PATH is the film "
      "around\n"

@@ -24,9 +24,7 @@ static bool parse(bars_words *b, sw_words *words)
             return false;
         }
         if (word == SW_WORD_PATH) {
-            if (!sw_inputs_take(&b->inputs, words->value)) {
-                return false;
-            }
+            sw_inputs_take(&b->inputs, words->value);
         } else if (sw_words_is(words, "--check")) {
             b->check = true;
         } else if (sw_words_is(words, "--quiet")) {
@@ -83,8 +81,8 @@ static int lay_out(const bars_words *b, const char *given)
     int status = say_state(given, move != NULL && move->patch.count > 0, error);
     sw_move_free(move);
     sw_text_free(m.input);
-    sw_films_free(&m.films);
     free(m.one);
+    sw_films_free(&m.films);
     return status;
 }
 

@@ -27,6 +27,7 @@ static sw_move *make(const char *path, const sw_move_words *m, void *own, char *
     }
     options->places = m->places;
     options->elsewhere = m->elsewhere;
+    options->film = m->film;
     return sw_move_breaths(path, options, &m->reading, error);
 }
 

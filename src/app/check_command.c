@@ -102,6 +102,10 @@ static int take_option(arguments *given, const sw_words *words)
     }
     if (sw_words_is(words, "--include")) {
         sw_folders_add(&given->inputs.includes, &words->value, 1);
+    } else if (sw_words_is(words, "--staged")) {
+        given->inputs.staged = true;
+    } else if (sw_words_is(words, "--since")) {
+        given->inputs.since = words->value;
     } else if (sw_words_is(words, "--baseline")) {
         given->baseline = words->value;
     } else if (sw_words_is(words, "--baseline-write")) {
@@ -120,9 +124,13 @@ static int take_arguments(arguments *given, int count, char **items)
 {
     sw_words words = {.command = "check", .items = items, .count = count};
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
-        int status = word == SW_WORD_OPTION ? take_option(given, &words)
-                     : word == SW_WORD_PATH && sw_inputs_take(&given->inputs, words.value) ? SW_EXIT_CLEAN
-                                                                                           : SW_EXIT_BAD;
+        int status = word == SW_WORD_OPTION ? take_option(given, &words) : SW_EXIT_CLEAN;
+        if (word == SW_WORD_BAD) {
+            return SW_EXIT_BAD;
+        }
+        if (word == SW_WORD_PATH) {
+            sw_inputs_take(&given->inputs, words.value);
+        }
         if (status != SW_EXIT_CLEAN) {
             return status;
         }
@@ -136,6 +144,10 @@ static int take_arguments(arguments *given, int count, char **items)
     }
     if (given->fix && given->inputs.standard_input) {
         return sw_say_bad("check", "--fix changes files, not standard input; name the file");
+    }
+    if (given->fix && given->inputs.staged) {
+        return sw_say_bad(
+            "check", "--fix changes files, and --staged reads what git has staged; leave one of them out");
     }
     if (given->fix && given->baseline_write) {
         return sw_say_bad("check", "--fix mends and --baseline-write accepts: one of them");

@@ -23,16 +23,13 @@ char *sw_film_folder(void)
     return folder;
 }
 
-bool sw_inputs_take(sw_inputs *inputs, const char *path)
+void sw_inputs_take(sw_inputs *inputs, const char *path)
 {
-    char *error = NULL;
-    inputs->named = true;
     if (strcmp(path, "-") == 0) {
         inputs->standard_input = true;
-    } else if (!sw_paths_collect(&inputs->paths, path, &error)) {
-        return fail(inputs->command, error);
+    } else {
+        sw_paths_add(&inputs->named, path);
     }
-    return true;
 }
 
 const sw_film *sw_inputs_film(sw_inputs *inputs, const char *path)
@@ -63,34 +60,118 @@ static bool find_films(sw_inputs *inputs)
     return good;
 }
 
+static bool collect(sw_inputs *inputs, const char *path)
+{
+    char *error = NULL;
+    return sw_paths_collect(&inputs->paths, path, &error) || fail(inputs->command, error);
+}
+
+static bool collect_named(sw_inputs *inputs)
+{
+    bool good = true;
+    for (size_t i = 0; good && i < inputs->named.count; i++) {
+        good = collect(inputs, inputs->named.items[i]);
+    }
+    return good;
+}
+
+/* ---- what git has ---------------------------------------------------------------------------------------
+ */
+
+static bool by_git(const sw_inputs *inputs)
+{
+    return inputs->staged || inputs->since != NULL;
+}
+
+/* Whether a path is one of those that are named, or lies below one. */
+static bool is_named(const sw_inputs *inputs, const char *path)
+{
+    char *absolute = sw_path_absolute(path);
+    bool found = inputs->named.count == 0;
+    for (size_t i = 0; !found && i < inputs->named.count; i++) {
+        char *folder = sw_path_absolute(inputs->named.items[i]);
+        size_t length = folder == NULL ? 0 : strlen(folder);
+        found = absolute != NULL && folder != NULL && strncmp(absolute, folder, length) == 0 &&
+                (absolute[length] == '\0' || absolute[length] == '/');
+        free(folder);
+    }
+    free(absolute);
+    return found;
+}
+
+static void take_staged(void *context, const char *path)
+{
+    sw_inputs *inputs = context;
+    if (sw_path_is_source(path) && is_named(inputs, path)) {
+        sw_paths_add(&inputs->paths, path);
+    }
+}
+
+static void take_changed(void *context, const char *path)
+{
+    sw_inputs *inputs = context;
+    sw_paths_add(&inputs->changed, path);
+}
+
+/* Asks git what has changed, and in the index for the files to be read. */
+static bool ask_git(sw_inputs *inputs)
+{
+    char *error = NULL;
+    inputs->git = sw_git_open(&error);
+    if (inputs->git == NULL ||
+        !sw_git_each_changed(inputs->git, inputs->since, inputs->staged, take_changed, inputs, &error)) {
+        return fail(inputs->command, error);
+    }
+    if (inputs->staged) {
+        sw_git_read_staged(inputs->git);
+        sw_git_each_staged(inputs->git, take_staged, inputs);
+        return true;
+    }
+    return inputs->named.count == 0 ? collect(inputs, sw_git_top(inputs->git)) : collect_named(inputs);
+}
+
+/* ---- all ------------------------------------------------------------------------------------------------
+ */
+
+static bool collect_film(sw_inputs *inputs)
+{
+    char *folder = sw_film_folder();
+    bool good = collect(inputs, folder);
+    free(folder);
+    return good;
+}
+
 bool sw_inputs_close(sw_inputs *inputs, const char *file_name)
 {
+    if (inputs->standard_input && by_git(inputs)) {
+        sw_say_bad(inputs->command, "%s reads files that git knows, not standard input; leave out -",
+                   inputs->staged ? "--staged" : "--since");
+        return false;
+    }
     if (inputs->standard_input) {
-        if (inputs->paths.count > 0) {
+        if (inputs->named.count > 0) {
             sw_say_bad(inputs->command, "- stands for the only text to read; name no other path beside it");
             return false;
         }
         return sw_inputs_film(inputs, file_name == NULL ? "-" : file_name) != NULL;
     }
-    if (!inputs->named) {
-        char *folder = sw_film_folder();
-        bool good = sw_inputs_take(inputs, folder);
-        free(folder);
-        if (!good) {
-            return false;
-        }
-    }
-    if (inputs->paths.count == 0) {
+    bool good = by_git(inputs)             ? ask_git(inputs)
+                : inputs->named.count == 0 ? collect_film(inputs)
+                                           : collect_named(inputs);
+    if (good && inputs->paths.count == 0 && !by_git(inputs)) {
         sw_say_bad(inputs->command, "there is no .ly or .ily file below what is named");
         return false;
     }
-    return find_films(inputs);
+    return good && find_films(inputs);
 }
 
 void sw_inputs_free(sw_inputs *inputs)
 {
     sw_films_free(&inputs->films);
     sw_paths_free(&inputs->paths);
+    sw_paths_free(&inputs->named);
+    sw_paths_free(&inputs->changed);
+    sw_git_free(inputs->git);
     free(inputs->includes.items);
     *inputs = (sw_inputs){0};
 }
@@ -111,7 +192,8 @@ sw_paths sw_inputs_mains(const sw_inputs *inputs)
 {
     sw_folders folders = sw_inputs_folders(inputs, NULL);
     sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
-    sw_paths mains = sw_main_files(&inputs->paths, &options);
+    sw_paths mains =
+        sw_main_files_touched(&inputs->paths, &options, by_git(inputs) ? &inputs->changed : NULL);
     free(folders.items);
     return mains;
 }
@@ -129,7 +211,10 @@ char *sw_inputs_one(const char *command, const char *path)
     }
     sw_inputs inputs = {.command = command};
     char *one = NULL;
-    if ((path == NULL || sw_inputs_take(&inputs, path)) && sw_inputs_close(&inputs, NULL)) {
+    if (path != NULL) {
+        sw_inputs_take(&inputs, path);
+    }
+    if (sw_inputs_close(&inputs, NULL)) {
         sw_paths mains = sw_inputs_mains(&inputs);
         if (mains.count == 1) {
             one = strdup(mains.items[0]);

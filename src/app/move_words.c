@@ -222,7 +222,7 @@ int sw_move_words_show(sw_move_words *m, sw_move *move, char *error)
     }
     sw_move_free(move);
     sw_text_free(m->input);
-    sw_films_free(&m->films);
     free(m->one);
+    sw_films_free(&m->films);
     return status;
 }

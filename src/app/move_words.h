@@ -36,8 +36,8 @@ bool sw_move_words_take(sw_move_words *m, const char *option, const char *value,
 /* Whether path, --write and --file-name go together; otherwise it has been said. */
 bool sw_move_words_check(const sw_move_words *m);
 /* Finds the film of the file, and reads standard input where it is the source; the path to be read from then
- * on is returned. A folder stands for the only score below it, no path for that of the film around the working
- * folder. NULL when that can't be done; it has been said then. */
+ * on is returned. A folder stands for the only score below it, no path for that of the film around the
+ * working folder. NULL when that can't be done; it has been said then. */
 const char *sw_move_words_open(sw_move_words *m);
 /* Shows the result of a move (NULL: *error says why there is none) as the words want it, and frees it.
  * Returns the exit status. */

@@ -2,12 +2,18 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy cue double give octave ring"
+#define MOVES "breaths courtesy cue double give octave ring stagger"
 
 static const sw_option options[] = {
     /* what only one command has */
     {"--rules", "RULES", NULL, "check", "only these rules, with commas between"},
     {"--not-rules", "RULES", NULL, "check", "all rules but these"},
+    {"--staged", NULL, NULL, "check",
+     "what is staged in git, as it is staged, with its includes: the scores that\nstaged changes touch; "
+     "PATHs narrow it down"},
+    {"--since", "REV", NULL, "check",
+     "the scores that changes since this revision touch, as the files are now; with\n--staged as they are "
+     "staged"},
     {"--fix", "[=all]", NULL, "check",
      "mend what can be mended with sound and meaning as they are: house spellings, a\nmissing arco, a bar "
      "check at the wrong note. Each change is proved, then the\nfindings left are printed. --fix=all: also "
@@ -55,6 +61,7 @@ static const sw_option options[] = {
     {"--undo", NULL, NULL, "cue", "full notes again"},
     {"--over", NULL, NULL, "double give",
      "the target's own notes in the passage go; without it they are a finding"},
+    {"--order", "A,B,...", NULL, "stagger", "instruments or families, first to last: oboe,brass,strings"},
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
     {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
@@ -65,7 +72,7 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring",
+    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring stagger",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
@@ -82,7 +89,7 @@ static const sw_option options[] = {
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy cue double give ring run", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue double give ring run stagger", "say what was done"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
     {"--write", NULL, NULL, MOVES " bars hands run", "change the files; otherwise a unified diff is printed"},

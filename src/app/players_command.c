@@ -43,8 +43,11 @@ static int take_arguments(arguments *given, int count, char **items)
 {
     sw_words words = {.command = "players", .items = items, .count = count};
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
-        if (word == SW_WORD_BAD || (word == SW_WORD_PATH && !sw_inputs_take(&given->inputs, words.value))) {
+        if (word == SW_WORD_BAD) {
             return SW_EXIT_BAD;
+        }
+        if (word == SW_WORD_PATH) {
+            sw_inputs_take(&given->inputs, words.value);
         }
         if (word == SW_WORD_OPTION && sw_words_is(&words, "--include")) {
             sw_folders_add(&given->inputs.includes, &words.value, 1);

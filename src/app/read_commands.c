@@ -19,8 +19,11 @@ static bool take_arguments(arguments *a, int count, char **items)
 {
     sw_words words = {.command = a->inputs.command, .items = items, .count = count};
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
-        if (word == SW_WORD_BAD || (word == SW_WORD_PATH && !sw_inputs_take(&a->inputs, words.value))) {
+        if (word == SW_WORD_BAD) {
             return false;
+        }
+        if (word == SW_WORD_PATH) {
+            sw_inputs_take(&a->inputs, words.value);
         }
         if (word == SW_WORD_OPTION) {
             a->lyrics = a->lyrics || sw_words_is(&words, "--lyrics");

@@ -31,8 +31,8 @@ static int take_arguments(arguments *given, int count, char **items)
                               words.value, words.value);
         } else if (!init) {
             init = true;
-        } else if (!sw_inputs_take(&given->inputs, words.value)) {
-            return SW_EXIT_BAD;
+        } else {
+            sw_inputs_take(&given->inputs, words.value);
         }
     }
     if (!init) {

@@ -18,7 +18,7 @@ typedef struct arguments {
     bool quiet;
 } arguments;
 
-static bool take_option(arguments *given, const sw_words *words)
+static void take_option(arguments *given, const sw_words *words)
 {
     if (sw_words_is(words, "--write")) {
         given->write = true;
@@ -33,7 +33,6 @@ static bool take_option(arguments *given, const sw_words *words)
     } else {
         sw_folders_add(&given->inputs.includes, &words->value, 1);
     }
-    return true;
 }
 
 static bool take_arguments(arguments *given, int count, char **items)
@@ -41,12 +40,15 @@ static bool take_arguments(arguments *given, int count, char **items)
     sw_words words = {.command = "run", .items = items, .count = count};
     for (sw_word word = sw_words_next(&words); word != SW_WORD_END; word = sw_words_next(&words)) {
         bool first = word == SW_WORD_PATH && given->recipe == NULL;
-        if (first) {
-            given->recipe = words.value;
-        } else if (word == SW_WORD_BAD ||
-                   (word == SW_WORD_PATH && !sw_inputs_take(&given->inputs, words.value)) ||
-                   (word == SW_WORD_OPTION && !take_option(given, &words))) {
+        if (word == SW_WORD_BAD) {
             return false;
+        }
+        if (word == SW_WORD_OPTION) {
+            take_option(given, &words);
+        } else if (first) {
+            given->recipe = words.value;
+        } else if (word == SW_WORD_PATH) {
+            sw_inputs_take(&given->inputs, words.value);
         }
     }
     if (given->recipe == NULL) {

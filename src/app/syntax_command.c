@@ -88,7 +88,10 @@ int sw_command_syntax(int count, char **items)
     bool good = true;
     sw_word word;
     while (good && (word = sw_words_next(&words)) != SW_WORD_END) {
-        good = word == SW_WORD_PATH && sw_inputs_take(&inputs, words.value);
+        good = word == SW_WORD_PATH;
+        if (good) {
+            sw_inputs_take(&inputs, words.value);
+        }
     }
     good = good && sw_inputs_close(&inputs, NULL);
     int status = !good ? SW_EXIT_BAD : inputs.standard_input ? parse_file("-", &sum) : SW_EXIT_CLEAN;

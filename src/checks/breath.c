@@ -62,21 +62,23 @@ static void run(sw_check *check)
 
 const sw_rule sw_rule_breath = {
     .name = "breath",
-    .summary = "a wind player has no place to breathe for longer than a breath lasts",
+    .summary = "a wind player or singer has no place to breathe for longer than a breath lasts",
     .severity = SW_WARNING,
     .explain =
-        "Woodwind and brass players need air. This rule follows each line and counts how much of a\n"
+        "Woodwind and brass players and singers need air. This rule follows each line and counts how much of "
+        "a\n"
         "breath every note takes: the seconds at the tempo there, more when it is loud or low, less\n"
         "when it is soft. A new breath can be taken at a rest, at a breath mark (\\breathe), and\n"
         "behind a note that is not slurred or tied to the next one and lasts 0.6 s or more, from\n"
         "which 0.3 s can be cut. What goes on longer than a breath is reported, from its first note.\n\n"
         "The figures: at mf a breath lasts 10 s on the flute, 25 s on the oboe, 20 s on the clarinet,\n"
-        "15 s on bassoon, horn and trumpet, 10 s on the trombone, 6 s on the tuba; half of it at ff,\n"
+        "15 s on bassoon, horn and trumpet, 10 s on the trombone, 6 s on the tuba, 12 s for singers; half of "
+        "it at ff,\n"
         "half more at pp, 0.6 of it in the lowest fifth of the compass (common practice, no source;\n"
         "src/players/limits.yaml). What takes more than 1.3 breaths is a note, more than twice that a\n"
         "warning. Two players on a line can take turns: then it is no trouble. Where the score says\n"
         "no tempo, nothing is reported.\n\n"
         "To mend: write \\breathe or a rest where the phrase allows it, divide the slur, or share the\n"
-        "line.\n",
+        "line. The command breaths writes the marks.\n",
     .run = run,
 };

@@ -35,11 +35,11 @@
 SW_RULES(SW_DECLARE_RULE)
 #undef SW_DECLARE_RULE
 
+/* Who plays the staves of a score of the reading, for rules: found out once, owned by the check. */
+const sw_seating *sw_check_seating(sw_check *check, size_t score);
 /* Calls `each` for the staves of all scores that are no pictures in a text. */
 typedef void sw_each_staff(sw_check *check, const sw_score *score, uint32_t staff);
 void sw_check_each_staff(sw_check *check, sw_each_staff *each);
-/* Who plays the staves of a score of the reading, for rules: found out once, owned by the check. */
-const sw_seating *sw_check_seating(sw_check *check, size_t score);
 /* Whether a rule is to be run: chosen, and not turned off by the film. */
 bool sw_rule_is_wanted(const sw_check_options *options, const char *rule);
 /* Offers to mend the finding that was added last: by changes of a score (copied), which are safe or not ...

@@ -3,6 +3,7 @@
  * How long a breath lasts is what the check `breath` says (players/limits.yaml, loudness, register, tempo);
  * where it is taken is the optimum of moves/breath_line.h over each voice. Lines are solved one after
  * another: who holds the same note as a player that breathes there goes on, where that can be. */
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -10,6 +11,7 @@
 #include "checks/say.h"
 #include "moves/breath_line.h"
 #include "moves/choices.h"
+#include "moves/figures.h"
 #include "moves/linked.h"
 #include "moves/octave_strokes.h"
 #include "moves/places.h"
@@ -161,22 +163,23 @@ static unsigned flags_of_time(const plan *p, const sw_line_note *note, sw_ration
     return flags | (note->end - note->begin < needed ? SW_BREATH_SHORT : 0);
 }
 
-/* Whether somebody who plays the same note takes a breath within a second. */
-static bool is_together(const plan *p, uint32_t staff, const sw_line_note *note)
+/* Whether somebody who plays the same note takes a breath within a beat or so. */
+static bool is_together(const plan *p, const sw_line_note *note)
 {
+    static const double NEAR = 0.9; /* seconds */
     for (size_t i = 0; i < p->breath_count; i++) {
         const taken_breath *b = &p->breaths[i];
         double away = b->seconds > note->end ? b->seconds - note->end : note->end - b->seconds;
         const sw_line *line = p->lines[b->staff];
         uint32_t voice = line->items[b->before].voice;
-        if (away > 1 || voice == note->voice) {
+        if (away > NEAR || voice == note->voice) {
             continue;
         }
         for (size_t k = b->before + 1; k-- > 0 && line->items[k].voice == voice;) {
             const sw_line_note *other = &line->items[k];
             int interval =
                 sw_pitch_semitones(event_of(p, other)->pitch) - sw_pitch_semitones(event_of(p, note)->pitch);
-            if (other->end + 1 < note->begin) {
+            if (other->end + NEAR < note->begin) {
                 break;
             }
             if (sw_rational_equal(event_of(p, other)->onset, event_of(p, note)->onset) &&
@@ -185,7 +188,6 @@ static bool is_together(const plan *p, uint32_t staff, const sw_line_note *note)
             }
         }
     }
-    (void)staff;
     return false;
 }
 
@@ -247,29 +249,40 @@ static void look_at_place(const plan *p, voice_line *v, size_t i)
     bool leading = is_leading(p, v->staff, before, note) ||
                    (i + 1 < v->count && is_leading(p, v->staff, note, &v->notes[i + 1]));
     flags |= leading ? SW_BREATH_LEADING : 0;
-    flags |= is_together(p, v->staff, before) ? SW_BREATH_TOGETHER : 0;
+    flags |= is_together(p, before) ? SW_BREATH_TOGETHER : 0;
     v->flags[i] = flags;
     if (is_writable(p, before, flags)) {
         place->cost = sw_breath_place_cost(flags);
     }
 }
 
+/* Nobody knows how long a breath lasts where no tempo is told: none is marked. */
+static void skip_untimed(plan *p, const sw_line_note *note, sw_breath_note *place)
+{
+    place->cost = -1;
+    if (!p->tempo_missing && p->is_chosen[note->event]) {
+        p->tempo_missing = true;
+        sw_move_tell(p->move, "breaths", p->chosen.reading, event_of(p, note),
+                     "no tempo is told here, so how long a breath lasts is not known, and none is marked; "
+                     "write it: \\tempo 4 = 72");
+    }
+}
+
+/* Air is rounded along the stretch, so that many short notes are not too much together. */
 static void look_at_voice(plan *p, voice_line *v)
 {
+    double used = 0;
     for (size_t i = 0; i < v->count; i++) {
         const sw_line_note *note = &v->notes[i];
-        v->lasts[i] = sw_limits_breath_seconds(p->limits, v->limit, note->dynamic, note->low);
-        v->places[i].air = 1 + (int)(SW_BREATH_FULL * (note->end - note->begin) / v->lasts[i]);
+        bool told = sw_tempo_is_told(p->chosen.reading, p->chosen.score, event_of(p, note)->onset);
         look_at_place(p, v, i);
-        if (!sw_tempo_is_told(p->chosen.reading, p->chosen.score, event_of(p, note)->onset)) {
-            v->places[i].air = 1; /* nobody knows how long it lasts */
-            v->places[i].cost = -1;
-            if (!p->tempo_missing && p->is_chosen[note->event]) {
-                p->tempo_missing = true;
-                sw_move_tell(p->move, "breaths", p->chosen.reading, event_of(p, note),
-                             "no tempo is told here, so how long a breath lasts is not known, and none is "
-                             "marked; write it: \\tempo 4 = 72");
-            }
+        v->lasts[i] = sw_limits_breath_seconds(p->limits, v->limit, note->dynamic, note->low);
+        double before = v->places[i].free ? 0 : used;
+        used = before + (told ? SW_BREATH_FULL * (note->end - note->begin) / v->lasts[i] : 0);
+        int air = (int)(floor(used + 0.5) - floor(before + 0.5));
+        v->places[i].air = air < 1 ? 1 : air;
+        if (!told) {
+            skip_untimed(p, note, &v->places[i]);
         }
     }
 }
@@ -323,20 +336,21 @@ static void tell_long(const plan *p, const voice_line *v, size_t first, size_t e
         air += v->places[i].air;
         wanted = wanted || p->is_chosen[v->notes[i].event];
     }
-    if (air <= SW_BREATH_FULL + (int64_t)(end - first) || !wanted) { /* each was rounded up */
+    if (air <= SW_BREATH_FULL + 1 || !wanted) { /* they were rounded */
         return;
     }
     char words[3][SW_SAY];
     char label[32];
     sw_buffer text = {0};
-    sw_buffer_format(
-        &text, "%s, %s: %s on one breath, which lasts about %s here; there is no place for another, so %s",
-        sw_say_place(p->chosen.score, event_of(p, &v->notes[first])->onset, words[0]),
-        sw_staff_label(p->chosen.reading, p->chosen.score, v->staff, label),
-        sw_say_seconds(v->notes[end - 1].end - v->notes[first].begin, words[1]),
-        sw_say_seconds(lasts(v, first, end), words[2]),
-        with_rest(p) ? "divide the slur, or let a breath mark do (without --rest)"
-                     : "divide the tie, or share the line with another player");
+    sw_buffer_format(&text,
+                     "%s, %s: %s on one breath, which lasts about %s here; there is no place for another: "
+                     "divide the tie or "
+                     "slur, or share the line with another player%s",
+                     sw_say_place(p->chosen.score, event_of(p, &v->notes[first])->onset, words[0]),
+                     sw_staff_label(p->chosen.reading, p->chosen.score, v->staff, label),
+                     sw_say_seconds(v->notes[end - 1].end - v->notes[first].begin, words[1]),
+                     sw_say_seconds(lasts(v, first, end), words[2]),
+                     with_rest(p) ? " (without --rest breath marks can stand in slurs)" : "");
     sw_move_tell(p->move, "breaths", p->chosen.reading, event_of(p, &v->notes[first]), sw_buffer_text(&text));
     sw_buffer_free(&text);
 }
@@ -355,7 +369,8 @@ static void choose_breath(plan *p, const voice_line *v, size_t first, size_t i)
     char label[32];
     sw_buffer reasons = {0};
     say_reasons(v->flags[i], &reasons);
-    sw_choices_begin(&p->choices, before->event, "%s, %s: a breath after %s, one lasts about %s here%s",
+    sw_choices_begin(&p->choices, before->event,
+                     "%s, %s: a breath before it, %s after the last (one lasts about %s here)%s",
                      sw_say_place(p->chosen.score, sw_event_end(event), words[0]),
                      sw_staff_label(p->chosen.reading, p->chosen.score, v->staff, label),
                      sw_say_seconds(before->end - v->notes[first].begin, words[1]),
@@ -483,8 +498,12 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     if (!sw_places_choose(move, &options->places, &p.chosen, error)) {
         return false;
     }
-    sw_film *film = sw_check_film(NULL, (sw_slice){NULL, 0}, error);
-    sw_check check = sw_check_begin(p.chosen.reading, film);
+    sw_figures figures;
+    if (!sw_figures_find(&figures, options->film, error)) {
+        free(p.chosen.events);
+        return false;
+    }
+    sw_check check = sw_check_begin(p.chosen.reading, figures.film);
     p.check = &check;
     p.limits = check.limits;
     make_plan(&p);
@@ -497,7 +516,7 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     sw_choices_make(move, &p.choices, &request);
     free_plan(&p);
     sw_check_end(&check);
-    sw_film_free(film);
+    sw_figures_free(&figures);
     return true;
 }
 

@@ -22,6 +22,7 @@ typedef struct give {
     const sw_give_options *options;
     sw_chosen chosen;
     sw_figures figures;
+    const sw_instruments *instruments; /* of the figures, as are the techniques */
     const sw_techniques *techniques;
     uint32_t source; /* staves */
     uint32_t target;
@@ -389,8 +390,7 @@ static void find_left(give *g)
 static void find_entries(give *g)
 {
     const sw_score *score = g->chosen.score;
-    sw_entries *entries =
-        sw_entries_of_score(sw_film_instruments(g->figures.film), g->chosen.reading, score);
+    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score);
     g->from = *sw_entries_at(&entries[g->source], g->begin);
     g->to = *sw_entries_at(&entries[g->target], g->begin);
     sw_entries_free(entries, score->staff_count);
@@ -551,17 +551,34 @@ static bool find_shares(give *g, sharing *s, char **error)
                 "");
 }
 
-/* Plans the copy of the strokes [first, end) for their player, and of one more that overlaps with the next.
+/* The stroke that begins the note of which a stroke may be a tied value, and the one behind its last value.
  */
+static size_t note_begin(const sharing *s, size_t stroke)
+{
+    while (stroke > 0 && s->strokes[stroke].bound) {
+        stroke--;
+    }
+    return stroke;
+}
+
+static size_t note_end(const sharing *s, size_t stroke)
+{
+    for (stroke++; stroke < s->count && s->strokes[stroke].bound; stroke++) {
+    }
+    return stroke;
+}
+
+/* Plans the copy of the strokes [first, end) for their player, and of one more note that overlaps with the
+ * next player's, or with the last one's where that one does not have it. */
 static bool plan_share(give *g, give *part, const sharing *s, size_t first, size_t end, char **error)
 {
     uint8_t player = s->who[first];
     char place[SW_SAY];
-    bool begins_early = first > 0 && !s->strokes[first].bound &&
-                        !sw_share_has(&s->players[s->who[first - 1]], &s->strokes[first]) &&
+    bool begins_early = first > 0 && !sw_share_has(&s->players[s->who[first - 1]], &s->strokes[first]) &&
                         sw_share_has(&s->players[player], &s->strokes[first - 1]);
-    first -= begins_early;
-    end += end < s->count && sw_share_has(&s->players[player], &s->strokes[end]);
+    first = begins_early ? note_begin(s, first - 1) : first;
+    bool overlaps = end < s->count && sw_share_has(&s->players[player], &s->strokes[end]);
+    end = overlaps ? note_end(s, end) : end;
     *part = *g;
     part->left = NULL;
     part->left_count = 0;
@@ -603,7 +620,7 @@ static bool plan_shared(give *g, char **error)
         done = find_shares(g, &s, error);
     }
     g->parts = sw_alloc_zero(s.count + 1, sizeof *g->parts);
-    for (size_t first = 0, end; first < s.count && done; first = end) {
+    for (size_t first = 0, end; first < s.count && done && g->move->findings.count == 0; first = end) {
         for (end = first + 1; end < s.count && s.who[end] == s.who[first]; end++) {
         }
         done = plan_share(g, &g->parts[g->part_count++], &s, first, end, error);
@@ -631,11 +648,14 @@ static bool plan(give *g, char **error)
 
 static bool run(give *g, const sw_read_options *reading_options, char **error)
 {
-    if (!sw_figures_find(&g->figures, g->options->film, error) ||
-        !sw_places_choose(g->move, &g->options->places, &g->chosen, error)) {
+    if (!sw_figures_find(&g->figures, g->options->film, error)) {
         return false;
     }
+    g->instruments = sw_film_instruments(g->figures.film);
     g->techniques = sw_film_techniques(g->figures.film);
+    if (!sw_places_choose(g->move, &g->options->places, &g->chosen, error)) {
+        return false;
+    }
     if (!plan(g, error)) {
         return false;
     }

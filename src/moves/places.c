@@ -105,11 +105,11 @@ static bool choose_in(const sw_move *move, const sw_reading *reading, const sw_p
 static char *say_nothing(const sw_move *move, const sw_places *places)
 {
     sw_buffer text = {0};
-    sw_buffer_format(&text, "%s has no notes ", move->mains[0]->files[0].text->path);
+    sw_buffer_format(&text, "%s has no notes", move->mains[0]->files[0].text->path);
     if (places->first_line > 0) {
-        sw_buffer_format(&text, "on lines %u to %u", places->first_line, places->last_line);
-    } else {
-        sw_buffer_format(&text, "of \"%s\"", places->staff);
+        sw_buffer_format(&text, " on lines %u to %u", places->first_line, places->last_line);
+    } else if (places->staff != NULL) {
+        sw_buffer_format(&text, " of \"%s\"", places->staff);
     }
     if (places->bars.given) {
         sw_buffer_format(&text, " in bars %d to %d", places->bars.first_bar, places->bars.last_bar);

@@ -25,43 +25,15 @@ static char *folder_of(const char *file)
     return real != NULL ? real : realpath(".", NULL);
 }
 
-/* An absolute path as a person in the working folder would write it: "../stavewright.yaml". */
-static char *shortened(char *path)
-{
-    char *here = realpath(".", NULL);
-    if (here == NULL) {
-        return path;
-    }
-    size_t same = 0; /* bytes of the folders that both share, the slash behind them included */
-    for (size_t i = 0; path[i] != '\0' && (here[i] == path[i] || (here[i] == '\0' && path[i] == '/')); i++) {
-        if (path[i] == '/') {
-            same = i + 1;
-        }
-        if (here[i] == '\0') {
-            break;
-        }
-    }
-    sw_buffer result = {0};
-    for (const char *at = strlen(here) < same ? "" : here + same; *at != '\0'; at++) {
-        if (at == here + same || *at == '/') {
-            sw_buffer_string(&result, "../");
-        }
-    }
-    sw_buffer_string(&result, path + same);
-    free(here);
-    free(path);
-    return result.data;
-}
-
 char *sw_film_path(const char *file)
 {
     char *folder = folder_of(file);
     while (folder != NULL) {
         sw_buffer candidate = {0};
         sw_buffer_format(&candidate, "%s%s%s", folder, strcmp(folder, "/") == 0 ? "" : "/", file_name);
-        if (access(sw_buffer_text(&candidate), F_OK) == 0) {
+        if (sw_file_exists(sw_buffer_text(&candidate))) {
             free(folder);
-            return shortened(candidate.data);
+            return sw_path_from_here(candidate.data);
         }
         sw_buffer_free(&candidate);
         char *slash = strrchr(folder, '/');

@@ -1,7 +1,6 @@
 /* Files: where they are found, and which ones of the language itself need not be. */
 #include <stdlib.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "score/reader.h"
 
@@ -72,7 +71,7 @@ static char *find_in(const sw_reader *reader, sw_slice folder, sw_slice path)
     sw_buffer_append(&candidate, folder);
     sw_buffer_append(&candidate, path);
     const char *text = sw_buffer_text(&candidate);
-    if (access(text, F_OK) == 0 || find_overlay(reader, text) != NULL) {
+    if (sw_file_exists(text) || find_overlay(reader, text) != NULL) {
         return candidate.data;
     }
     sw_buffer_free(&candidate);

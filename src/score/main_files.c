@@ -55,7 +55,9 @@ void sw_paths_add(sw_paths *paths, const char *path)
 {
     sw_buffer plain = {0};
     plain_path(path, true, &plain);
-    if (!same_file(path, sw_buffer_text(&plain))) { /* "link/.." is not the folder that holds the link */
+    struct stat status;
+    if (stat(path, &status) == 0 &&
+        !same_file(path, sw_buffer_text(&plain))) { /* "link/.." is not the folder that holds the link */
         sw_buffer_clear(&plain);
         plain_path(path, false, &plain);
     }
@@ -81,7 +83,7 @@ static char *unreadable(const char *path, const char *mend)
     return text.data;
 }
 
-static bool is_source(const char *name)
+bool sw_path_is_source(const char *name)
 {
     sw_slice slice = sw_slice_of(name);
     return sw_slice_ends(slice, ".ly") || sw_slice_ends(slice, ".ily");
@@ -104,7 +106,7 @@ static bool collect_folder(sw_paths *paths, const char *folder, char **error)
         if (done && visible && lstat(sw_buffer_text(&path), &status) == 0) {
             if (S_ISDIR(status.st_mode)) {
                 done = collect_folder(paths, sw_buffer_text(&path), error);
-            } else if (is_source(entries[i]->d_name)) {
+            } else if (sw_path_is_source(entries[i]->d_name)) {
                 sw_paths_add(paths, sw_buffer_text(&path));
             }
         }
@@ -137,6 +139,7 @@ typedef struct source {
     ino_t number;
     bool exists;
     bool included;    /* by another file */
+    bool touched;     /* it has changed, or a file that it includes has gone */
     uint32_t reached; /* by which main file last: its number + 1; 0: by none */
     char **names;     /* what its \include commands name */
     size_t name_count;
@@ -150,21 +153,40 @@ typedef struct sources {
     source *items;
     size_t count;
     size_t capacity;
+    const sw_paths *touched; /* NULL: all are */
 } sources;
+
+static bool is_touched(const sources *list, const char *path)
+{
+    if (list->touched == NULL) {
+        return true;
+    }
+    sw_paths plain = {0};
+    sw_paths_add(&plain, path);
+    bool found = false;
+    for (size_t i = 0; !found && i < list->touched->count; i++) {
+        const char *other = list->touched->items[i];
+        found = strcmp(plain.items[0], other) == 0 || same_file(path, other);
+    }
+    sw_paths_free(&plain);
+    return found;
+}
 
 /* The place of a file in the list; added when it is not there yet. */
 static uint32_t source_of(sources *list, const char *path)
 {
     struct stat status;
     bool exists = stat(path, &status) == 0;
-    for (uint32_t i = 0; exists && i < list->count; i++) {
+    for (uint32_t i = 0; i < list->count; i++) {
         const source *s = &list->items[i];
-        if (s->exists && s->device == status.st_dev && s->number == status.st_ino) {
+        if (exists ? s->exists && s->device == status.st_dev && s->number == status.st_ino
+                   : strcmp(s->path, path) == 0) { /* staged, but no longer on disk */
             return i;
         }
     }
     list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
-    list->items[list->count] = (source){.path = strdup(path), .exists = exists};
+    list->items[list->count] =
+        (source){.path = strdup(path), .exists = exists, .touched = is_touched(list, path)};
     if (exists) {
         list->items[list->count].device = status.st_dev;
         list->items[list->count].number = status.st_ino;
@@ -172,13 +194,22 @@ static uint32_t source_of(sources *list, const char *path)
     return (uint32_t)list->count++;
 }
 
-/* Where an included file is: beside the including one, or along the include path. False: nowhere. */
-static bool locate(const char *from, sw_slice name, const sw_read_options *options, sw_buffer *found)
+/* A regular file, wherever files come from. */
+static bool is_file(const char *path)
+{
+    struct stat status;
+    return sw_file_exists(path) && (stat(path, &status) != 0 || S_ISREG(status.st_mode));
+}
+
+/* Where an included file is: beside the including one, or along the include path. False: nowhere; *lost says
+ * whether it has gone from one of these places. */
+static bool locate(const sources *list, const char *from, sw_slice name, const sw_read_options *options,
+                   sw_buffer *found, bool *lost)
 {
     const char *slash = strrchr(from, '/');
     size_t folders = options == NULL ? 0 : options->include_path_count;
+    *lost = false;
     for (size_t i = 0; i <= folders; i++) {
-        struct stat status;
         sw_buffer_clear(found);
         if (name.length > 0 && name.data[0] == '/') {
             i = folders;
@@ -188,9 +219,10 @@ static bool locate(const char *from, sw_slice name, const sw_read_options *optio
             sw_buffer_format(found, "%s/", options->include_path[i - 1]);
         }
         sw_buffer_append(found, name);
-        if (stat(sw_buffer_text(found), &status) == 0 && S_ISREG(status.st_mode)) {
+        if (is_file(sw_buffer_text(found))) {
             return true;
         }
+        *lost = *lost || is_touched(list, sw_buffer_text(found));
     }
     return false;
 }
@@ -198,8 +230,14 @@ static bool locate(const char *from, sw_slice name, const sw_read_options *optio
 static void add_include(sources *list, uint32_t from, sw_slice name, const sw_read_options *options)
 {
     sw_buffer path = {0};
-    if (locate(list->items[from].path, name, options, &path)) {
-        uint32_t to = source_of(list, sw_buffer_text(&path));
+    bool lost = false;
+    bool found = locate(list, list->items[from].path, name, options, &path, &lost);
+    list->items[from].touched = list->items[from].touched || lost;
+    if (found) {
+        sw_paths plain = {0};
+        sw_paths_add(&plain, sw_buffer_text(&path));
+        uint32_t to = source_of(list, plain.items[0]);
+        sw_paths_free(&plain);
         source *s = &list->items[from];
         s->includes = sw_grow(s->includes, s->include_count, &s->include_capacity, sizeof *s->includes);
         s->includes[s->include_count++] = to;
@@ -278,9 +316,21 @@ static size_t reach(sources *list, uint32_t from, uint32_t mark)
     return files;
 }
 
+/* Whether one of those that bear a mark is touched. */
+static bool reaches_touched(const sources *list, uint32_t mark)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        if (list->items[i].reached == mark && list->items[i].touched) {
+            return true;
+        }
+    }
+    return false;
+}
+
 typedef struct main_file {
     uint32_t source;
     size_t files;
+    bool touched;
 } main_file;
 
 static int compare_mains(const void *a, const void *b)
@@ -295,7 +345,12 @@ static int compare_mains(const void *a, const void *b)
 
 sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
 {
-    sources list = {0};
+    return sw_main_files_touched(files, options, NULL);
+}
+
+sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options, const sw_paths *touched)
+{
+    sources list = {.touched = touched};
     for (size_t i = 0; i < files->count; i++) {
         source_of(&list, files->items[i]);
     }
@@ -306,14 +361,17 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
     for (int pass = 0; pass < 2; pass++) { /* then rings, and what hangs on rings only */
         for (uint32_t i = 0; i < given; i++) {
             if (list.items[i].reached == 0 && (pass == 1 || !list.items[i].included)) {
-                mains[count++] = (main_file){i, reach(&list, i, i + 1)};
+                size_t reached = reach(&list, i, i + 1);
+                mains[count++] = (main_file){i, reached, reaches_touched(&list, i + 1)};
             }
         }
     }
     qsort(mains, count, sizeof *mains, compare_mains);
     sw_paths result = {0};
     for (size_t i = 0; i < count; i++) {
-        sw_paths_add(&result, list.items[mains[i].source].path);
+        if (mains[i].touched) {
+            sw_paths_add(&result, list.items[mains[i].source].path);
+        }
     }
     free(mains);
     for (size_t i = 0; i < list.count; i++) {

@@ -20,6 +20,9 @@ bool sw_system_close(int fd);
 /* Sets *error to the formatted sentence and returns false. */
 bool sw_source_fail(char **error, const char *format, ...) __attribute__((format(printf, 2, 3)));
 
+/* Asks the function of sw_files_use where a file comes from, and for its bytes unless `bytes` is NULL. */
+sw_file_origin sw_file_look(const char *path, sw_buffer *bytes);
+
 /* The last part of a path. */
 const char *sw_base_name(const char *path);
 /* The folder part of a path, to be freed with free(): "." when it has none. */

@@ -108,6 +108,16 @@ sw_text *sw_text_read(const char *path, char **error)
 {
     bool standard_input = strcmp(path, "-") == 0;
     const char *name = standard_input ? "standard input" : path;
+    sw_buffer bytes = {0};
+    sw_file_origin origin = standard_input ? SW_FILE_ON_DISK : sw_file_look(path, &bytes);
+    if (origin == SW_FILE_GIVEN) {
+        sw_buffer_string(&bytes, "");
+        return text_over(path, bytes, true);
+    }
+    if (origin == SW_FILE_MISSING) {
+        sw_source_fail(error, "%s: is not staged; git add it", name);
+        return NULL;
+    }
     if (!standard_input) {
         sw_recover_before_reading(path);
     }
@@ -116,7 +126,6 @@ sw_text *sw_text_read(const char *path, char **error)
         sw_source_fail(error, "%s: cannot be opened: %s", name, strerror(errno));
         return NULL;
     }
-    sw_buffer bytes = {0};
     bool good = read_bytes(fd, name, &bytes, error);
     if (!standard_input) {
         sw_system_close(fd); /* nothing was written to it, so nothing can be lost */

@@ -10,6 +10,14 @@ bool sw_change_add_mark(sw_draft *draft, const sw_change *change)
     sw_cell_mark mark = {.old = SW_NO_INDEX, .class = sw_mark_class_of(sw_slice_of(change->text))};
     mark.text = sw_slice_of(sw_arena_copy(draft->arena, sw_slice_of(change->text)));
     sw_cell *cell = sw_mark_is_at_end(mark.class, mark.text) ? sw_item_last(item) : sw_item_first(item);
+    if (change->moment.den > 0) {
+        sw_rational at = sw_draft_local(draft, item, change->event, change->moment);
+        size_t number = sw_draft_cut(draft, item, at);
+        if (number == item->cell_count) {
+            return sw_draft_fail(draft, change->event, "the note is over when the mark should stand");
+        }
+        cell = &item->cells[number];
+    }
     for (size_t i = 0; i < cell->mark_count; i++) {
         if (sw_slice_equal(cell->marks[i].text, mark.text)) {
             return true; /* it is there already */

@@ -292,7 +292,8 @@ static bool is_declared_breath(const sw_edit_proof *p, const sw_score *before, c
     for (uint32_t e = 0; e < before->event_count; e++) {
         const sw_event *event = &before->events[e];
         if (setting->staff == match[before->voices[event->voice].staff] &&
-            sw_rational_equal(sw_event_end(event), setting->onset) && gets_breath(p, before, e)) {
+            sw_rational_equal(sw_prove_moved(p, sw_event_end(event)), setting->onset) &&
+            gets_breath(p, before, e)) {
             return true;
         }
     }
@@ -312,7 +313,7 @@ static bool compare_breaths(const sw_edit_proof *p, const sw_score *before, cons
             const sw_setting *setting = &after->settings[i];
             there = is_breath_command(p->after, setting) &&
                     setting->staff == match[before->voices[before->events[e].voice].staff] &&
-                    sw_rational_equal(setting->onset, sw_event_end(&before->events[e]));
+                    sw_rational_equal(setting->onset, sw_prove_moved(p, sw_event_end(&before->events[e])));
         }
         if (!there) {
             return sw_prove_refuse(p, "a breath mark would not stand where it should");

@@ -86,6 +86,24 @@ static size_t sow(const sw_score *score, uint32_t staff, const char *const *word
     return count;
 }
 
+/* Writes a tempo before the first note or rest of the staff, where the score tells none. */
+static bool sow_tempo(field *f, const sw_reading *reading, const sw_score *score, char **error)
+{
+    sw_staff_events events = sw_score_staff_events(score, f->staff);
+    const sw_event *first = &score->events[events.first];
+    const sw_music *m = &reading->music[first->chord];
+    if (sw_tempo_is_told(reading, score, sw_rational_zero()) || sw_music_is_called(m)) {
+        return true;
+    }
+    sw_patch_add(&f->patch, reading->files[m->file].text, m->start, m->start, sw_slice_of("\\tempo 4 = 60 "));
+    return sw_patch_finish(&f->patch, error);
+}
+
+static bool has_errors(const sw_reading *reading)
+{
+    return sw_findings_errors(&reading->findings) > 0;
+}
+
 static void leave_field(field *f)
 {
     sw_reading_free(f->reading);
@@ -422,6 +440,23 @@ static void look_at_breaths(const world *w, const field *f, const sw_move *move,
     }
 }
 
+/* The field with a tempo in it; false when it can't be read then. */
+static bool add_tempo(field *f)
+{
+    char *error = NULL;
+    bool good = sow_tempo(f, f->bare, &f->bare->scores[f->score], &error);
+    sw_reading_free(f->reading);
+    free(f->overlays);
+    f->options = sw_patch_options(&f->patch, NULL, &f->overlays);
+    f->reading = sw_read(f->path, &f->options, &error);
+    free(error);
+    if (!good || has_errors(f->reading)) {
+        leave_field(f);
+        return false;
+    }
+    return true;
+}
+
 static bool use_breaths(const world *w, const char *path)
 {
     static const char *const dynamics[] = {"\\ff", "\\p", "\\f"};
@@ -429,7 +464,7 @@ static bool use_breaths(const world *w, const char *path)
     field f;
     sw_breaths_options options = {.rest = chance(3) == 0 ? sw_rational_make(1, 8) : sw_rational_zero(),
                                   .elsewhere = SW_ELSEWHERE_FOLLOW};
-    return open_field(w, path, families[chance(3)], dynamics, 3, &f) &&
+    return open_field(w, path, families[chance(3)], dynamics, 3, &f) && add_tempo(&f) &&
            use_move(w, &f, make_breaths, &options, look_at_breaths);
 }
 
@@ -662,6 +697,136 @@ static bool use_double(const world *w, const char *path)
     return use_give_or_double(path, true);
 }
 
+/* ---- give --share -------------------------------------------------------------------------------------
+ */
+
+/* The interval from the source to a target, read from the first note that arrived there; false: none has. */
+static bool interval_to(const sw_score *before, const sw_score *after, const passage *p, uint32_t target,
+                        sw_pitch *interval)
+{
+    sw_staff_events there = sw_score_staff_events(after, target);
+    sw_staff_events here = sw_score_staff_events(before, p->from);
+    for (uint32_t e = there.first; e < there.end; e++) {
+        const sw_event *arrived = &after->events[e];
+        for (uint32_t k = here.first; k < here.end && arrived->kind == SW_EVENT_NOTE && is_in(arrived, p);
+             k++) {
+            const sw_event *event = &before->events[k];
+            if (event->kind == SW_EVENT_NOTE && sw_rational_equal(event->onset, arrived->onset)) {
+                *interval = sw_pitch_interval(event->pitch, arrived->pitch);
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Every note of the line is with one of the players at least, and they have nothing else. */
+static void judge_shared(const field *f, const sw_score *before, const sw_reading *now, const passage *p,
+                         const uint32_t targets[2])
+{
+    sw_buffer wanted[2] = {{0}, {0}};
+    sw_buffer found[2] = {{0}, {0}};
+    const char *lines[2];
+    size_t arrived = 0;
+    size_t matched = 0;
+    for (int t = 0; t < 2; t++) {
+        sw_pitch interval = {0, 0, 0};
+        interval_to(before, &now->scores[0], p, targets[t], &interval);
+        list_notes(f->reading, before, p->from, p, interval, &wanted[t]);
+        sw_buffer_string(&found[t], "\n");
+        list_notes(now, &now->scores[0], targets[t], p, (sw_pitch){0, 0, 0}, &found[t]);
+        lines[t] = sw_buffer_text(&wanted[t]);
+        for (const char *at = sw_buffer_text(&found[t]) + 1; *at != '\0'; at = strchr(at, '\n') + 1) {
+            arrived++;
+        }
+    }
+    while (*lines[0] != '\0' && *lines[1] != '\0') {
+        size_t players = 0;
+        for (int t = 0; t < 2; t++) {
+            char line[128];
+            size_t length = (size_t)(strchr(lines[t], '\n') - lines[t]);
+            snprintf(line, sizeof line, "\n%.*s\n", (int)length, lines[t]);
+            players += strstr(sw_buffer_text(&found[t]), line) != NULL;
+            lines[t] += length + 1;
+        }
+        matched += players;
+        if (players == 0) {
+            fail(f, "nobody has a note of the line");
+        }
+    }
+    if (matched != arrived) {
+        fail(f, "somebody has another note than the line");
+    }
+    for (int t = 0; t < 2; t++) {
+        sw_buffer_free(&wanted[t]);
+        sw_buffer_free(&found[t]);
+    }
+}
+
+/* A passage and a second resting staff, both of instruments with a compass. */
+static bool draw_share(const world *w, const sw_reading *reading, const sw_score *score, passage *p,
+                       uint32_t targets[2])
+{
+    for (int i = 0; i < 100 && draw_passage(score, p); i++) {
+        targets[0] = p->to;
+        targets[1] = chance((uint32_t)score->staff_count);
+        bool known = true;
+        for (int t = 0; t < 2; t++) {
+            const sw_instrument *player = sw_staff_instrument(w->instruments, reading, score, targets[t]);
+            known = known && player != NULL && player->has_compass;
+        }
+        if (known && targets[0] != targets[1] && count_notes(score, targets[1], p) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool use_share(const world *w, const char *path)
+{
+    char *error = NULL;
+    field f = {.path = path, .reading = sw_read(path, NULL, &error)};
+    bool used = false;
+    passage p;
+    uint32_t targets[2];
+    if (f.reading != NULL && f.reading->score_count > 0 &&
+        draw_share(w, f.reading, &f.reading->scores[0], &p, targets)) {
+        const sw_score *score = &f.reading->scores[0];
+        char labels[3][32];
+        char both[256];
+        snprintf(both, sizeof both, "%.100s, %.100s", sw_staff_label(f.reading, score, targets[0], labels[0]),
+                 sw_staff_label(f.reading, score, targets[1], labels[1]));
+        sw_give_options options = {
+            .places = {.staff = sw_staff_label(f.reading, score, p.from, labels[2]), .bars = p.bars},
+            .to = both,
+            .share = true,
+            .elsewhere = SW_ELSEWHERE_FOLLOW};
+        f.staff = p.from;
+        sw_move *move = sw_move_give(path, &options, NULL, &error);
+        used = move != NULL && move->patch.count > 0;
+        if (verbose && error != NULL) {
+            printf("  %s: %s\n", path, error);
+        }
+        if (used) {
+            show(move);
+            const sw_text **texts;
+            sw_read_options after_options;
+            sw_reading *after = read_after(&f, move, &texts, &after_options);
+            judge_shared(&f, score, after, &p, targets);
+            if (count_notes(&after->scores[0], p.from, &p) != 0) {
+                fail(&f, "the source plays on");
+            }
+            keep(after);
+            sw_reading_free(after);
+            free(texts);
+        }
+        sw_move_free(move);
+    }
+    free(error);
+    sw_reading_free(f.reading);
+    return used;
+}
+
 /* ---- cue ------------------------------------------------------------------------------------------------
  */
 
@@ -719,6 +884,37 @@ static bool use_cue(const world *w, const char *path)
     return used;
 }
 
+/* ---- stagger --------------------------------------------------------------------------------------------
+ */
+
+static sw_move *make_stagger(const char *path, const void *options, const sw_read_options *reading_options,
+                             char **error)
+{
+    return sw_move_stagger(path, options, reading_options, error);
+}
+
+static bool use_stagger(const world *w, const char *path)
+{
+    static const char *const marks[] = {"\\pp", "\\f"};
+    static const sw_family families[] = {SW_STRINGS, SW_WOODWIND, SW_BRASS, SW_VOICE};
+    field f;
+    if (!open_field(w, path, families[chance(4)], marks, 2, &f)) {
+        return false;
+    }
+    const sw_score *score = &f.reading->scores[f.score];
+    uint32_t bar = score->bar_count == 0 ? 0 : chance((uint32_t)score->bar_count);
+    bar = chance(3) == 0 && score->bar_count > 0 ? (uint32_t)score->bar_count - 1 : bar;
+    int number = score->bar_count == 0 ? 1 : score->bars[bar].number;
+    sw_stagger_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW,
+                                  .order = chance(2) == 0 ? "strings,oboe,brass" : NULL};
+    options.places.bars = (sw_bar_range){.given = true,
+                                         .first_bar = number > 2 ? number - 2 : number,
+                                         .first_beat = {1, 1},
+                                         .last_bar = number};
+    options.places.bars.last_beat = sw_rational_zero();
+    return use_move(w, &f, make_stagger, &options, look_at_strokes);
+}
+
 /* ---- the scores -----------------------------------------------------------------------------------------
  */
 
@@ -753,8 +949,9 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},     {"breaths", use_breaths},
-                 {"give", use_give},         {"double", use_double}, {"cue", use_cue}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths},
+                 {"stagger", use_stagger},   {"give", use_give}, {"double", use_double},
+                 {"share", use_share},       {"cue", use_cue}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
@@ -774,11 +971,13 @@ int main(void)
         if (only != NULL && strcmp(only, moves[m].name) != 0) {
             continue;
         }
-        for (; used < wanted && tries < 120 * wanted; tries++) {
+        size_t share =
+            strcmp(moves[m].name, "share") == 0 ? (wanted + 3) / 4 : wanted; /* it is rarely possible */
+        for (; used < share && tries < 120 * wanted; tries++) {
             used += moves[m].use(&w, paths[chance((uint32_t)path_count)]);
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);
-        failures += used < wanted;
+        failures += used < share;
     }
     sw_techniques_free(w.techniques);
     sw_instruments_free(w.instruments);

@@ -1,0 +1,39 @@
+/* A film's folder in git: what is staged, and what has changed. */
+#ifndef STAVEWRIGHT_GIT_H
+#define STAVEWRIGHT_GIT_H
+
+#include <stdbool.h>
+
+typedef struct sw_git sw_git;
+
+/* Opens the repository that holds the working folder, as git would find it (GIT_DIR and GIT_INDEX_FILE, which
+ * git sets for hooks, hold). NULL when there is none, or one without files beside it: *error is then a
+ * sentence, to be freed with free(). */
+sw_git *sw_git_open(char **error);
+/* NULL is allowed. Reading goes back to the disk when it was from this repository's index. */
+void sw_git_free(sw_git *git);
+
+/* From now on sw_text_read and sw_file_exists see the files of the working tree as they are staged. What is
+ * not staged is not there. Files outside of the working tree, those that git ignores and those of submodules
+ * are read from the disk. The index is the one that sw_git_open has found: a later git add is not seen. */
+void sw_git_read_staged(sw_git *git);
+
+/* Takes a path as a person in the working folder would write it. */
+typedef void sw_git_take(void *context, const char *path);
+
+/* Every staged file, in order of the paths from the top of the working tree. */
+void sw_git_each_staged(sw_git *git, sw_git_take *take, void *context);
+
+/* Every file that has changed since a revision ("HEAD~3", a branch, a tag ...; NULL: the last commit, or
+ * nothing before the first one): staged changes when `staged`, otherwise all in the working tree, new files
+ * too. Deleted files are among them; of a renamed one both paths are. False when that can't be found out:
+ * *error is then a sentence, to be freed with free(). */
+bool sw_git_each_changed(sw_git *git, const char *since, bool staged, sw_git_take *take, void *context,
+                         char **error);
+
+/* The working tree, as a person in the working folder would write it; owned by `git`. */
+const char *sw_git_top(const sw_git *git);
+/* The folder where git looks for hooks, core.hooksPath included; absolute, owned by `git`. */
+const char *sw_git_hooks(const sw_git *git);
+
+#endif

@@ -1,0 +1,250 @@
+/* The repository: opened as git finds it, its index as a source of files, and what has changed. */
+#include "stavewright/git.h"
+
+#include <git2.h>
+#include <limits.h>
+#include <pthread.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "source/internal.h"
+
+struct sw_git {
+    git_repository *repository;
+    git_index *index;
+    char *top;   /* the working tree: absolute, without links, without a slash at its end */
+    char *here;  /* the same as a person would write it */
+    char *hooks; /* see sw_git_hooks */
+    bool reading;
+};
+
+/* ---- opening ------------------------------------------------------------------------------------------- */
+
+static bool fail(char **error, const char *what)
+{
+    const git_error *last = git_error_last();
+    return sw_source_fail(error, "%s: %s", what, last == NULL ? "no reason is given" : last->message);
+}
+
+/* core.hooksPath counts from the top of the working tree; without it all working trees share one folder. */
+static char *hooks_of(const sw_git *git)
+{
+    git_buf set = {0};
+    git_config *config = NULL;
+    char *hooks = NULL;
+    if (git_repository_config(&config, git->repository) == 0 &&
+        git_config_get_path(&set, config, "core.hooksPath") == 0) {
+        hooks = set.ptr[0] == '/' ? sw_source_format("%s", set.ptr)
+                                  : sw_source_format("%s/%s", git->top, set.ptr);
+    } else {
+        hooks = sw_source_format("%shooks", git_repository_commondir(git->repository));
+    }
+    git_buf_dispose(&set);
+    git_config_free(config);
+    return hooks;
+}
+
+static bool open_repository(sw_git *git, char **error)
+{
+    if (git_repository_open_ext(&git->repository, NULL, GIT_REPOSITORY_OPEN_FROM_ENV, NULL) != 0) {
+        return fail(error, "no git repository can be opened here");
+    }
+    const char *folder = git_repository_workdir(git->repository);
+    git->top = folder == NULL ? NULL : realpath(folder, NULL);
+    if (git->top == NULL) {
+        return sw_source_fail(error,
+                              "the git repository has no working tree; go to one of its working trees");
+    }
+    if (git_repository_index(&git->index, git->repository) != 0) {
+        return fail(error, "the index of the git repository can't be read");
+    }
+    char *below = sw_path_from_here(sw_source_format("%s/.", git->top)); /* "." or "../." */
+    size_t length = strlen(below);
+    below[length > 2 ? length - 2 : length] = '\0';
+    git->here = below;
+    git->hooks = hooks_of(git);
+    return true;
+}
+
+sw_git *sw_git_open(char **error)
+{
+    sw_git *git = sw_alloc_zero(1, sizeof *git);
+    git_libgit2_init();
+    if (!open_repository(git, error)) {
+        sw_git_free(git);
+        return NULL;
+    }
+    return git;
+}
+
+void sw_git_free(sw_git *git)
+{
+    if (git == NULL) {
+        return;
+    }
+    if (git->reading) {
+        sw_files_use(NULL, NULL);
+    }
+    git_index_free(git->index);
+    git_repository_free(git->repository);
+    free(git->top);
+    free(git->here);
+    free(git->hooks);
+    free(git);
+    git_libgit2_shutdown();
+}
+
+const char *sw_git_top(const sw_git *git)
+{
+    return git->here;
+}
+
+const char *sw_git_hooks(const sw_git *git)
+{
+    return git->hooks;
+}
+
+/* ---- the index as a source of files ---------------------------------------------------------------------
+ */
+
+/* The path within the working tree, to be freed; NULL for one outside of it. */
+static char *inside_path(const sw_git *git, const char *path)
+{
+    char *absolute = sw_path_absolute(path);
+    size_t top = strlen(git->top);
+    char *inside = NULL;
+    if (absolute != NULL && strncmp(absolute, git->top, top) == 0 && absolute[top] == '/') {
+        inside = sw_source_format("%s", absolute + top + 1);
+    }
+    free(absolute);
+    return inside;
+}
+
+/* Whether a path lies in a submodule: the index holds the submodule itself, not its files. */
+static bool in_submodule(const sw_git *git, const char *inside)
+{
+    char *folder = sw_source_format("%s", inside);
+    bool found = false;
+    for (char *slash; !found && (slash = strrchr(folder, '/')) != NULL;) {
+        *slash = '\0';
+        const git_index_entry *entry = git_index_get_bypath(git->index, folder, 0);
+        found = entry != NULL && entry->mode == GIT_FILEMODE_COMMIT;
+    }
+    free(folder);
+    return found;
+}
+
+static bool is_ignored(const sw_git *git, const char *inside)
+{
+    int ignored = 0;
+    return git_ignore_path_is_ignored(&ignored, git->repository, inside) == 0 && ignored != 0;
+}
+
+/* The entry of a file while a merge has left it in conflict: what the branch in work has. */
+static const git_index_entry *entry_of(const sw_git *git, const char *inside)
+{
+    const git_index_entry *entry = git_index_get_bypath(git->index, inside, 0);
+    return entry != NULL ? entry : git_index_get_bypath(git->index, inside, 2);
+}
+
+/* Several files may be read at the same time, and the library sorts an index while it looks into it. */
+static pthread_mutex_t looking = PTHREAD_MUTEX_INITIALIZER;
+
+static sw_file_origin find_staged(void *context, const char *path, sw_buffer *bytes)
+{
+    const sw_git *git = context;
+    pthread_mutex_lock(&looking);
+    char *inside = inside_path(git, path);
+    const git_index_entry *entry = inside == NULL ? NULL : entry_of(git, inside);
+    sw_file_origin origin = SW_FILE_MISSING;
+    git_blob *blob = NULL;
+    if (inside == NULL || (entry == NULL && (in_submodule(git, inside) || is_ignored(git, inside)))) {
+        origin = SW_FILE_ON_DISK;
+    } else if (entry != NULL && entry->mode != GIT_FILEMODE_COMMIT) {
+        origin = SW_FILE_GIVEN;
+    }
+    if (origin == SW_FILE_GIVEN && bytes != NULL) {
+        if (git_blob_lookup(&blob, git->repository, &entry->id) == 0 &&
+            git_blob_rawsize(blob) <= SW_TEXT_LIMIT) {
+            sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
+        } else {
+            origin = SW_FILE_MISSING;
+        }
+    }
+    git_blob_free(blob);
+    free(inside);
+    pthread_mutex_unlock(&looking);
+    return origin;
+}
+
+void sw_git_read_staged(sw_git *git)
+{
+    git->reading = true;
+    sw_files_use(find_staged, git);
+}
+
+/* ---- lists of files -------------------------------------------------------------------------------------
+ */
+
+static void give(const sw_git *git, const char *inside, sw_git_take *take, void *context)
+{
+    char *path = sw_path_from_here(sw_source_format("%s/%s", git->top, inside));
+    take(context, path);
+    free(path);
+}
+
+void sw_git_each_staged(sw_git *git, sw_git_take *take, void *context)
+{
+    for (size_t i = 0; i < git_index_entrycount(git->index); i++) {
+        const git_index_entry *entry = git_index_get_byindex(git->index, i);
+        int stage = git_index_entry_stage(entry);
+        if (stage == 0 || stage == 2) {
+            give(git, entry->path, take, context);
+        }
+    }
+}
+
+/* The files of a revision; NULL in *tree for those before the first commit. */
+static bool find_tree(const sw_git *git, const char *since, git_tree **tree, char **error)
+{
+    git_object *object = NULL;
+    git_object *peeled = NULL;
+    *tree = NULL;
+    if (since == NULL && git_repository_head_unborn(git->repository) == 1) {
+        return true;
+    }
+    bool found = git_revparse_single(&object, git->repository, since == NULL ? "HEAD" : since) == 0 &&
+                 git_object_peel(&peeled, object, GIT_OBJECT_TREE) == 0;
+    git_object_free(object);
+    *tree = (git_tree *)peeled;
+    if (!found) {
+        char *what = sw_source_format("the revision \"%s\" is not found", since == NULL ? "HEAD" : since);
+        fail(error, what);
+        free(what);
+    }
+    return found;
+}
+
+bool sw_git_each_changed(sw_git *git, const char *since, bool staged, sw_git_take *take, void *context,
+                         char **error)
+{
+    git_tree *tree = NULL;
+    git_diff *diff = NULL;
+    git_diff_options options;
+    git_diff_options_init(&options, GIT_DIFF_OPTIONS_VERSION);
+    options.flags = GIT_DIFF_INCLUDE_UNTRACKED | GIT_DIFF_RECURSE_UNTRACKED_DIRS;
+    if (!find_tree(git, since, &tree, error)) {
+        return false;
+    }
+    int status = staged ? git_diff_tree_to_index(&diff, git->repository, tree, git->index, &options)
+                        : git_diff_tree_to_workdir(&diff, git->repository, tree, &options);
+    bool good = status == 0 || fail(error, "git can't compare the files");
+    for (size_t i = 0; good && i < git_diff_num_deltas(diff); i++) {
+        const git_diff_delta *delta = git_diff_get_delta(diff, i);
+        /* one path on both sides: renamed files are not looked for, so they come and go */
+        give(git, delta->new_file.path != NULL ? delta->new_file.path : delta->old_file.path, take, context);
+    }
+    git_diff_free(diff);
+    git_tree_free(tree);
+    return good;
+}

@@ -1,0 +1,154 @@
+#!/usr/bin/env python3
+"""check --staged, check --since and hook in repositories made for the purpose. What is staged and what lies in the working
+tree differ in each of them, so that reading the wrong one shows."""
+import os
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+COMMAND = pathlib.Path(os.environ.get("SW_COMMAND", ROOT / "build/test/stavewright"))
+GOOD = 'oboe = { c\'\'1 d\'\'1 }\n'
+LOW = 'oboe = { c\'\'1 c1 }\n'  # the oboe has no C3
+SCORE = '\\version "2.24.0"\n\\include "%s"\n\\score { \\new Staff \\with { instrumentName = "Oboe" } \\oboe }\n'
+failed = 0
+
+
+class Film:
+    """A repository with two cues: the first one's oboe in parts/oboe.ily, the second one's in other.ily."""
+
+    def __init__(self, folder):
+        self.folder = pathlib.Path(folder).resolve() / "film"
+        (self.folder / "cue/parts").mkdir(parents=True)
+        self.environment = {key: value for key, value in os.environ.items() if not key.startswith("GIT_")}
+        self.environment.update(GIT_CONFIG_GLOBAL="/dev/null", GIT_CONFIG_SYSTEM="/dev/null", LC_ALL="C.UTF-8",
+                                PATH=f"{self.folder.parent / 'bin'}:{os.environ['PATH']}")
+        for role in "AUTHOR", "COMMITTER":
+            self.environment.update({f"GIT_{role}_NAME": "Copyist", f"GIT_{role}_EMAIL": "copyist@example.org"})
+        (self.folder.parent / "bin").mkdir()
+        (self.folder.parent / "bin/stavewright").symlink_to(COMMAND)
+        self.write("cue/score.ly", SCORE % "parts/oboe.ily")
+        self.write("cue/parts/oboe.ily", GOOD)
+        self.write("other.ly", SCORE % "other.ily")
+        self.write("other.ily", GOOD)
+        self.git("init", "-q")
+        self.git("add", ".")
+        self.git("commit", "-qm", "first")
+
+    def write(self, path, text):
+        (self.folder / path).write_text(text, encoding="utf-8")
+
+    def run(self, *words, below="."):
+        return subprocess.run(words, cwd=self.folder / below, env=self.environment, stdin=subprocess.DEVNULL,
+                              capture_output=True, text=True, timeout=120, check=False)
+
+    def git(self, *words, below="."):
+        result = self.run("git", *words, below=below)
+        if result.returncode != 0:
+            sys.exit(f"git {' '.join(words)}: {result.stderr}")
+        return result.stdout
+
+    def check(self, *words, below="."):
+        """Exit status, places with a finding of the range, and the last line."""
+        result = self.run("stavewright", "check", "--rules", "range,include", *words, below=below)
+        places = [line.split(": ")[0] + " " + line.rsplit(" ", 1)[1] for line in result.stdout.splitlines()]
+        return result.returncode, places, result.stderr.strip().rsplit("(", 1)[0].strip()
+
+
+def expect(what, got, wanted):
+    global failed
+    if got != wanted:
+        failed += 1
+        print(f"# {what}: {got!r}, wanted {wanted!r}")
+
+
+def staged(film):
+    nothing = (0, [], "0 files, 0 scores: 0 errors, 0 warnings, 0 notes")
+    low = (1, ["cue/parts/oboe.ily:1:15 [range]"], "2 files, 1 score: 1 error, 0 warnings, 0 notes")
+    clean = (0, [], "2 files, 1 score: 0 errors, 0 warnings, 0 notes")
+    expect("nothing changed", film.check("--staged"), nothing)
+    film.write("cue/parts/oboe.ily", LOW)
+    expect("not staged yet", film.check("--staged"), nothing)
+    expect("working tree since HEAD", film.check("--since", "HEAD"), low)
+    film.git("add", ".")
+    film.write("cue/parts/oboe.ily", GOOD)
+    expect("mended, but not staged", film.check("--staged"), low)
+    expect("mended since HEAD", film.check("--since", "HEAD"), nothing)
+    expect("the cue is named", film.check("--staged", "cue"), low)
+    expect("another cue is named", film.check("--staged", "other.ly"), nothing)
+    expect("from a folder below", film.check("--staged", below="cue/parts")[1], ["../parts/oboe.ily:1:15 [range]"])
+    (film.folder / "cue/parts/oboe.ily").unlink()
+    (film.folder / "cue/parts").rmdir()
+    expect("gone from disk, but staged", film.check("--staged"), low)
+    film.git("commit", "-qm", "low")
+    expect("committed", film.check("--staged"), nothing)
+    expect("staged since the commit before", film.check("--staged", "--since", "HEAD~1"), low)
+    film.git("checkout", "-q", ".")
+    film.write("other.ily", GOOD + "% more\n")
+    film.git("add", ".")
+    expect("only the other cue", film.check("--staged"), clean)
+    film.git("rm", "-q", "--cached", "other.ily")
+    expect("an include that is not staged", film.check("--staged"),
+           (1, ["other.ly:2:10 [include]"], "1 file, 1 score: 1 error, 0 warnings, 0 notes"))
+    film.write(".gitignore", "other.ily\n")
+    film.git("add", ".")
+    expect("an include that git ignores", film.check("--staged"), clean)
+    film.git("reset", "-q", "--hard")
+    film.git("mv", "cue/parts/oboe.ily", "cue/parts/oboes.ily")
+    expect("an include that was renamed", film.check("--staged")[:2], (1, ["cue/score.ly:2:10 [include]"]))
+
+
+def bad_use(film):
+    expect("an unknown revision", film.check("--since", "no-such")[0], 2)
+    expect("standard input", film.check("--staged", "-")[0], 2)
+    result = film.run("stavewright", "check", "--staged", below="../bin")
+    expect("no repository", (result.returncode, "no git repository" in result.stderr), (2, True))
+    film.git("init", "-q", "../new")
+    (film.folder.parent / "new/low.ly").write_text(LOW + SCORE % "x" + "\n", encoding="utf-8")
+    film.git("add", ".", below="../new")
+    expect("before the first commit", film.check("--staged", below="../new")[0], 1)
+
+
+def hook(film):
+    def commit(message, below="."):
+        film.run("git", "add", ".", below=below)
+        return film.run("git", "commit", "-qm", message, below=below).returncode
+
+    path = film.folder / ".git/hooks/pre-commit"
+    expect("install", film.run("stavewright", "hook", "install", below="cue").returncode, 0)
+    expect("install twice", film.run("stavewright", "hook", "install").returncode, 0)
+    expect("executable", path.stat().st_mode & 0o111, 0o111)
+    film.write("cue/parts/oboe.ily", LOW)
+    expect("a commit with an error", commit("low"), 1)
+    film.write("cue/parts/oboe.ily", GOOD)
+    film.write("other.ily", GOOD + "%\n")
+    expect("a clean commit", commit("clean"), 0)
+    # git gives the hook an index of its own when it commits only some files
+    film.write("cue/parts/oboe.ily", LOW)
+    film.write("other.ily", GOOD + "% again\n")
+    expect("a part that is clean", film.run("git", "commit", "-qm", "part", "other.ily").returncode, 0)
+    expect("a part that is not", film.run("git", "commit", "-qm", "part", "cue").returncode, 1)
+    film.git("checkout", "-q", ".")
+    film.git("worktree", "add", "-q", "../tree")
+    (film.folder.parent / "tree/cue/parts/oboe.ily").write_text(LOW, encoding="utf-8")
+    expect("a worktree's commit", commit("low", "../tree"), 1)
+    expect("the hook of a worktree is there", "already" in film.run("stavewright", "hook", "install",
+                                                                    below="../tree").stdout, True)
+    expect("remove", (film.run("stavewright", "hook", "remove").returncode, path.exists()), (0, False))
+    path.write_text("#!/bin/sh\nexit 0\n", encoding="utf-8")
+    result = film.run("stavewright", "hook", "install")
+    expect("another hook stays", (result.returncode, "check --staged" in result.stderr, path.read_text()),
+           (2, True, "#!/bin/sh\nexit 0\n"))
+    expect("and is not removed", (film.run("stavewright", "hook", "remove").returncode, path.exists()), (2, True))
+    film.git("config", "core.hooksPath", "tools/hooks")
+    expect("core.hooksPath", (film.run("stavewright", "hook", "install", below="cue").returncode,
+                              (film.folder / "tools/hooks/pre-commit").exists()), (0, True))
+    expect("bad word", film.run("stavewright", "hook", "instal").returncode, 2)
+
+
+for test in staged, bad_use, hook:
+    with tempfile.TemporaryDirectory(dir=os.environ.get("SW_TEMP")) as temp:
+        test(Film(temp))
+print(f"# {failed} differ")
+sys.exit(1 if failed else 0)
