@@ -73,11 +73,13 @@ static measure measure_check(const char *path)
     }
     sw_check_options options = {.film = film};
     sw_findings findings = {0};
+    sw_fixes fixes = {0};
     double begin = now();
     sw_reading *reading = read_score(path);
-    sw_check_reading(reading, &options, &findings);
+    sw_check_reading(reading, &options, &findings, &fixes);
     m.seconds = now() - begin;
     sw_findings_free(&findings);
+    sw_fixes_free(&fixes);
     sw_reading_free(reading);
     sw_film_free(film);
     return m;
