@@ -18,6 +18,12 @@ void sw_git_free(sw_git *git);
  * are read from the disk. The index is the one that sw_git_open has found: a later git add is not seen. */
 void sw_git_read_staged(sw_git *git);
 
+/* The same for a revision ("HEAD~3", a branch, a tag ...; NULL: the last commit), without exceptions for what
+ * git ignores. False when there is none: *error is then a sentence, to be freed with free(). */
+bool sw_git_read_revision(sw_git *git, const char *revision, char **error);
+/* From now on files are read from the disk again. */
+void sw_git_read_disk(sw_git *git);
+
 /* Takes a path as a person in the working folder would write it. */
 typedef void sw_git_take(void *context, const char *path);
 

@@ -50,7 +50,7 @@ static const sw_option options[] = {
     {"--melody", NULL, NULL, "courtesy", "shorten the notes that end the melody, too"},
     {"--check", NULL, NULL, "bars",
      "change nothing: name the files that are not laid out so, with exit status 1"},
-    {"--format", "FORM", "text tsv json", "players", "text (the usual one), tsv or json"},
+    {"--format", "FORM", "text tsv json", "changed players", "text (the usual one), tsv or json"},
     {"--from", "NAME", NULL, "double give",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--to", "NAME", NULL, "double give", "the same, of the staff that gets the line"},
@@ -81,7 +81,7 @@ static const sw_option options[] = {
      "where a note is written once and heard in several places, change all of them"},
     {"--copy", NULL, NULL, MOVES, "there, give the chosen place a copy of the variable of its own"},
     /* from where */
-    {"--include", "FOLDER", NULL, MOVES " bars check events hands outline players run",
+    {"--include", "FOLDER", NULL, MOVES " bars changed check events hands outline players run",
      "look for included files here, too; may be given several times"},
     {"--file-name", "NAME", NULL, MOVES " bars hands",
      "with -: the name of what standard input holds, for its includes"},

@@ -12,9 +12,10 @@
 struct sw_git {
     git_repository *repository;
     git_index *index;
-    char *top;   /* the working tree: absolute, without links, without a slash at its end */
-    char *here;  /* the same as a person would write it */
-    char *hooks; /* see sw_git_hooks */
+    char *top;      /* the working tree: absolute, without links, without a slash at its end */
+    char *here;     /* the same as a person would write it */
+    char *hooks;    /* see sw_git_hooks */
+    git_tree *tree; /* of the revision that is read; NULL: the index is */
     bool reading;
 };
 
@@ -90,6 +91,7 @@ void sw_git_free(sw_git *git)
     free(git->top);
     free(git->here);
     free(git->hooks);
+    git_tree_free(git->tree);
     free(git);
     git_libgit2_shutdown();
 }
@@ -149,6 +151,38 @@ static const git_index_entry *entry_of(const sw_git *git, const char *inside)
 
 /* Several files may be read at the same time, and the library sorts an index while it looks into it. */
 static pthread_mutex_t looking = PTHREAD_MUTEX_INITIALIZER;
+
+/* The blob of a file in the revision that is read; NULL: it is not there. */
+static git_blob *blob_in_tree(const sw_git *git, const char *inside)
+{
+    git_tree_entry *entry = NULL;
+    git_blob *blob = NULL;
+    if (git_tree_entry_bypath(&entry, git->tree, inside) == 0 &&
+        git_tree_entry_type(entry) == GIT_OBJECT_BLOB &&
+        git_blob_lookup(&blob, git->repository, git_tree_entry_id(entry)) != 0) {
+        blob = NULL;
+    }
+    git_tree_entry_free(entry);
+    return blob;
+}
+
+static sw_file_origin find_in_revision(void *context, const char *path, sw_buffer *bytes)
+{
+    const sw_git *git = context;
+    char *inside = inside_path(git, path);
+    pthread_mutex_lock(&looking);
+    git_blob *blob = inside == NULL ? NULL : blob_in_tree(git, inside);
+    sw_file_origin origin = inside == NULL                                            ? SW_FILE_ON_DISK
+                            : blob != NULL && git_blob_rawsize(blob) <= SW_TEXT_LIMIT ? SW_FILE_GIVEN
+                                                                                      : SW_FILE_MISSING;
+    if (origin == SW_FILE_GIVEN && bytes != NULL) {
+        sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
+    }
+    git_blob_free(blob);
+    free(inside);
+    pthread_mutex_unlock(&looking);
+    return origin;
+}
 
 static sw_file_origin find_staged(void *context, const char *path, sw_buffer *bytes)
 {
@@ -247,4 +281,26 @@ bool sw_git_each_changed(sw_git *git, const char *since, bool staged, sw_git_tak
     git_diff_free(diff);
     git_tree_free(tree);
     return good;
+}
+
+bool sw_git_read_revision(sw_git *git, const char *revision, char **error)
+{
+    git_tree *tree = NULL;
+    if (!find_tree(git, revision, &tree, error)) {
+        return false;
+    }
+    git_tree_free(git->tree);
+    git->tree = tree;
+    git->reading = true;
+    if (tree == NULL) {
+        return sw_source_fail(error, "there is no commit yet to compare with");
+    }
+    sw_files_use(find_in_revision, git);
+    return true;
+}
+
+void sw_git_read_disk(sw_git *git)
+{
+    git->reading = false;
+    sw_files_use(NULL, NULL);
 }

@@ -181,18 +181,14 @@ static void test_paths(void **state)
         {"corpus/./troubles//miscounted.ly", "corpus/troubles/miscounted.ly"},
         {"./corpus/1m1-first-light/../common.ily", "corpus/common.ily"},
         {"corpus/..", "."},
-        {"../a/../../b", "../../b"},
+        {"../a/../../b", "../../b"}, /* nothing of it need be there: git may have it */
         {"/usr/../usr/./lib/", "/usr/lib"},
         {"/", "/"},
     };
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         sw_paths paths = {0};
         sw_paths_add(&paths, cases[i][0]);
-        if (i != 3) { /* "../a" is not there, so nobody knows what lies above it */
-            assert_string_equal(paths.items[0], cases[i][1]);
-        } else {
-            assert_string_equal(paths.items[0], "../a/../../b");
-        }
+        assert_string_equal(paths.items[0], cases[i][1]);
         sw_paths_free(&paths);
     }
 }

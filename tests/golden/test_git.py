@@ -23,6 +23,7 @@ class Film:
         (self.folder / "cue/parts").mkdir(parents=True)
         self.environment = {key: value for key, value in os.environ.items() if not key.startswith("GIT_")}
         self.environment.update(GIT_CONFIG_GLOBAL="/dev/null", GIT_CONFIG_SYSTEM="/dev/null", LC_ALL="C.UTF-8",
+                                GIT_CEILING_DIRECTORIES=str(self.folder.parent.resolve()),
                                 PATH=f"{self.folder.parent / 'bin'}:{os.environ['PATH']}")
         for role in "AUTHOR", "COMMITTER":
             self.environment.update({f"GIT_{role}_NAME": "Copyist", f"GIT_{role}_EMAIL": "copyist@example.org"})
