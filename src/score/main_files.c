@@ -255,10 +255,14 @@ static void read_names(source *s)
         free(error); /* reading it as a main file says the same, to the user */
         return;
     }
+    static const char include[] = "\\include";
+    if (memmem(text->bytes, text->length, include, sizeof include - 1) == NULL) {
+        sw_text_free(text); /* most files hold none, and need not be parsed for it */
+        return;
+    }
     sw_syntax *syntax = sw_syntax_parse(text);
     for (uint32_t i = 0; i + 1 < syntax->count; i++) {
-        if (syntax->nodes[i].kind != SW_NODE_COMMAND ||
-            !sw_slice_is(sw_syntax_slice(syntax, i), "\\include")) {
+        if (syntax->nodes[i].kind != SW_NODE_COMMAND || !sw_slice_is(sw_syntax_slice(syntax, i), include)) {
             continue;
         }
         uint32_t name = i + 1;
