@@ -12,10 +12,9 @@
 
 static uint32_t first_note(const sw_chair_scene *scene, uint32_t staff)
 {
-    for (uint32_t i = 0; i < scene->score->event_count; i++) {
-        const sw_event *e = &scene->score->events[i];
-        if (scene->score->voices[e->voice].staff == staff &&
-            sw_note_is_played(scene->check->reading, scene->score, e)) {
+    sw_staff_events events = sw_score_staff_events(scene->score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
+        if (sw_note_is_played(scene->check->reading, scene->score, &scene->score->events[i])) {
             return i;
         }
     }

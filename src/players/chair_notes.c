@@ -53,10 +53,10 @@ static sw_note_list list_staff(const sw_reading *reading, const sw_score *score,
 {
     sw_note_list list = {0};
     size_t capacity = 0;
-    for (uint32_t i = 0; i < score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff == staff &&
-            (sw_note_is_played(reading, score, event) || (rests && is_rest(event)))) {
+        if (sw_note_is_played(reading, score, event) || (rests && is_rest(event))) {
             list.items = sw_grow(list.items, list.count, &capacity, sizeof *list.items);
             list.items[list.count++] = i;
         }

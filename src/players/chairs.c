@@ -85,10 +85,10 @@ static void collect_sayings(builder *b, uint32_t staff)
 {
     b->saying_count = 0;
     uint32_t chord = SW_NO_INDEX;
-    for (size_t i = 0; i < b->score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(b->score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &b->score->events[i];
-        if (b->score->voices[event->voice].staff != staff ||
-            (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0) {
+        if ((event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0) {
             continue;
         }
         if (event->chord != chord) {
@@ -215,10 +215,10 @@ static sw_chair_text read_saying(const builder *b, const saying *s)
 static sw_rational end_of_note(const builder *b, uint32_t staff, const saying *said)
 {
     sw_rational end = said->from;
-    for (size_t i = 0; i < b->score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(b->score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &b->score->events[i];
-        bool own = said->voice == SW_NO_INDEX ? b->score->voices[event->voice].staff == staff
-                                              : event->voice == said->voice;
+        bool own = said->voice == SW_NO_INDEX || event->voice == said->voice;
         if (event->kind == SW_EVENT_NOTE && own && sw_rational_equal(event->onset, said->from) &&
             (event->flags & SW_EVENT_GRACE) == 0) {
             sw_rational note_end = sw_event_end(event);
