@@ -192,7 +192,7 @@ static const sw_subcommand subcommands[] = {
      "  --file-name NAME    with -: the name of what standard input holds, for its includes\n"
      "  --why               say who leaves when, and who is the last with each note\n"
      "  --write             change the files; otherwise a unified diff is printed\n\n"
-     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 34 --why\n",
+     "example: stavewright stagger corpus/1m1-first-light/score.ly --bars 24 --why\n",
      sw_command_stagger},
     {"syntax", "PATH...", "print bytes, nodes and the places that can't be parsed",
      "PATH is a file, a folder (all .ly and .ily files below it) or - (standard input).\n\n"
