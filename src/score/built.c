@@ -177,8 +177,8 @@ static bool make_note(builder *b, sw_slice pitch, sw_slice duration, uint32_t *m
     return true;
 }
 
-/* (make-music 'Kind 'property value ...), behind its name */
-static bool make_music(builder *b, sw_slice inside, uint32_t *music)
+/* An event made by its kind and properties, behind the name of the function */
+static bool build_event(builder *b, sw_slice inside, uint32_t *music)
 {
     sw_slice kind;
     if (!take(&inside, &kind)) {
@@ -235,8 +235,8 @@ static bool build_form(builder *b, sw_slice inside, uint32_t *music)
     if (!take(&inside, &head)) {
         return false;
     }
-    if (sw_slice_is(head, "make-music")) {
-        return make_music(b, inside, music);
+    if (sw_datum_makes_event(head)) {
+        return build_event(b, inside, music);
     }
     if (!take(&inside, &argument)) {
         return false;
@@ -297,7 +297,8 @@ bool sw_build_music(sw_reader *reader, sw_slice expression, uint32_t file, uint3
     return true;
 }
 
-/* (make-music 'Kind ...), behind its name: most events are marks, and no music of their own. */
+/* An event made by its kind, behind the name of the function: most events are marks, and no music of their
+ * own. */
 static bool is_kind_with_length(sw_slice inside)
 {
     sw_slice kind;
@@ -321,7 +322,7 @@ bool sw_makes_music(sw_slice expression)
     if (!take(&inside, &head)) {
         return false;
     }
-    if (sw_slice_is(head, "make-music")) {
+    if (sw_datum_makes_event(head)) {
         return is_kind_with_length(inside);
     }
     for (size_t i = 0; i < sizeof makers / sizeof makers[0]; i++) {

@@ -97,3 +97,9 @@ sw_slice sw_datum_inside(sw_slice datum)
     bool closed = datum.data[datum.length - 1] == ')';
     return (sw_slice){datum.data + 1, datum.length - (closed ? 2 : 1)};
 }
+
+bool sw_datum_makes_event(sw_slice symbol)
+{
+    enum { LENGTH = 10 };
+    return symbol.length == LENGTH && sw_slice_starts(symbol, "make-") && sw_slice_ends(symbol, "-music");
+}

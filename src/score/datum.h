@@ -13,4 +13,8 @@ sw_slice sw_datum_rest(sw_slice text, size_t from);
 /* The inside of a parenthesised datum. */
 sw_slice sw_datum_inside(sw_slice datum);
 
+/* Whether a symbol is the function of the language that makes an event of any kind: "make-" and "-music"
+ * around one hyphen. */
+bool sw_datum_makes_event(sw_slice symbol);
+
 #endif

@@ -384,7 +384,7 @@ static bool makes_mark(sw_slice text, sw_mark_class *class)
         *class = SW_MARK_DYNAMIC;
         return true;
     }
-    size_t at = sw_slice_is(head, "make-music") ? sw_datum_next(inside, &event) : 0;
+    size_t at = sw_datum_makes_event(head) ? sw_datum_next(inside, &event) : 0;
     for (size_t i = 0; at > 0 && i < sizeof events / sizeof events[0]; i++) {
         if (sw_slice_is(event, events[i].event)) {
             bool stops = memmem(inside.data, inside.length, "'span-direction STOP", 20) != NULL;

@@ -1,7 +1,7 @@
 % helpers
 \language "italiano"
 fz = #(make-dynamic-script "fz")
-cresc = #(make-music 'CrescendoEvent 'span-direction START 'span-type 'text 'span-text "cresc.")
+cresc = \<
 dolce = \markup { \italic dolce }
 solo = #(define-music-function (parser location music) (ly:music?) #{ \once \override TextScript #'padding = #2 $music #})
 tempoMarks = { \tempo "Andantino" 4=72 }

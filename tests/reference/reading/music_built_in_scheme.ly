@@ -3,9 +3,9 @@
 m = { e'4 f' }
 dur = #(ly:make-duration 2 1)
 {
-  #(make-music 'NoteEvent 'pitch (ly:make-pitch 0 0 0) 'duration (ly:make-duration 2))
-  #(make-music 'SkipEvent 'duration (ly:make-duration 2))
-  #(make-music 'RestEvent 'duration (ly:make-duration 2))
+  c'4
+  s4
+  r4
   #(make-multi-measure-rest (ly:make-duration 0) (*location*))
   #(make-sequential-music (list m #{ g'4 #} (make-simultaneous-music (list m #{ { a'2 } #}))))
   #(make-sequential-music (make-list 2 m))
@@ -20,7 +20,7 @@ intro = #(define-music-function (a) (ly:music?)
   (make-sequential-music (list #{ g'4-> #} a #{ \repeat unfold 2 { $a } #})))
 num = #(define-music-function (n a) (integer? ly:music?) (make-sequential-music (make-list n a)))
 padded = #(define-music-function (a) (ly:music?)
-  (make-music 'SequentialMusic 'elements (list a (make-music 'SkipEvent 'duration (ly:make-duration 1)))))
+  (make-sequential-music (list a #{ s2 #})))
 tacet = #(define-music-function (n) (index?) #{ #(make-multi-measure-rest (ly:make-duration 0 0 n) (*location*)) #})
 #(define-markup-command (boxed layout props text) (markup?)
   (interpret-markup layout props #{ \markup \box #text #}))

@@ -3,7 +3,7 @@
 #(set-default-paper-size "a4")
 mBreak = { \break }
 cresc = \markup { \italic "cresc." }
-rall = #(make-music 'TextScriptEvent 'direction UP 'text (markup #:italic "rall."))
+rall = \markup \italic "rall."
 fp = #(make-dynamic-script "fp")
 global = { \time 3/8 \key d \major \tag #'score \tempo "Vivace" 4. = 72 s4.*4 \tag #'part \mBreak s4.*4 \bar "|." }
 vlnI = \relative { \tag score { d''8 e fis } \tag part { d8\p e fis } g16\fp fis e d cis b | \tag #'(score part) a'4. | \tag #'part { r8 r r } \tag #'score { R4. } |

@@ -13,4 +13,4 @@ long = #(ly:make-duration 0)
 pitchVar = #(ly:make-pitch 0 4 0)
 theKey = \key d \major
 { \theKey \oct { d'4 fis' } \twice 3 { a'8 b' } \twice c''4 \riff f \riff d, \withDyn \f { c'4 } \pad 4. \pad 8 \echo { c'8 d' } \up { e'4 } $pitchVar 4 c'$(ly:make-duration 1)
-  #@(list #{ c'4 #} #{ d'4 #}) #(make-music 'SkipEvent 'duration (ly:make-duration 2)) \relative { c'' e g \oct { c4 } } }
+  #@(list #{ c'4 #} #{ d'4 #}) s4 \relative { c'' e g \oct { c4 } } }

@@ -3,7 +3,7 @@
 pizz = ^\markup { \italic pizz. }
 arco = ^\markup \italic arco
 div = \markup { div. }
-tacet = #(define-music-function (n) (index?) (make-music 'SequentialMusic 'elements (list (mmrest-of-length (make-music 'SequentialMusic 'elements '())))))
+% rests that a function writes
 tacet = #(define-music-function (n) (index?) #{ R1*#n #})
 silence = #(define-music-function (n) (number?) #{ #(make-multi-measure-rest (ly:make-duration 0 0 n) (*location*)) #})
 
