@@ -325,7 +325,10 @@ typedef sw_move *make_move(const char *path, const void *options, const sw_read_
 
 /* Makes a move on a field, looks at what must always hold, and returns whether it changed something. *after
  * is the score then, NULL when the move can't be done. */
-static bool use_move(const world *w, field *f, make_move *make, const void *options, bool settles,
+/* Whether done twice a move changes nothing more: breaths that could not all be marked may come elsewhere. */
+typedef enum settling { NEVER, WHEN_COMPLETE, ALWAYS } settling;
+
+static bool use_move(const world *w, field *f, make_move *make, const void *options, settling settles,
                      void (*look)(const world *w, const field *f, const sw_move *move,
                                   const sw_reading *after))
 {
@@ -345,8 +348,9 @@ static bool use_move(const world *w, field *f, make_move *make, const void *opti
     sw_read_options after_options;
     sw_reading *after = read_after(f, move, &texts, &after_options);
     look(w, f, move, after);
-    sw_move *again = settles ? make(f->path, options, &after_options, &error) : NULL;
-    if (settles && (again == NULL || again->patch.count > 0)) {
+    bool twice = settles == ALWAYS || (settles == WHEN_COMPLETE && move->findings.count == 0);
+    sw_move *again = twice ? make(f->path, options, &after_options, &error) : NULL;
+    if (twice && (again == NULL || again->patch.count > 0)) {
         fail(f, "done twice, it changes something again");
         if (again != NULL) {
             show(again);
@@ -388,7 +392,7 @@ static bool use_ring(const world *w, const char *path)
     field f;
     sw_ring_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW};
     return open_field(w, path, SW_STRINGS, bows, 2, &f) &&
-           use_move(w, &f, make_ring, &options, true, look_at_strokes);
+           use_move(w, &f, make_ring, &options, ALWAYS, look_at_strokes);
 }
 
 /* ---- breaths --------------------------------------------------------------------------------------------
@@ -460,7 +464,7 @@ static bool use_breaths(const world *w, const char *path)
     sw_breaths_options options = {.rest = chance(3) == 0 ? sw_rational_make(1, 8) : sw_rational_zero(),
                                   .elsewhere = SW_ELSEWHERE_FOLLOW};
     return open_field(w, path, families[chance(3)], dynamics, 3, &f) && add_tempo(&f) &&
-           use_move(w, &f, make_breaths, &options, true, look_at_breaths);
+           use_move(w, &f, make_breaths, &options, WHEN_COMPLETE, look_at_breaths);
 }
 
 /* ---- give and double ------------------------------------------------------------------------------------
@@ -908,7 +912,7 @@ static bool use_stagger(const world *w, const char *path)
                                          .last_bar = number};
     options.places.bars.last_beat = sw_rational_zero();
     /* those who leave on one beat may be staggered further: done twice is another thing */
-    return use_move(w, &f, make_stagger, &options, false, look_at_strokes);
+    return use_move(w, &f, make_stagger, &options, NEVER, look_at_strokes);
 }
 
 /* ---- the scores -----------------------------------------------------------------------------------------
