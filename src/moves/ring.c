@@ -257,19 +257,11 @@ static bool run(sw_move *move, const sw_ring_options *options, const sw_read_opt
         sw_playing *playing =
             sw_playing_of(techniques, sw_film_instruments(figures.film), p.chosen.reading, score);
         p.playing = playing;
-        p.is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p.is_chosen);
-        for (size_t i = 0; i < p.chosen.count; i++) {
-            p.is_chosen[p.chosen.events[i]] = true;
-        }
+        p.is_chosen = sw_chosen_map(&p.chosen);
         for (uint32_t staff = 0; staff < score->staff_count; staff++) {
             plan_staff(&p, staff);
         }
-        sw_edit_request request = {.reading = p.chosen.reading,
-                                   .score = score,
-                                   .elsewhere = options->elsewhere,
-                                   .mains = move->mains,
-                                   .main_count = move->main_count,
-                                   .options = reading_options};
+        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
         sw_choices_make(move, &p.choices, &request);
         sw_choices_free(&p.choices);
         free(p.is_chosen);
@@ -284,9 +276,5 @@ sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }
