@@ -19,6 +19,7 @@
 enum { MANY = 4 }; /* notes from which on one text is better than a tie each */
 
 typedef struct plan {
+    sw_move *move;
     const sw_techniques *techniques;
     const sw_limits *limits;
     const sw_playing *playing;
@@ -230,7 +231,14 @@ static void plan_staff(plan *p, uint32_t staff)
                    !is_ended(p, staff, stroke->onset, until);
         ringing += rings[i];
     }
-    if (ringing == chosen && ringing >= MANY) {
+    if (ringing > 0 && sw_staff_is_combined(p->chosen.reading, p->chosen.score, staff)) {
+        size_t first = 0;
+        while (!rings[first]) {
+            first++;
+        }
+        sw_move_tell(p->move, "ring", p->chosen.reading, &p->chosen.score->events[strokes.items[first].event],
+                     "two parts are combined on this staff, each rings in its own source: left alone");
+    } else if (ringing == chosen && ringing >= MANY) {
         let_all_ring(p, staff, &strokes, rings, ringing);
     } else {
         let_each_ring(p, staff, &strokes, rings);
@@ -247,7 +255,10 @@ static bool run(sw_move *move, const sw_ring_options *options, const sw_read_opt
         return false;
     }
     const sw_techniques *techniques = sw_film_techniques(figures.film);
-    plan p = {.techniques = techniques, .limits = sw_film_limits(figures.film), .choices = {.move = "ring"}};
+    plan p = {.move = move,
+              .techniques = techniques,
+              .limits = sw_film_limits(figures.film),
+              .choices = {.move = "ring"}};
     p.let_ring = sw_techniques_find(techniques, "let-ring");
     p.damped = sw_techniques_find(techniques, "damped");
     p.ringing = sw_techniques_get(techniques, p.let_ring)->group;
