@@ -155,7 +155,6 @@ typedef struct sw_reader {
     uint32_t no_pitch; /* the name of a drum that is none: a bare duration with no note before it */
     uint32_t include_depth;
     unsigned open_abbreviations;   /* abbreviations in which the reader is just now ... */
-    bool too_deep;                 /* blocks are nested too deep somewhere: said once */
     unsigned nested_abbreviations; /* ... and how many were used in there so far */
     uint32_t depth;
     bool too_deep;                    /* blocks are nested too deep somewhere: said once */
