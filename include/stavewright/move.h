@@ -93,6 +93,16 @@ typedef struct sw_cue_options {
 sw_move *sw_move_cue(const char *path, const sw_cue_options *options, const sw_read_options *reading_options,
                      char **error);
 
+typedef struct sw_whole_bars_options {
+    sw_bar_range bars; /* whole bars */
+    int32_t count;     /* so many empty bars come in before the first of them; 0: they go */
+} sw_whole_bars_options;
+
+/* Takes bars out of all lines of a score and of the scores that share them, parts included, or puts empty
+ * ones in: see SW_CHANGE_INSERT_BARS and SW_CHANGE_DELETE_BARS. Errors as for sw_move_hands. */
+sw_move *sw_move_whole_bars(const char *path, const sw_whole_bars_options *options,
+                            const sw_read_options *reading_options, char **error);
+
 typedef struct sw_bars_options {
     uint32_t first_line; /* bars that end on these lines only; 0: all */
     uint32_t last_line;

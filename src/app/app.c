@@ -83,6 +83,16 @@ static const sw_subcommand subcommands[] = {
      "decide. --undo takes it back, to the last byte.\n\n"
      "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
      sw_command_cue},
+    {"cut", "FILE --bars A-B", "take whole bars out of all staves and parts",
+     "Bars go from each line of the score and of the scores that share it: staves, parts, dynamics, words. "
+     "Clefs, "
+     "keys and\n"
+     "tempos in them stay for what follows; slurs and hairpins that lose one end get another at the nearest "
+     "note. What "
+     "is\n"
+     "written once and heard in several places is refused, with its place.\n\n"
+     "example: stavewright cut corpus/1m2-across-the-flats/score.ly --bars 9-10\n",
+     sw_command_cut},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"
@@ -119,6 +129,13 @@ static const sw_subcommand subcommands[] = {
      "the line to add to it is told. remove takes out only what install has written.\n\n"
      "example: stavewright hook install\n",
      sw_command_hook},
+    {"insert", "FILE --bars N [--count N]", "put empty bars into all staves and parts",
+     "Empty bars come in before the bar, as long as the one before it, in each line of the score and of the "
+     "scores "
+     "that\n"
+     "share it, written as its neighbours are.\n\n"
+     "example: stavewright insert corpus/1m2-across-the-flats/score.ly --bars 9 --count 2\n",
+     sw_command_insert},
     {"manual", "", "print the manual page, for man -l -",
      "It is made from the same tables as these help texts; make install puts it where man finds it.\n\n"
      "example: stavewright manual\n",

@@ -29,6 +29,8 @@ int sw_command_hands(int count, char **arguments);
 int sw_command_courtesy(int count, char **arguments);
 int sw_command_octave(int count, char **arguments);
 int sw_command_cue(int count, char **arguments);
+int sw_command_cut(int count, char **arguments);
+int sw_command_insert(int count, char **arguments);
 int sw_command_give(int count, char **arguments);
 int sw_command_double(int count, char **arguments);
 int sw_command_bars(int count, char **arguments);

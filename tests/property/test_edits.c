@@ -486,6 +486,9 @@ static char *bar_text(const sw_reading *reading, const sw_score *score, uint32_t
                                           : SW_MARK_BEAM_START;
                 if (class != SW_MARK_BEAM_START && class != SW_MARK_BEAM_END) {
                     sw_slice text = sw_music_slice(reading, m);
+                    if (text.length > 1 && strchr("-^_", text.data[0]) != NULL) { /* above or below is layout */
+                        text = sw_slice_from(text, 1);
+                    }
                     sw_buffer_format(&line, "%lld/%lld %.*s\n", (long long)event->onset.num,
                                      (long long)event->onset.den, (int)text.length, text.data);
                     lines = sw_grow(lines, count, &capacity, sizeof *lines);
