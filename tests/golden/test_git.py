@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""check --staged, check --since and hook in repositories made for the purpose. What is staged and what lies in the working
+"""check --staged, check --since, changed and hook in repositories made for the purpose. What is staged and what lies in the working
 tree differ in each of them, so that reading the wrong one shows."""
 import os
 import pathlib
@@ -100,6 +100,49 @@ def staged(film):
     expect("an include that was renamed", film.check("--staged")[:2], (1, ["cue/score.ly:2:10 [include]"]))
 
 
+def changed(film):
+    def rows(*words, below="."):
+        """Exit status and rows, or the sentence that says what is wrong."""
+        result = film.run("stavewright", "changed", "--format", "tsv", *words, below=below)
+        return result.returncode, (result.stdout or result.stderr).splitlines()
+
+    def whole(path, state):
+        return f"{path}\t\t\t\t\t{state}"
+
+    bar = "cue/score.ly\t1\tOboe\t2\t2\tnotes"
+    gone = whole("other.ly", "gone")
+    expect("nothing has changed", rows(), (0, []))
+    film.write("cue/parts/oboe.ily", LOW)
+    expect("the working tree", rows(), (1, [bar]))
+    expect("from a folder below", rows(".", below="cue"), (1, [bar.replace("cue/", "")]))
+    expect("a part alone", (rows("cue/parts/oboe.ily")[0], rows("other.ly")), (2, (0, [])))
+    film.git("commit", "-qam", "low")
+    (film.folder / "other.ly").unlink()
+    expect("a cue that has gone", rows(), (1, [gone]))
+    expect("a cue that has gone is named", rows("other.ly"), (1, [gone]))
+    expect("more than the last commit", rows("HEAD~1", "."), (1, [bar, gone]))
+    (film.folder / "new").mkdir()
+    film.git("mv", "other.ily", "new/other.ily")
+    film.write("new/new.ly", SCORE % "other.ily")
+    expect("moved with what it includes", rows(), (1, [whole("new/new.ly", "new"), gone]))
+    film.git("add", ".")
+    film.git("commit", "-qm", "moved")
+    film.git("rm", "-q", "-r", ".")
+    expect("two revisions, whatever lies on the disk", rows("HEAD~2", "HEAD"), (1, [bar, whole("new/new.ly", "new"), gone]))
+    expect("the other way", rows("HEAD", "HEAD~2"), (1, [bar, whole("new/new.ly", "gone"), whole("other.ly", "new")]))
+    expect("one cue of two revisions", rows("HEAD~2", "HEAD", "other.ly"), (1, [gone]))
+    expect("a folder that is no longer there", rows("HEAD", "new"),
+           (1, [whole("new/new.ly", "gone")]))
+    film.git("branch", "cue")
+    film.git("reset", "-q", "--hard")
+    expect("a folder and a branch of one name", (rows("cue", "--")[0], rows("cue")[0], rows("cue", "--", "cue")[0],
+                                                 rows("HEAD~2", "--", "cue")), (0, 0, 0, (1, [bar])))
+    expect("neither nor", rows("HEAD", "cua"),
+           (2, ['stavewright changed: "cua" is neither a file or folder nor a revision that git knows']))
+    film.write("other.ly", b"\xff\xfe\x00".decode("latin-1") * 100)
+    expect("a cue that can't be read now", (rows("HEAD~2", ".")[0], "other.ly" in rows("HEAD~2", ".")[1][0]), (2, True))
+
+
 def bad_use(film):
     expect("an unknown revision", film.check("--since", "no-such")[0], 2)
     expect("standard input", film.check("--staged", "-")[0], 2)
@@ -148,7 +191,7 @@ def hook(film):
     expect("bad word", film.run("stavewright", "hook", "instal").returncode, 2)
 
 
-for test in staged, bad_use, hook:
+for test in staged, changed, bad_use, hook:
     with tempfile.TemporaryDirectory(dir=os.environ.get("SW_TEMP")) as temp:
         test(Film(temp))
 print(f"# {failed} differ")
