@@ -81,7 +81,7 @@ typedef enum sw_music_kind {
     SW_MUSIC_TRANSPOSITION, /* pitch */
     SW_MUSIC_SET, /* \set, \override and the like: name = property path, name2 = the value as plain text */
     SW_MUSIC_OCTAVE_CHECK, /* \resetRelativeOctave, with flag SW_MUSIC_CHECKED \octaveCheck: pitch */
-    SW_MUSIC_SETTING,      /* every other command without length */
+    SW_MUSIC_SETTING,      /* every other command without length: see sw_label */
     SW_MUSIC_WITH /* the \with blocks of a context, no child of any music: name = its type, name2 = its id;
                      children: SET and SETTING with the flag SW_MUSIC_NEW, in the order of the text */
 } sw_music_kind;
@@ -97,6 +97,17 @@ enum {                                   /* sw_music.flags */
        SW_MUSIC_CHORD_MODE = 1 << 7      /* NOTE read in chord mode */
 };
 
+/* What a SETTING is that all staves can read: name = its words, num = its number, 0: the next one. */
+typedef enum sw_label {
+    SW_LABEL_NONE,
+    SW_LABEL_MARK, /* \mark */
+    SW_LABEL_TEXT, /* \textMark, \sectionLabel, \jump ... */
+    SW_LABEL_SEGNO,
+    SW_LABEL_CODA,
+    SW_LABEL_FINE,
+    SW_LABEL_BAR_LINE /* \bar */
+} sw_label;
+
 typedef struct sw_music {
     uint8_t kind; /* sw_music_kind */
     uint8_t flags;
@@ -110,7 +121,7 @@ typedef struct sw_music {
     int8_t log;          /* duration: see sw_duration */
     uint8_t dots;
     int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result; MARK: 0, or 1 and its
-                            class (sw_mark_class) when that does not stand in its text */
+                            class (sw_mark_class) when that does not stand in its text; SETTING: sw_label */
     uint8_t name_length; /* NOTE: bytes of the note name at `start` */
     int32_t num;         /* duration factor, or the number that the kind names */
     int32_t den;
@@ -119,7 +130,7 @@ typedef struct sw_music {
         uint32_t reference; /* NOTE in \relative: the music whose pitch the octave refers to */
     };
     union {
-        uint32_t name2;
+        uint32_t name2;  /* also MARK that is a variable: the text of the mark that it stands for, 0: none */
         uint32_t list;   /* TAG, KEEP, DROP, VOLTA: number of a space-separated list in the reading's names */
         uint32_t origin; /* what has a length of its own, but no CHORD: where the compiler says it stands;
                             `\\tweak color #red c4` stands at the \\tweak */

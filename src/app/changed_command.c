@@ -13,6 +13,7 @@ typedef struct cue {
     const char *path;
     bool come;
     bool gone;
+    bool several; /* scores in one of the versions */
     const sw_differences *list;
 } cue;
 
@@ -49,17 +50,17 @@ static void print_text(const cue *c, void *state)
 {
     (void)state;
     printf("%s%s\n", c->path, c->come ? ": a new cue" : c->gone ? ": the cue is gone" : "");
-    bool several = false;
-    for (size_t i = 0; c->list != NULL && i < c->list->count; i++) {
-        several = several || c->list->items[i].score != c->list->items[0].score;
-    }
     for (size_t i = 0; c->list != NULL && i < c->list->count; i++) {
         const sw_difference *d = &c->list->items[i];
         printf("  ");
-        if (several) {
-            printf("score %u, ", d->score + 1);
+        if (d->whole && d->staff == NULL) {
+            printf("score %u: ", d->score + 1);
+        } else {
+            if (c->several) {
+                printf("score %u, ", d->score + 1);
+            }
+            printf("%s: ", d->staff == NULL ? "all" : d->staff);
         }
-        printf("%s: ", d->staff == NULL ? "all" : d->staff);
         if (!d->whole) {
             if (d->first_bar == d->last_bar) {
                 printf("bar %d ", d->first_bar);
@@ -182,6 +183,7 @@ static void tell(arguments *given, const char *path, const sw_reading *before, c
     sw_differences list = {0};
     cue c = {.path = path, .come = before == NULL && after != NULL, .gone = after == NULL && before != NULL};
     if (before != NULL && after != NULL) {
+        c.several = before->score_count > 1 || after->score_count > 1;
         list = sw_compare(before, after);
         c.list = &list;
     }

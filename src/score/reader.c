@@ -126,6 +126,8 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
             result.music = sw_music_add(reader, cadenza ? SW_MUSIC_CADENZA : SW_MUSIC_SETTING, where.file,
                                         where.start, where.end);
             sw_music_at(reader, result.music)->num = sw_slice_is(name, "cadenzaOn");
+            sw_music_at(reader, result.music)->check =
+                sw_slice_is(name, "fine") ? SW_LABEL_FINE : SW_LABEL_NONE;
             break;
         }
         case SW_COMMAND_DURATION:
