@@ -180,6 +180,19 @@ def hook(film):
     expect("the hook of a worktree is there", "already" in film.run("stavewright", "hook", "install",
                                                                     below="../tree").stdout, True)
     expect("remove", (film.run("stavewright", "hook", "remove").returncode, path.exists()), (0, False))
+    film.run("stavewright", "hook", "install")
+    ours = path.read_text()
+    path.write_text(ours.replace("#!/bin/sh\n", "#!/bin/sh\nmake parts || exit 1\n"), encoding="utf-8")
+    result = film.run("stavewright", "hook", "remove")
+    expect("an edited hook keeps what was added", (result.returncode, path.read_text(), path.stat().st_mode & 0o111),
+           (0, "#!/bin/sh\nmake parts || exit 1\n", 0o111))
+    path.write_text(ours + "\n# nothing more\n", encoding="utf-8")
+    expect("an edited hook that does nothing else", (film.run("stavewright", "hook", "remove").returncode, path.exists()),
+           (0, False))
+    path.write_text(ours + "make parts\n", encoding="utf-8")
+    result = film.run("stavewright", "hook", "remove")
+    expect("what would begin to run", (result.returncode, "pre-commit:4: " in result.stderr, path.read_text()),
+           (2, True, ours + "make parts\n"))
     path.write_text("#!/bin/sh\nexit 0\n", encoding="utf-8")
     result = film.run("stavewright", "hook", "install")
     expect("another hook stays", (result.returncode, "check --staged" in result.stderr, path.read_text()),
