@@ -12,6 +12,23 @@ void sw_tempo_meaning(const sw_reading *reading, uint32_t tempo, sw_buffer *text
 /* The alteration of each step, c to b, that a KEY setting gives, in quarter tones. */
 void sw_key_signature(const sw_reading *reading, const sw_setting *key, int8_t alter[7]);
 
+/* A key that a staff did not have before. */
+typedef struct sw_key_change {
+    uint32_t staff;
+    uint32_t bar; /* index into the score's bars */
+    sw_rational onset;
+    int8_t alter[7];
+} sw_key_change;
+
+typedef struct sw_key_changes {
+    sw_key_change *items; /* in order of time; free() them */
+    size_t count;
+    size_t capacity;
+} sw_key_changes;
+
+/* The changes of key of all staves; before the first one a staff has no accidentals. */
+sw_key_changes sw_key_changes_of(const sw_reading *reading, const sw_score *score);
+
 /* ---- what is said to all staves ---- */
 
 typedef enum sw_sign_kind {

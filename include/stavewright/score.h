@@ -308,7 +308,8 @@ typedef struct sw_score {
     uint32_t file; /* where its \score (or its music) stands */
     uint32_t start;
     uint32_t end;
-    bool in_markup; /* an example in a text, or an \incipit: no score of the piece */
+    bool in_markup;    /* an example in a text, or an \incipit: no score of the piece */
+    uint32_t variable; /* name of the variable that is played by itself (see sw_read_alone); 0: a score */
 } sw_score;
 
 /* ---- reading ---- */
@@ -375,12 +376,19 @@ typedef struct sw_read_options {
      * written). Borrowed; they must outlive the reading. */
     const sw_text *const *overlays;
     size_t overlay_count;
+    bool alone;           /* see sw_read_alone */
+    const char *language; /* of note names, until the source says another one; NULL: the usual one */
 } sw_read_options;
 
 /* Reads a main file, the files that it includes, and plays the scores. NULL only when the main file itself
  * cannot be read: then *error is a sentence with the path and the reason (free() it). Everything else is in
  * the findings. `options` may be NULL. The caller frees the result. */
 sw_reading *sw_read(const char *path, const sw_read_options *options, char **error);
+/* Reads one file without what it includes. Music of variables that no score of the file plays is played by
+ * itself, each as a score; note names are taken in the language in which the file makes most sense, as part
+ * files leave that to others. The text is borrowed and must outlive the reading. NULL when it is no source at
+ * all: *error says why. */
+sw_reading *sw_read_alone(const sw_text *text, char **error);
 void sw_reading_free(sw_reading *reading);
 /* Bytes of memory that the music, the scores and the names hold (texts and syntax not counted). */
 size_t sw_reading_memory(const sw_reading *reading);

@@ -59,8 +59,7 @@ static void print_changes(const sw_reading *reading, const sw_score *score, sw_b
     }
 }
 
-/* Lines that stand in a score like staves, but hold no notes of their own. */
-static bool is_staff(const sw_reading *reading, const sw_staff *staff)
+bool sw_report_is_staff(const sw_reading *reading, const sw_staff *staff)
 {
     static const char *const others[] = {"ChordNames", "Devnull", "Dynamics", "FiguredBass",
                                          "FretBoards", "Lyrics",  "NoteNames"};
@@ -116,7 +115,7 @@ static void print_staves(const sw_reading *reading, const sw_score *score, sw_bu
         if (staff->group != SW_NO_INDEX) {
             sw_buffer_format(result, " in %s", sw_reading_name(reading, score->groups[staff->group].type));
         }
-        if (is_staff(reading, staff)) {
+        if (sw_report_is_staff(reading, staff)) {
             sw_buffer_format(result, ", %zu %s, %zu %s", voices, some(voices, "voice", "voices"), notes,
                              some(notes, "note", "notes"));
         }
@@ -160,7 +159,7 @@ static size_t count_staves(const sw_reading *reading, const sw_score *score)
 {
     size_t count = 0;
     for (size_t i = 0; i < score->staff_count; i++) {
-        count += is_staff(reading, &score->staves[i]);
+        count += sw_report_is_staff(reading, &score->staves[i]);
     }
     return count;
 }

@@ -169,42 +169,29 @@ static void add_events(const version *v, uint32_t staff)
     }
 }
 
-/* The signature as it is in force on a staff. */
-typedef struct signature {
-    int8_t alter[7];
-} signature;
-
-/* A key that is in force already says nothing new. */
-static void add_key(const version *v, const sw_setting *setting, uint32_t bar, signature *now)
+static void add_keys(const version *v)
 {
-    signature key;
-    sw_key_signature(v->reading, setting, key.alter);
-    if (memcmp(&key, now, sizeof key) != 0) {
-        uint64_t hash = add_text(FNV_START, (sw_slice){(const char *)key.alter, sizeof key.alter});
-        bar_of(v, setting->staff, bar)->parts[SW_PART_KEY] =
-            add_fraction(hash, place_of(v, bar, setting->onset));
-        *now = key;
+    sw_key_changes keys = sw_key_changes_of(v->reading, v->score);
+    for (size_t i = 0; i < keys.count; i++) {
+        const sw_key_change *key = &keys.items[i];
+        uint64_t hash = add_text(FNV_START, (sw_slice){(const char *)key->alter, sizeof key->alter});
+        bar_of(v, key->staff, key->bar)->parts[SW_PART_KEY] +=
+            add_fraction(hash, place_of(v, key->bar, key->onset));
     }
+    free(keys.items);
 }
 
-static void add_settings(const version *v)
+/* Marks on <>. */
+static void add_bare_marks(const version *v)
 {
-    const sw_score *score = v->score;
-    signature *keys = sw_alloc_zero(score->staff_count + 1, sizeof *keys);
-    for (size_t i = 0; i < score->setting_count; i++) {
-        const sw_setting *setting = &score->settings[i];
-        uint32_t bar = sw_score_bar_at(score, setting->onset);
-        if (bar == SW_NO_INDEX || setting->staff == SW_NO_INDEX) {
-            continue;
-        }
-        sw_music_kind kind = (sw_music_kind)v->reading->music[setting->music].kind;
-        if (kind == SW_MUSIC_KEY) {
-            add_key(v, setting, bar, &keys[setting->staff]);
-        } else if (kind == SW_MUSIC_CHORD) { /* marks on <> */
+    for (size_t i = 0; i < v->score->setting_count; i++) {
+        const sw_setting *setting = &v->score->settings[i];
+        uint32_t bar = sw_score_bar_at(v->score, setting->onset);
+        if (bar != SW_NO_INDEX && setting->staff != SW_NO_INDEX &&
+            v->reading->music[setting->music].kind == SW_MUSIC_CHORD) {
             add_marks(v, bar_of(v, setting->staff, bar), setting->music, place_of(v, bar, setting->onset));
         }
     }
-    free(keys);
 }
 
 static void add_signs(const version *v)
@@ -249,7 +236,8 @@ sw_bar_contents sw_bar_contents_of(const sw_reading *reading, const sw_score *sc
         add_events(&v, staff);
     }
     free(list);
-    add_settings(&v);
+    add_keys(&v);
+    add_bare_marks(&v);
     add_signs(&v);
     add_lyrics(&v);
     return v;

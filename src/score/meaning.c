@@ -1,6 +1,7 @@
 #include "stavewright/meaning.h"
 
 #include <ctype.h>
+#include <stdlib.h>
 #include <string.h>
 
 /* ---- marks ----------------------------------------------------------------------------------------------
@@ -108,4 +109,27 @@ void sw_key_signature(const sw_reading *reading, const sw_setting *key, int8_t a
         sw_pitch interval = {(int8_t)degree, 0, mode->alter[degree]};
         alter[step] = sw_pitch_transpose(key->pitch, interval).alter;
     }
+}
+
+sw_key_changes sw_key_changes_of(const sw_reading *reading, const sw_score *score)
+{
+    sw_key_changes changes = {0};
+    int8_t(*now)[7] = sw_alloc_zero(score->staff_count + 1, sizeof *now);
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *setting = &score->settings[i];
+        uint32_t bar = sw_score_bar_at(score, setting->onset);
+        if (reading->music[setting->music].kind != SW_MUSIC_KEY || bar == SW_NO_INDEX ||
+            setting->staff == SW_NO_INDEX) {
+            continue;
+        }
+        sw_key_change change = {.staff = setting->staff, .bar = bar, .onset = setting->onset};
+        sw_key_signature(reading, setting, change.alter);
+        if (memcmp(now[setting->staff], change.alter, sizeof change.alter) != 0) {
+            memcpy(now[setting->staff], change.alter, sizeof change.alter);
+            changes.items = sw_grow(changes.items, changes.count, &changes.capacity, sizeof *changes.items);
+            changes.items[changes.count++] = change;
+        }
+    }
+    free(now);
+    return changes;
 }

@@ -143,6 +143,40 @@ def changed(film):
     expect("a cue that can't be read now", (rows("HEAD~2", ".")[0], "other.ly" in rows("HEAD~2", ".")[1][0]), (2, True))
 
 
+def textconv(film):
+    def diff(*words):
+        """What git shows of the music, without its first lines."""
+        lines = film.git("diff", "-U0", *words).splitlines()
+        return [line for line in lines if not line.startswith(("diff ", "index ", "--- ", "+++ "))]
+
+    film.write(".gitattributes", "*.ly diff=music\n*.ily diff=music\n")
+    film.git("config", "diff.music.textconv", "stavewright music")
+    film.git("config", "diff.music.xfuncname", "^bar .*")
+    film.git("add", ".")
+    film.git("commit", "-qm", "attributes")
+    film.write("cue/parts/oboe.ily", GOOD.replace("d''1", "<>\\p | r2 % a remark\n ees''2-. |"))
+    expect("a part", diff(), ["@@ -2 +2 @@", "-oboe: d''1", "+oboe: <>\\p r2 eb''2\\staccato"])
+    film.git("commit", "-qam", "a part")
+    film.write("cue/parts/oboe.ily", "oboe = \\relative { c''1 | r2\\p   es2\\staccato | }\n")
+    expect("a mark that hangs on the rest now", diff(), ["@@ -2 +2 @@", "-oboe: <>\\p r2 eb''2\\staccato",
+                                                         "+oboe: r2\\p eb''2\\staccato"])
+    film.git("commit", "-qam", "written otherwise")
+    film.write("cue/parts/oboe.ily", "oboe = \\fixed c'' { c1 | <>\\p r2 es2-. }\n")
+    film.git("commit", "-qam", "written as it was")
+    expect("what only looks otherwise", diff("HEAD~2"), [])
+    film.write("other.ly", SCORE.replace("\\oboe }", "{ c''1 d'' \\mark \\default e'' } }") % "no-such.ily")
+    film.git("commit", "-qam", "a score")
+    film.write("other.ly", SCORE.replace("\\oboe }", "{ c''1 d'' \\mark \\default e''2 f'' } }") % "no-such.ily")
+    expect("a score, with its bar in front", diff(),
+           ["@@ -9 +9 @@ bar 3", "-  Oboe: e''1", "+  Oboe: e''2 f''2"])
+    (film.folder / "other.ly").unlink()
+    film.write("new.ly", "nothing but words that nobody knows, for a diff of others must not fail for it\n" * 9)
+    film.git("add", "-N", "new.ly")
+    shown = diff()
+    expect("a file that has gone, and one that is no source",
+           ("-  Oboe: d''1" in shown, any(line.startswith("+no music: ") for line in shown)), (True, True))
+
+
 def bad_use(film):
     expect("an unknown revision", film.check("--since", "no-such")[0], 2)
     expect("standard input", film.check("--staged", "-")[0], 2)
@@ -204,7 +238,7 @@ def hook(film):
     expect("bad word", film.run("stavewright", "hook", "instal").returncode, 2)
 
 
-for test in staged, changed, bad_use, hook:
+for test in staged, changed, textconv, bad_use, hook:
     with tempfile.TemporaryDirectory(dir=os.environ.get("SW_TEMP")) as temp:
         test(Film(temp))
 print(f"# {failed} differ")
