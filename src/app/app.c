@@ -140,6 +140,22 @@ static const sw_subcommand subcommands[] = {
      "It is made from the same tables as these help texts; make install puts it where man finds it.\n\n"
      "example: stavewright manual\n",
      sw_command_manual},
+    {"music", "FILE", "print one file's music as text, bar by bar, for git's diff",
+     "One line a bar a staff: pitches, rhythm, dynamics, marks, texts and words; no looks. FILE is read by "
+     "itself,\n"
+     "without what it includes, as git shows it to a textconv driver, so that each change is shown once, in "
+     "the file\n"
+     "where it was made. Music of variables that no score in FILE plays is printed variable by variable, "
+     "line "
+     "by line\n"
+     "without numbers. Note names come out alike in every note language: c#'4 is C sharp 4, a quarter. Exit "
+     "status 0\n"
+     "for whatever can be opened.\n\n"
+     "  echo '*.ly diff=music' >>.gitattributes    # the same for *.ily\n"
+     "  git config diff.music.textconv 'stavewright music'\n"
+     "  git config diff.music.xfuncname '^bar .*'\n\n"
+     "example: stavewright music corpus/1m1-first-light/strings.ily\n",
+     sw_command_music},
     {"octave", "FILE --by N", "shift notes by octaves, or fit lines into a range",
      "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
      "then,\n"

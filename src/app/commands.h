@@ -38,6 +38,7 @@ int sw_command_ring(int count, char **arguments);
 int sw_command_breaths(int count, char **arguments);
 int sw_command_stagger(int count, char **arguments);
 int sw_command_changed(int count, char **arguments);
+int sw_command_music(int count, char **arguments);
 int sw_command_check(int count, char **arguments);
 int sw_command_players(int count, char **arguments);
 int sw_command_run(int count, char **arguments);
