@@ -79,6 +79,7 @@ const sw_rule sw_rule_breath = {
         "warning. Two players on a line can take turns: then it is no trouble. Where the score says\n"
         "no tempo, nothing is reported.\n\n"
         "To mend: write \\breathe or a rest where the phrase allows it, divide the slur, or share the\n"
-        "line. The command breaths writes the marks.\n",
+        "line. The command breaths writes the marks. To set: limits: [{for: [flute], breath: 14}] in\n"
+        "stavewright.yaml, and breath-factors for soft, loud, low and catch.\n",
     .run = run,
 };

@@ -52,6 +52,6 @@ const sw_rule sw_rule_tongue = {
         "double-tongues: Rimsky-Korsakov, Principles of Orchestration. Some players are faster, on\n"
         "some instruments much: ask.\n\n"
         "To mend: slur two of each group, share the notes between two players, or give them to\n"
-        "another instrument.\n",
+        "another instrument. To set: limits: [{for: [horn], single: 8, double: 10}] in stavewright.yaml.\n",
     .run = run,
 };
