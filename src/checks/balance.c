@@ -111,8 +111,9 @@ static size_t begun(const part *p, sw_rational onset)
     return low;
 }
 
-/* The weight of one part near a height; sets `doubled` when it has the note. */
-static double weight_of(const part *p, sw_rational onset, int semitones, sw_dynamic dynamic, bool *doubled)
+/* The weight of one part near a height; sets what `beside` says of doublings when it has the note. */
+static double weight_of(const part *p, sw_rational onset, int semitones, sw_dynamic dynamic,
+                        sw_beside *beside)
 {
     enum { NEAR = 12 };
     double weight = 0;
@@ -125,8 +126,9 @@ static double weight_of(const part *p, sw_rational onset, int semitones, sw_dyna
         if (sw_rational_compare(s->end, onset) <= 0) {
             continue;
         }
-        *doubled = *doubled || (s->semitones - semitones) % 12 == 0;
+        beside->doubled = beside->doubled || (s->semitones - semitones) % 12 == 0;
         if (s->dynamic != SW_NO_DYNAMIC && s->dynamic >= dynamic && abs(s->semitones - semitones) <= NEAR) {
+            beside->in_unison = beside->in_unison || s->semitones == semitones;
             weight = p->section ? s->weight : weight + s->weight;
         }
     }
@@ -136,14 +138,13 @@ static double weight_of(const part *p, sw_rational onset, int semitones, sw_dyna
 sw_beside sw_balance_beside(const sw_balance *balance, uint32_t staff, sw_rational onset, sw_pitch sounding,
                             sw_dynamic dynamic)
 {
-    sw_beside beside = {0, SW_NO_INDEX, false};
+    sw_beside beside = {.heaviest = SW_NO_INDEX};
     double most = 0;
     for (uint32_t s = 0; s < balance->count; s++) {
         if (s == staff) {
             continue;
         }
-        double weight =
-            weight_of(&balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic, &beside.doubled);
+        double weight = weight_of(&balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic, &beside);
         beside.weight += weight;
         if (weight > most) {
             most = weight;

@@ -16,6 +16,7 @@ typedef struct sw_beside {
     double weight; /* of all on other staves that play no softer, within an octave of it; a woodwind is 1 */
     uint32_t heaviest; /* the staff with the most of it, SW_NO_INDEX: none */
     bool doubled;      /* another staff has the same note, in whatever octave */
+    bool in_unison;    /* ... in this one, and no softer */
 } sw_beside;
 
 /* What sounds on other staves when a note of `staff` begins, that sounds as `sounding` at a dynamic. */

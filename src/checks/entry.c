@@ -30,6 +30,16 @@ static bool is_bass(const char *clef)
     return false;
 }
 
+/* \override NoteHead.style = #'harmonic (or 'harmonic-mixed ...), with any context in front. */
+static bool styles_heads(const char *path)
+{
+    static const char style[] = "NoteHead.style";
+    size_t length = strlen(path);
+    size_t tail = sizeof style - 1;
+    return length >= tail && strcmp(path + length - tail, style) == 0 &&
+           (length == tail || path[length - tail - 1] == '.');
+}
+
 static bool same_class(sw_pitch a, sw_pitch b)
 {
     return (sw_pitch_quarter_tones(a) - sw_pitch_quarter_tones(b)) % 24 == 0;
@@ -97,6 +107,7 @@ static bool take(const sw_instruments *instruments, const sw_reading *reading, c
 {
     const sw_music *m = &reading->music[setting->music];
     const char *text = sw_reading_name(reading, m->kind == SW_MUSIC_SET ? m->name2 : m->name);
+    sw_slice written = sw_music_slice(reading, setting->music);
     if (m->kind == SW_MUSIC_TRANSPOSITION) {
         w->now.transposition = setting->pitch;
         w->now.transposition_music = setting->music;
@@ -109,6 +120,12 @@ static bool take(const sw_instruments *instruments, const sw_reading *reading, c
         const sw_instrument *other = sw_instruments_find(instruments, text);
         w->name = other == NULL ? w->name : text; /* a name may mean no instrument: "with mutes" */
         w->named = other == NULL ? w->named : other;
+    } else if (m->kind == SW_MUSIC_SET && styles_heads(sw_reading_name(reading, m->name))) {
+        w->now.harmonic_heads = strncmp(text, "harmonic", strlen("harmonic")) == 0;
+        w->now.only_here = sw_slice_starts(written, "\\once");
+    } else if (m->kind == SW_MUSIC_SETTING && sw_slice_starts(written, "\\harmonicsO")) {
+        w->now.harmonic_heads = sw_slice_is(written, "\\harmonicsOn");
+        w->now.only_here = false;
     } else {
         return false;
     }
@@ -153,6 +170,11 @@ const sw_entries *sw_check_entries(sw_check *check, const sw_score *score)
         *entries = sw_entries_of_score(check->instruments, check->reading, score);
     }
     return *entries;
+}
+
+bool sw_entry_has_harmonic_heads(const sw_entry *entry, sw_rational onset)
+{
+    return entry->harmonic_heads && (!entry->only_here || sw_rational_equal(entry->onset, onset));
 }
 
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset)

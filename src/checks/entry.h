@@ -22,6 +22,8 @@ typedef struct sw_entry {
     uint32_t transposition_music; /* the node that says so, SW_NO_INDEX */
     bool octave_clef;             /* the clef itself says an octave: "treble_8", "bass^15" */
     bool bass_clef;
+    bool harmonic_heads; /* the note heads are those of harmonics, by an override ... */
+    bool only_here;      /* ... that \once limits to this onset */
 } sw_entry;
 
 typedef struct sw_entries {
@@ -44,6 +46,8 @@ enum { SW_ENTRY_READINGS = 3 };
 /* The written pitches that an entered pitch can mean for the instrument: several where the source does not
  * say whether it holds written or sounding pitches, none without an instrument. Returns how many. */
 size_t sw_entry_written(const sw_entry *entry, sw_pitch pitch, sw_pitch written[SW_ENTRY_READINGS]);
+/* Whether the note heads are those of harmonics for a note at a moment for which the entry holds. */
+bool sw_entry_has_harmonic_heads(const sw_entry *entry, sw_rational onset);
 /* What holds at a moment. */
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset);
 
