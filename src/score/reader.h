@@ -49,8 +49,10 @@ typedef enum sw_value_kind {
     SW_VALUE_OUTPUT        /* \layout, \midi, \paper, \header, \with */
 } sw_value_kind;
 
-/* A function that the sources define. */
+/* A function that the sources define, or another name of one of the language. */
 typedef struct sw_function {
+    const sw_command
+        *command; /* of the language, of which this is another name; NULL: it has a body of its own */
     const char *signature; /* as in sw_command */
     sw_command_kind kind;
     const uint32_t *parameters; /* names, as many as the signature has letters */
@@ -280,6 +282,8 @@ uint32_t sw_read_set_value(sw_reader *reader, sw_cursor *cursor, uint32_t *end);
 /* Reads the function that a Scheme definition makes; NULL when it makes none. `node` is the scheme or
  * embedded node. */
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);
+/* The language's function of this name as a value, for `RH = #rightHandFinger`; NULL when it has none. */
+const sw_function *sw_function_named(sw_reader *reader, sw_slice name);
 /* A call of a function that the sources define. */
 sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
                  const sw_value *where);
