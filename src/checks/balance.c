@@ -77,9 +77,7 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         part *p = &balance->parts[staff];
-        if (p->count > 0) {
-            qsort(p->items, p->count, sizeof *p->items, compare_heard);
-        }
+        sw_sort(p->items, p->count, sizeof *p->items, compare_heard);
     }
     return balance;
 }
