@@ -20,9 +20,9 @@ enum { SW_MAX_DEPTH = 1000, SW_MAX_INCLUDE_DEPTH = 100 };
  * beyond them is a finding. What is written out in the sources comes on top: see sw_reader_bound. */
 enum {
     SW_MAX_FILES = 10000,
-    SW_MAX_MUSIC = 4000000,  /* nodes; music is copied and templates are read up to here */
-    SW_MAX_EVENTS = 2000000, /* in all scores of a reading */
-    SW_MAX_STEPS = 20000000  /* of all walks through music */
+    SW_MAX_MUSIC = 1000000, /* nodes; music is copied and templates are read up to here */
+    SW_MAX_EVENTS = 500000, /* in all scores of a reading */
+    SW_MAX_STEPS = 5000000  /* of all walks through music */
 };
 
 typedef enum sw_mode {
@@ -157,6 +157,7 @@ typedef struct sw_reader {
     unsigned open_abbreviations;   /* abbreviations in which the reader is just now ... */
     unsigned nested_abbreviations; /* ... and how many were used in there so far */
     uint32_t depth;
+    bool too_deep;                    /* blocks are nested too deep somewhere: said once */
     const struct sw_open_call *calls; /* the templates that are being read, from the innermost outwards */
     size_t source_bytes;              /* of all files read so far */
     size_t events;                    /* of all scores played so far */
