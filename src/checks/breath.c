@@ -1,8 +1,8 @@
 /* Spans of wind playing that are longer than a breath, with no place to take one.
  *
  * A place is a rest, a breath mark, or the end of a note that is neither tied nor slurred to the next and
- * long enough that a catch breath fits into its second half and the short rest that may follow. Each note takes its part of the breath that the player
- * has at its loudness and register. */
+ * long enough that a catch breath fits into its second half and the short rest that may follow. Each note
+ * takes its part of the breath that the player has at its loudness and register. */
 #include "checks/line.h"
 #include "checks/rules.h"
 #include "checks/say.h"
@@ -52,7 +52,7 @@ static void check_line(sw_check *check, const sw_line *line)
         }
         p.last = note;
         p.used += (note->end - note->begin) /
-                  sw_limits_breath_seconds(check->limits, line->limit, note->dynamic, note->low);
+                  sw_limits_breath_seconds(check->limits, note->limit, note->dynamic, note->low);
     }
 }
 
@@ -71,7 +71,8 @@ const sw_rule sw_rule_breath = {
         "breath every note takes: the seconds at the tempo there, more when it is loud or low, less\n"
         "when it is soft. A new breath can be taken at a rest, at a breath mark (\\breathe), and\n"
         "behind a note that is not slurred or tied to the next one and lasts 0.6 s or more, from\n"
-        "which 0.3 s can be cut (less where a short rest helps). What goes on longer than a breath is reported, from its first note.\n\n"
+        "which 0.3 s can be cut (less where a short rest helps). What goes on longer than a breath is "
+        "reported, from its first note.\n\n"
         "The figures: at mf a breath lasts 10 s on the flute, 25 s on the oboe, 20 s on the clarinet,\n"
         "15 s on bassoon, horn and trumpet, 10 s on the trombone, 6 s on the tuba, 12 s for singers; half of "
         "it at ff,\n"

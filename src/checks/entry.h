@@ -3,6 +3,7 @@
 #ifndef SW_CHECKS_ENTRY_H
 #define SW_CHECKS_ENTRY_H
 
+#include "players/chairs.h"
 #include "stavewright/check.h"
 
 /* What \transposition says about an instrument whose own transposition is known. */
@@ -33,10 +34,11 @@ typedef struct sw_entries {
 } sw_entries;
 
 /* The entries of all staves of a score, by staff. Changes of instrument are those that say so by a new name
- * of the staff. A name without a key ("Clarinets") means the instrument in the key that \transposition says,
+ * of the staff, and with a seating also those by a text for all of its players ("muta in Piccolo"). A name
+ * without a key ("Clarinets") means the instrument in the key that \transposition says,
  * if there is one. Free with sw_entries_free. */
 sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_reading *reading,
-                                const sw_score *score);
+                                const sw_score *score, const sw_seating *seating_or_null);
 /* NULL is allowed. */
 void sw_entries_free(sw_entries *entries, size_t staff_count);
 /* The same for a score of the check's reading, for rules: found out once, owned by the check. */

@@ -99,7 +99,8 @@ static finding judge(const scene *s, const sw_event *event)
     finding f = mildest(entry, event, now.level, &written);
     if (f.trouble == COVERED || f.trouble == TOO_LOUD) {
         f.beside = sw_balance_beside(s->balance, s->staff, event->onset,
-                                     sw_instrument_sounding(entry->instrument, written), now.level);
+                                     sw_instrument_sounding(entry->instrument, written), now.level,
+                                     entry->instrument);
     }
     if (f.trouble == COVERED) {
         double own = sw_instrument_weight(entry->instrument, now.level);
@@ -160,7 +161,7 @@ static sw_severity severity_of(const finding *f)
 }
 
 /* A line that others have, too, is there for its colour; and where a little more is asked than a register
- * gives, those who double it in unison give the rest. */
+ * gives, other instruments in unison give the rest. */
 static bool is_worth_it(const span *p)
 {
     bool doubled = 2 * p->doubled >= p->notes;
@@ -313,7 +314,7 @@ const sw_rule sw_rule_register = {
         "Weights: at forte a trumpet, trombone or tuba is two horns, a horn or a section of strings\n"
         "two woodwinds; at piano all are about equal (Rimsky-Korsakov, Principles of Orchestration\n"
         "I). One level beyond a register is a note, more a warning; one level too loud is nothing\n"
-        "where others double the notes in unison.\n\n"
+        "where other instruments double the notes in unison.\n\n"
         "To mend: mark the dynamic that the register has, move the line by an octave, double it, thin\n"
         "out what is beside it, or choose another instrument.\n",
     .run = run,
