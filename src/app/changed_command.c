@@ -195,40 +195,62 @@ static void tell(arguments *given, const char *path, const sw_reading *before, c
     sw_differences_free(&list);
 }
 
-/* The cues of the files now, each against a file of the same name elsewhere. */
-static bool compare_paths(arguments *given, const char *old, const char *new)
+/* The cues as they are now, and how they are read. */
+typedef struct cues_now {
+    sw_folders folders;
+    sw_read_options options;
+    sw_paths paths;
+} cues_now;
+
+/* Finds the files that were taken, and their cues. False when that can't be done; it has been said then.
+ * Either way free_cues. */
+static bool find_cues(arguments *given, cues_now *now)
 {
-    sw_inputs_take(&given->inputs, new);
+    *now = (cues_now){.paths = {0}};
     if (!sw_inputs_close(&given->inputs, NULL)) {
         return false;
     }
-    sw_folders folders = sw_inputs_folders(&given->inputs, NULL);
-    sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
+    now->folders = sw_inputs_folders(&given->inputs, NULL);
+    now->options =
+        (sw_read_options){.include_path = now->folders.items, .include_path_count = now->folders.count};
     sw_paths mains = sw_inputs_mains(&given->inputs);
-    sw_paths cues = {0};
     char *error = NULL;
-    bool good = sw_cues_find(&mains, &options, NULL, NULL, &cues, NULL, &error);
+    bool good = sw_cues_find(&mains, &now->options, NULL, NULL, &now->paths, NULL, &error);
     if (!good) {
         sw_say_bad("changed", "%s", error);
         free(error);
     }
+    sw_paths_free(&mains);
+    return good;
+}
+
+static void free_cues(cues_now *now)
+{
+    sw_paths_free(&now->paths);
+    free(now->folders.items);
+}
+
+/* The cues now, each against a file of the same name elsewhere. */
+static bool compare_paths(arguments *given, const char *old, const char *new)
+{
+    sw_inputs_take(&given->inputs, new);
+    cues_now now;
+    bool good = find_cues(given, &now);
     sw_paths plain = {0};
     sw_paths_add(&plain, new);
     size_t length = strlen(plain.items[0]);
-    for (size_t i = 0; i < cues.count; i++) {
+    for (size_t i = 0; i < now.paths.count; i++) {
         sw_buffer path = {0};
-        sw_buffer_format(&path, "%s%s", old, cues.items[i] + length);
-        sw_reading *before = read_version(sw_buffer_text(&path), &options);
-        sw_reading *after = read_version(cues.items[i], &options);
-        tell(given, cues.items[i], before, after);
+        sw_buffer_format(&path, "%s%s", old, now.paths.items[i] + length);
+        sw_reading *before = read_version(sw_buffer_text(&path), &now.options);
+        sw_reading *after = read_version(now.paths.items[i], &now.options);
+        tell(given, now.paths.items[i], before, after);
         sw_reading_free(before);
         sw_reading_free(after);
         sw_buffer_free(&path);
     }
     sw_paths_free(&plain);
-    sw_paths_free(&cues);
-    sw_paths_free(&mains);
-    free(folders.items);
+    free_cues(&now);
     return good;
 }
 
@@ -261,35 +283,25 @@ static bool compare_revisions(arguments *given)
         free(error);
         return false;
     }
-    bool good = sw_inputs_close(&given->inputs, NULL);
-    sw_folders folders = sw_inputs_folders(&given->inputs, NULL);
-    sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
-    sw_paths mains = sw_inputs_mains(&given->inputs);
-    sw_paths cues = {0};
-    if (good && !sw_cues_find(&mains, &options, NULL, NULL, &cues, NULL, &error)) {
-        sw_say_bad("changed", "%s", error);
-        free(error);
-        good = false;
-    }
-    for (size_t i = 0; i < cues.count && good; i++) {
+    cues_now now;
+    bool good = find_cues(given, &now);
+    for (size_t i = 0; i < now.paths.count && good; i++) {
         sw_reading *before = NULL;
         sw_reading *after = NULL;
         good = use_revision(given, git, 0);
         if (good) {
-            before = read_version(cues.items[i], &options);
+            before = read_version(now.paths.items[i], &now.options);
             good = use_revision(given, git, 1);
         }
         if (good) {
-            after = read_version(cues.items[i], &options);
-            tell(given, cues.items[i], before, after);
+            after = read_version(now.paths.items[i], &now.options);
+            tell(given, now.paths.items[i], before, after);
         }
         sw_reading_free(before);
         sw_reading_free(after);
     }
     sw_git_read_disk(git);
-    sw_paths_free(&cues);
-    sw_paths_free(&mains);
-    free(folders.items);
+    free_cues(&now);
     sw_git_free(git);
     return good;
 }

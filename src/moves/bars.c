@@ -691,9 +691,5 @@ sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
                       const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

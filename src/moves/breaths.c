@@ -421,13 +421,10 @@ static void read_lines(plan *p)
 {
     const sw_score *score = p->chosen.score;
     p->lines = sw_alloc_zero(score->staff_count + 1, sizeof *p->lines);
-    p->is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p->is_chosen);
+    p->is_chosen = sw_chosen_map(&p->chosen);
     p->stroke_of = sw_alloc((score->event_count + 1) * sizeof *p->stroke_of);
     memset(p->stroke_of, 0xff, (score->event_count + 1) * sizeof *p->stroke_of);
     p->strokes = sw_lines_of(&p->chosen);
-    for (size_t i = 0; i < p->chosen.count; i++) {
-        p->is_chosen[p->chosen.events[i]] = true;
-    }
     for (uint32_t s = 0; s < p->strokes.count; s++) {
         p->stroke_of[p->strokes.strokes[s].event] = s;
     }
@@ -507,12 +504,7 @@ static bool run(sw_move *move, const sw_breaths_options *options, const sw_read_
     p.check = &check;
     p.limits = check.limits;
     make_plan(&p);
-    sw_edit_request request = {.reading = p.chosen.reading,
-                               .score = p.chosen.score,
-                               .elsewhere = options->elsewhere,
-                               .mains = move->mains,
-                               .main_count = move->main_count,
-                               .options = reading_options};
+    sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
     sw_choices_make(move, &p.choices, &request);
     free_plan(&p);
     sw_check_end(&check);
@@ -524,9 +516,5 @@ sw_move *sw_move_breaths(const char *path, const sw_breaths_options *options,
                          const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

@@ -333,10 +333,7 @@ static void make_plan(plan *p)
 {
     const sw_score *score = p->chosen.score;
     p->staves = sw_alloc_zero(score->staff_count + 1, sizeof *p->staves);
-    p->is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p->is_chosen);
-    for (size_t i = 0; i < p->chosen.count; i++) {
-        p->is_chosen[p->chosen.events[i]] = true;
-    }
+    p->is_chosen = sw_chosen_map(&p->chosen);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         p->staves[staff] =
             sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff, NULL);
@@ -380,12 +377,7 @@ static bool run(sw_move *move, const sw_courtesy_options *options, const sw_read
             sw_playing_of(p.techniques, sw_film_instruments(figures.film), p.chosen.reading, p.chosen.score);
         p.playing = playing;
         make_plan(&p);
-        sw_edit_request request = {.reading = p.chosen.reading,
-                                   .score = p.chosen.score,
-                                   .elsewhere = options->elsewhere,
-                                   .mains = move->mains,
-                                   .main_count = move->main_count,
-                                   .options = reading_options};
+        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
         sw_choices_make(move, &p.choices, &request);
         free_plan(&p);
         sw_playing_free(playing);
@@ -398,9 +390,5 @@ sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,
                           const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

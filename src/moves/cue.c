@@ -197,14 +197,9 @@ static bool run(cue *c, const sw_read_options *reading_options, char **error)
     if (!(c->options->undo ? plan_full(c, error) : plan_small(c, error))) {
         return false;
     }
-    sw_edit_request request = {.reading = c->chosen.reading,
-                               .score = c->chosen.score,
-                               .changes = c->choices.changes,
-                               .count = c->choices.change_count,
-                               .elsewhere = c->options->elsewhere,
-                               .mains = c->move->mains,
-                               .main_count = c->move->main_count,
-                               .options = reading_options};
+    sw_edit_request request = sw_chosen_request(c->move, &c->chosen, c->options->elsewhere, reading_options);
+    request.changes = c->choices.changes;
+    request.count = c->choices.change_count;
     bool done = sw_edit_score(&request, &c->move->patch, &c->move->notes, error);
     for (size_t i = 0; done && i < c->choices.count; i++) {
         sw_buffer_format(&c->move->why, "%s\n", c->choices.items[i].why);
@@ -216,10 +211,7 @@ sw_move *sw_move_cue(const char *path, const sw_cue_options *options, const sw_r
                      char **error)
 {
     cue c = {.move = sw_move_open(path, reading_options, error), .options = options};
-    if (c.move != NULL && !run(&c, reading_options, error)) {
-        sw_move_free(c.move);
-        c.move = NULL;
-    }
+    c.move = sw_move_close(c.move, c.move != NULL && run(&c, reading_options, error));
     sw_choices_free(&c.choices);
     sw_buffer_free(&c.name);
     free(c.calls);

@@ -659,14 +659,9 @@ static bool run(give *g, const sw_read_options *reading_options, char **error)
     if (!plan(g, error)) {
         return false;
     }
-    sw_edit_request request = {.reading = g->chosen.reading,
-                               .score = g->chosen.score,
-                               .changes = g->changes,
-                               .count = g->count,
-                               .elsewhere = g->options->elsewhere,
-                               .mains = g->move->mains,
-                               .main_count = g->move->main_count,
-                               .options = reading_options};
+    sw_edit_request request = sw_chosen_request(g->move, &g->chosen, g->options->elsewhere, reading_options);
+    request.changes = g->changes;
+    request.count = g->count;
     return g->count == 0 || sw_edit_score(&request, &g->move->patch, &g->move->notes, error);
 }
 
@@ -674,10 +669,7 @@ sw_move *sw_move_give(const char *path, const sw_give_options *options,
                       const sw_read_options *reading_options, char **error)
 {
     give g = {.move = sw_move_open(path, reading_options, error), .options = options};
-    if (g.move != NULL && !run(&g, reading_options, error)) {
-        sw_move_free(g.move);
-        g.move = NULL;
-    }
+    g.move = sw_move_close(g.move, g.move != NULL && run(&g, reading_options, error));
     for (size_t i = 0; i < g.part_count; i++) {
         free(g.parts[i].left);
         free(g.parts[i].dynamic);

@@ -441,9 +441,5 @@ sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
     free(h.notes);
     free(h.event_part);
     free(h.clefs);
-    if (!done) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, done);
 }

@@ -103,3 +103,11 @@ sw_move *sw_move_open(const char *path, const sw_read_options *options, char **e
     }
     return move;
 }
+
+sw_move *sw_move_close(sw_move *move, bool done)
+{
+    if (!done) {
+        sw_move_free(move);
+    }
+    return done ? move : NULL;
+}

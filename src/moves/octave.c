@@ -81,13 +81,8 @@ static bool shift(sw_move *move, const sw_chosen *chosen, const sw_octave_option
     }
     int8_t *by = sw_alloc_zero(chosen->score->event_count + 1, sizeof *by);
     sw_change *changes = sw_alloc_zero(chosen->score->event_count + 1, sizeof *changes);
-    sw_edit_request request = {.reading = chosen->reading,
-                               .score = chosen->score,
-                               .changes = changes,
-                               .elsewhere = options->elsewhere,
-                               .mains = move->mains,
-                               .main_count = move->main_count,
-                               .options = reading_options};
+    sw_edit_request request = sw_chosen_request(move, chosen, options->elsewhere, reading_options);
+    request.changes = changes;
     bool done = find_octaves(move, chosen, options, by, error) &&
                 plan(chosen, by, changes, &request.count, error) &&
                 sw_edit_score(&request, &move->patch, &move->notes, error);
@@ -114,9 +109,5 @@ sw_move *sw_move_octave(const char *path, const sw_octave_options *options,
                         const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

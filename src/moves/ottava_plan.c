@@ -312,10 +312,9 @@ static void plan_staff(plan *p)
 sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *home, int ledgers)
 {
     const sw_score *score = chosen->score;
-    bool *is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *is_chosen);
+    bool *is_chosen = sw_chosen_map(chosen);
     bool *staves = sw_alloc_zero(score->staff_count + 1, sizeof *staves);
     for (size_t i = 0; i < chosen->count; i++) {
-        is_chosen[chosen->events[i]] = true;
         staves[score->voices[score->events[chosen->events[i]].voice].staff] = true;
     }
     plan p = {.move = move, .chosen = chosen, .ledgers = ledgers, .home = home, .is_chosen = is_chosen};

@@ -142,3 +142,23 @@ bool sw_places_choose(const sw_move *move, const sw_places *places, sw_chosen *c
     *error = first_error != NULL ? first_error : say_nothing(move, places);
     return false;
 }
+
+bool *sw_chosen_map(const sw_chosen *chosen)
+{
+    bool *map = sw_alloc_zero(chosen->score->event_count + 1, sizeof *map);
+    for (size_t i = 0; i < chosen->count; i++) {
+        map[chosen->events[i]] = true;
+    }
+    return map;
+}
+
+sw_edit_request sw_chosen_request(const sw_move *move, const sw_chosen *chosen, sw_elsewhere elsewhere,
+                                  const sw_read_options *options)
+{
+    return (sw_edit_request){.reading = chosen->reading,
+                             .score = chosen->score,
+                             .elsewhere = elsewhere,
+                             .mains = move->mains,
+                             .main_count = move->main_count,
+                             .options = options};
+}

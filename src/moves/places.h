@@ -19,5 +19,10 @@ char *sw_places_say_no_bars(const sw_score *score, const sw_bar_range *bars);
 /* Finds the notes that the places mean, in the first score that has some: of mains[0], or, where that has no
  * score of its own, of a file that includes it. False with *error (free() it). */
 bool sw_places_choose(const sw_move *move, const sw_places *places, sw_chosen *chosen, char **error);
+/* By event of the score: whether it is chosen. free() */
+bool *sw_chosen_map(const sw_chosen *chosen);
+/* What to edit, without changes: the score of the chosen notes, proved in all main files of the move. */
+sw_edit_request sw_chosen_request(const sw_move *move, const sw_chosen *chosen, sw_elsewhere elsewhere,
+                                  const sw_read_options *options);
 
 #endif

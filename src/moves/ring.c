@@ -19,6 +19,7 @@
 enum { MANY = 4 }; /* notes from which on one text is better than a tie each */
 
 typedef struct plan {
+    sw_move *move;
     const sw_techniques *techniques;
     const sw_limits *limits;
     const sw_playing *playing;
@@ -230,7 +231,14 @@ static void plan_staff(plan *p, uint32_t staff)
                    !is_ended(p, staff, stroke->onset, until);
         ringing += rings[i];
     }
-    if (ringing == chosen && ringing >= MANY) {
+    if (ringing > 0 && sw_staff_is_combined(p->chosen.reading, p->chosen.score, staff)) {
+        size_t first = 0;
+        while (!rings[first]) {
+            first++;
+        }
+        sw_move_tell(p->move, "ring", p->chosen.reading, &p->chosen.score->events[strokes.items[first].event],
+                     "two parts are combined on this staff, each rings in its own source: left alone");
+    } else if (ringing == chosen && ringing >= MANY) {
         let_all_ring(p, staff, &strokes, rings, ringing);
     } else {
         let_each_ring(p, staff, &strokes, rings);
@@ -247,7 +255,10 @@ static bool run(sw_move *move, const sw_ring_options *options, const sw_read_opt
         return false;
     }
     const sw_techniques *techniques = sw_film_techniques(figures.film);
-    plan p = {.techniques = techniques, .limits = sw_film_limits(figures.film), .choices = {.move = "ring"}};
+    plan p = {.move = move,
+              .techniques = techniques,
+              .limits = sw_film_limits(figures.film),
+              .choices = {.move = "ring"}};
     p.let_ring = sw_techniques_find(techniques, "let-ring");
     p.damped = sw_techniques_find(techniques, "damped");
     p.ringing = sw_techniques_get(techniques, p.let_ring)->group;
@@ -257,19 +268,11 @@ static bool run(sw_move *move, const sw_ring_options *options, const sw_read_opt
         sw_playing *playing =
             sw_playing_of(techniques, sw_film_instruments(figures.film), p.chosen.reading, score);
         p.playing = playing;
-        p.is_chosen = sw_alloc_zero(score->event_count + 1, sizeof *p.is_chosen);
-        for (size_t i = 0; i < p.chosen.count; i++) {
-            p.is_chosen[p.chosen.events[i]] = true;
-        }
+        p.is_chosen = sw_chosen_map(&p.chosen);
         for (uint32_t staff = 0; staff < score->staff_count; staff++) {
             plan_staff(&p, staff);
         }
-        sw_edit_request request = {.reading = p.chosen.reading,
-                                   .score = score,
-                                   .elsewhere = options->elsewhere,
-                                   .mains = move->mains,
-                                   .main_count = move->main_count,
-                                   .options = reading_options};
+        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
         sw_choices_make(move, &p.choices, &request);
         sw_choices_free(&p.choices);
         free(p.is_chosen);
@@ -284,9 +287,5 @@ sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

@@ -432,18 +432,10 @@ static bool run(sw_move *move, const sw_stagger_options *options, const sw_read_
         sw_playing_of(sw_film_techniques(figures.film), instruments, p.chosen.reading, p.chosen.score);
     p.limits = sw_film_limits(figures.film);
     p.playing = playing;
-    p.is_chosen = sw_alloc_zero(p.chosen.score->event_count + 1, sizeof *p.is_chosen);
-    for (size_t i = 0; i < p.chosen.count; i++) {
-        p.is_chosen[p.chosen.events[i]] = true;
-    }
+    p.is_chosen = sw_chosen_map(&p.chosen);
     bool done = is_order(options->order, instruments, error) && make_plan(&p, error);
     if (done) {
-        sw_edit_request request = {.reading = p.chosen.reading,
-                                   .score = p.chosen.score,
-                                   .elsewhere = options->elsewhere,
-                                   .mains = move->mains,
-                                   .main_count = move->main_count,
-                                   .options = reading_options};
+        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
         sw_choices_make(move, &p.choices, &request);
     }
     sw_choices_free(&p.choices);
@@ -459,9 +451,5 @@ sw_move *sw_move_stagger(const char *path, const sw_stagger_options *options,
                          const sw_read_options *reading_options, char **error)
 {
     sw_move *move = sw_move_open(path, reading_options, error);
-    if (move != NULL && !run(move, options, reading_options, error)) {
-        sw_move_free(move);
-        return NULL;
-    }
-    return move;
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

@@ -87,6 +87,45 @@ static uint32_t find_root(const sw_bar_walk *w)
     return music;
 }
 
+/* ---- what holds music ---- */
+
+/* Its children follow one another. */
+static bool is_sequence(const sw_music *m)
+{
+    switch ((sw_music_kind)m->kind) {
+    case SW_MUSIC_SEQUENCE:
+    case SW_MUSIC_CALL:
+    case SW_MUSIC_ALTERNATIVES:
+    case SW_MUSIC_KILL_CUES:
+    case SW_MUSIC_UNFOLD:
+    case SW_MUSIC_KEEP:
+    case SW_MUSIC_DROP:
+    case SW_MUSIC_TAG:
+    case SW_MUSIC_VOLTA:
+    case SW_MUSIC_AUTO_CHANGE:
+        return true;
+    default:
+        return false;
+    }
+}
+
+/* It holds one piece of music, as long as itself. */
+static bool is_wrapper(const sw_music *m)
+{
+    switch ((sw_music_kind)m->kind) {
+    case SW_MUSIC_CONTEXT:
+    case SW_MUSIC_TRANSPOSE:
+    case SW_MUSIC_FIXED:
+    case SW_MUSIC_REFERENCE:
+    case SW_MUSIC_RELATIVE:
+    case SW_MUSIC_CUE:
+    case SW_MUSIC_QUOTE:
+        return true;
+    default:
+        return false;
+    }
+}
+
 /* ---- lengths ---- */
 
 static const sw_rational unknown = {1, 0};
@@ -113,6 +152,11 @@ static sw_rational longest(sw_bar_walk *w, uint32_t first)
         }
     }
     return most;
+}
+
+static sw_rational first_length(sw_bar_walk *w, const sw_music *m)
+{
+    return m->first == SW_NO_INDEX ? sw_rational_zero() : length_of(w, m->first);
 }
 
 static sw_rational repeat_length(sw_bar_walk *w, const sw_music *m)
@@ -148,32 +192,22 @@ static sw_rational measure(sw_bar_walk *w, uint32_t music)
         return longest(w, m->first);
     case SW_MUSIC_SCALE:
         return sw_rational_mul(sum_from(w, m->first), sw_rational_make(m->num, m->den));
-    case SW_MUSIC_AFTER_GRACE:
-    case SW_MUSIC_CONTEXT:
-    case SW_MUSIC_TRANSPOSE:
-    case SW_MUSIC_FIXED:
-    case SW_MUSIC_REFERENCE:
-    case SW_MUSIC_RELATIVE:
-    case SW_MUSIC_CUE:
-    case SW_MUSIC_QUOTE:
-        return m->first == SW_NO_INDEX ? sw_rational_zero() : length_of(w, m->first);
+    case SW_MUSIC_AFTER_GRACE: /* its graces take no time */
+        return first_length(w, m);
     case SW_MUSIC_REPEAT:
         return repeat_length(w, m);
     case SW_MUSIC_TAG:
     case SW_MUSIC_VOLTA:
         return w->heard[music] != 0 ? sum_from(w, m->first) : sw_rational_zero();
-    case SW_MUSIC_SEQUENCE:
-    case SW_MUSIC_CALL:
     case SW_MUSIC_UNCERTAIN:
-    case SW_MUSIC_ALTERNATIVES:
-    case SW_MUSIC_KILL_CUES:
-    case SW_MUSIC_UNFOLD:
-    case SW_MUSIC_KEEP:
-    case SW_MUSIC_DROP:
-    case SW_MUSIC_AUTO_CHANGE:
         return sum_from(w, m->first);
     default:
-        return sw_rational_zero(); /* graces, words that follow a voice, and what has no length */
+        if (is_wrapper(m)) {
+            return first_length(w, m);
+        }
+        return is_sequence(m)
+                   ? sum_from(w, m->first)
+                   : sw_rational_zero(); /* graces, words that follow a voice, and what has no length */
     }
 }
 
@@ -188,41 +222,6 @@ static sw_rational length_of(sw_bar_walk *w, uint32_t music)
 }
 
 /* ---- the way to the bar line ---- */
-
-static bool is_sequence(const sw_music *m)
-{
-    switch ((sw_music_kind)m->kind) {
-    case SW_MUSIC_SEQUENCE:
-    case SW_MUSIC_CALL:
-    case SW_MUSIC_ALTERNATIVES:
-    case SW_MUSIC_KILL_CUES:
-    case SW_MUSIC_UNFOLD:
-    case SW_MUSIC_KEEP:
-    case SW_MUSIC_DROP:
-    case SW_MUSIC_TAG:
-    case SW_MUSIC_VOLTA:
-    case SW_MUSIC_AUTO_CHANGE:
-        return true;
-    default:
-        return false;
-    }
-}
-
-static bool is_wrapper(const sw_music *m)
-{
-    switch ((sw_music_kind)m->kind) {
-    case SW_MUSIC_CONTEXT:
-    case SW_MUSIC_TRANSPOSE:
-    case SW_MUSIC_FIXED:
-    case SW_MUSIC_REFERENCE:
-    case SW_MUSIC_RELATIVE:
-    case SW_MUSIC_CUE:
-    case SW_MUSIC_QUOTE:
-        return true;
-    default:
-        return false;
-    }
-}
 
 /* Whether something makes a staff or voice of its own, perhaps behind a name: what is written behind it would
  * be in another one. */

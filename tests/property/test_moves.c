@@ -467,6 +467,20 @@ static bool use_breaths(const world *w, const char *path)
            use_move(w, &f, make_breaths, &options, WHEN_COMPLETE, look_at_breaths);
 }
 
+/* What a move on a passage makes of the score; NULL when it does nothing. */
+static sw_reading *read_result(const field *f, const sw_move *move, const char *error, const sw_text ***texts,
+                               sw_read_options *options)
+{
+    if (verbose && error != NULL) {
+        printf("  %s: %s\n", f->path, error);
+    }
+    if (move == NULL || move->patch.count == 0) {
+        return NULL;
+    }
+    show(move);
+    return read_after(f, move, texts, options);
+}
+
 /* ---- give and double ------------------------------------------------------------------------------------
  */
 
@@ -660,15 +674,11 @@ static bool use_give_or_double(const char *path, bool keep_source)
                                    .elsewhere = SW_ELSEWHERE_FOLLOW};
         f.staff = p.from;
         sw_move *move = sw_move_give(path, &options, NULL, &error);
-        used = move != NULL && move->patch.count > 0;
-        if (verbose && error != NULL) {
-            printf("  %s: %s\n", path, error);
-        }
+        const sw_text **texts;
+        sw_read_options after_options;
+        sw_reading *after = read_result(&f, move, error, &texts, &after_options);
+        used = after != NULL;
         if (used) {
-            show(move);
-            const sw_text **texts;
-            sw_read_options after_options;
-            sw_reading *after = read_after(&f, move, &texts, &after_options);
             judge_given(&f, score, after, &p, keep_source);
             if (!keep_source) {
                 give_back(&f, score, &after_options, &p, from, to);
@@ -802,15 +812,11 @@ static bool use_share(const world *w, const char *path)
             .elsewhere = SW_ELSEWHERE_FOLLOW};
         f.staff = p.from;
         sw_move *move = sw_move_give(path, &options, NULL, &error);
-        used = move != NULL && move->patch.count > 0;
-        if (verbose && error != NULL) {
-            printf("  %s: %s\n", path, error);
-        }
+        const sw_text **texts;
+        sw_read_options after_options;
+        sw_reading *after = read_result(&f, move, error, &texts, &after_options);
+        used = after != NULL;
         if (used) {
-            show(move);
-            const sw_text **texts;
-            sw_read_options after_options;
-            sw_reading *after = read_after(&f, move, &texts, &after_options);
             judge_shared(&f, score, after, &p, targets);
             if (count_notes(&after->scores[0], p.from, &p) != 0) {
                 fail(&f, "the source plays on");
@@ -846,15 +852,11 @@ static bool use_cue(const world *w, const char *path)
             .elsewhere = SW_ELSEWHERE_FOLLOW};
         f.staff = p.from;
         sw_move *move = sw_move_cue(path, &options, NULL, &error);
-        used = move != NULL && move->patch.count > 0;
-        if (verbose && error != NULL) {
-            printf("  %s: %s\n", path, error);
-        }
+        const sw_text **texts;
+        sw_read_options small_options;
+        sw_reading *small = read_result(&f, move, error, &texts, &small_options);
+        used = small != NULL;
         if (used) {
-            show(move);
-            const sw_text **texts;
-            sw_read_options small_options;
-            sw_reading *small = read_after(&f, move, &texts, &small_options);
             keep(small);
             options.undo = true;
             sw_move *back = sw_move_cue(path, &options, &small_options, &error);
