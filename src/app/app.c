@@ -83,6 +83,15 @@ static const sw_subcommand subcommands[] = {
      "decide. --undo takes it back, to the last byte.\n\n"
      "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
      sw_command_cue},
+    {"divisi", "FILE --staff NAME", "divide a section's chords among its players",
+     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the "
+     "players as even\n"
+     "as may be, the outer parts doubled first. --way chords writes where the division begins and ends "
+     "(div., div. a 3,\n"
+     "unis.; winds: a 2), --way voices writes two voices on the staff. What stands under \"non div.\" is left "
+     "alone.\n\n"
+     "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",
+     sw_command_divisi},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy cue double give octave ring stagger"
+#define MOVES "breaths courtesy cue divisi double give octave ring stagger"
 
 static const sw_option options[] = {
     /* what only one command has */
@@ -64,6 +64,9 @@ static const sw_option options[] = {
     {"--order", "A,B,...", NULL, "stagger", "instruments or families, first to last: oboe,brass,strings"},
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
+    {"--parts", "N", NULL, "divisi", "in so many parts; without it as many as the largest chord has notes"},
+    {"--way", "WAY", "chords voices", "divisi",
+     "chords with \"div.\" and \"unis.\" (the usual one), or two voices on the staff"},
     {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
@@ -72,7 +75,7 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring stagger",
+    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
@@ -90,6 +93,7 @@ static const sw_option options[] = {
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
     {"--why", NULL, NULL, "courtesy cue double give ring run stagger", "say what was done"},
+    {"--why", NULL, NULL, "divisi", "say who takes what"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
     {"--write", NULL, NULL, MOVES " bars hands run", "change the files; otherwise a unified diff is printed"},

@@ -113,3 +113,10 @@ int64_t sw_divisi_solve(const sw_divisi_slice *slices, size_t count, int parts, 
     free(stages);
     return cost;
 }
+
+int sw_divisi_players(int players, int parts, int part)
+{
+    int from_edge = part < parts - 1 - part ? part : parts - 1 - part;
+    bool lower = part < parts - 1 - part;
+    return players / parts + (2 * from_edge + lower < players % parts ? 1 : 0);
+}

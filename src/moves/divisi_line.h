@@ -38,4 +38,8 @@ int64_t sw_divisi_joint_cost(const sw_divisi_slice *a, const sw_divisi_slice *b,
  * parts. */
 int64_t sw_divisi_solve(const sw_divisi_slice *slices, size_t count, int parts, uint8_t *notes);
 
+/* How many of a section's players play a part, numbered from the lowest up: the same everywhere, and one more
+ * in the outer parts first, from the top, where the number does not divide. */
+int sw_divisi_players(int players, int parts, int part);
+
 #endif
