@@ -154,6 +154,7 @@ typedef struct sw_divisi_options {
     sw_places places;  /* a staff is needed */
     int parts;         /* 0: as many as the largest chord has notes */
     sw_divisi_way way; /* how it is written: chords with a text, or two voices */
+    bool tremolo_half; /* instead, half of the players have all notes with tremolo, half without */
     sw_elsewhere elsewhere;
     const sw_film *film; /* whose players hold; NULL: the defaults */
 } sw_divisi_options;

@@ -88,8 +88,9 @@ static const sw_subcommand subcommands[] = {
      "players as even\n"
      "as may be, the outer parts doubled first. --way chords writes where the division begins and ends "
      "(div., div. a 3,\n"
-     "unis.; winds: a 2), --way voices writes two voices on the staff. What stands under \"non div.\" is left "
-     "alone.\n\n"
+     "unis.; winds: a 2), --way voices writes two voices on the staff; what stands under \"non div.\" "
+     "stays. With\n"
+     "--tremolo-half both halves have all notes, the upper voice with tremolo strokes.\n\n"
      "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",
      sw_command_divisi},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",

@@ -23,6 +23,10 @@ static bool take(const char *option, const char *value, void *data)
     if (strcmp(option, "--way") == 0) {
         return take_way(value, &options->way);
     }
+    if (strcmp(option, "--tremolo-half") == 0) {
+        options->tremolo_half = true;
+        return true;
+    }
     char *end; /* --parts */
     long parts = strtol(value, &end, 10);
     if (end == value || *end != '\0' || parts < 2 || parts > 6) {
@@ -35,7 +39,11 @@ static bool take(const char *option, const char *value, void *data)
 
 static bool make_sense(const sw_move_words *m, const void *own)
 {
-    (void)own;
+    const sw_divisi_options *options = own;
+    if (options->tremolo_half && options->parts > 0) {
+        sw_say_bad("divisi", "--tremolo-half has two halves: --parts does not go with it");
+        return false;
+    }
     if (m->places.staff == NULL) {
         sw_say_bad("divisi",
                    "--staff NAME is needed: whose chords; stavewright outline FILE lists the staves");

@@ -65,6 +65,8 @@ static const sw_option options[] = {
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
     {"--parts", "N", NULL, "divisi", "in so many parts; without it as many as the largest chord has notes"},
+    {"--tremolo-half", NULL, NULL, "divisi",
+     "instead, all notes in two voices: half of the section tremolo, half plain"},
     {"--way", "WAY", "chords voices", "divisi",
      "chords with \"div.\" and \"unis.\" (the usual one), or two voices on the staff"},
     {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},

@@ -32,12 +32,20 @@ typedef struct work {
     uint8_t divided;
     sw_choices choices;
     sw_arena *arena;
+    uint32_t *tremolos; /* strokes that only one half gets: MARK nodes */
+    size_t tremolo_count;
     int open; /* in how many parts the last passage has left the staff; 0: together */
 } work;
 
 static sw_rational onset_of(const work *w, size_t chord)
 {
     return w->plan.chords[chord].stroke->onset;
+}
+
+static void tell(const work *w, size_t chord, const char *text)
+{
+    sw_move_tell(w->move, "divisi", w->plan.reading,
+                 &w->plan.score->events[w->plan.chords[chord].stroke->event], text);
 }
 
 /* ---- what the staff says --------------------------------------------------------------------------------
@@ -154,9 +162,9 @@ static void say_end(work *w, const sw_divisi_passage *passage)
 
 /* Which voices have a note of a chord: bit 0 the lower one, bit 1 the upper one. The lower half of the parts
  * is the lower voice. */
-static unsigned voices_of(const sw_divisi_plan *plan, const sw_divisi_passage *passage, size_t chord,
-                          uint32_t event)
+static unsigned voices_of(const work *w, const sw_divisi_passage *passage, size_t chord, uint32_t event)
 {
+    const sw_divisi_plan *plan = &w->plan;
     int height = sw_pitch_quarter_tones(plan->score->events[event].pitch);
     unsigned voices = 0;
     for (int part = 0; part < passage->parts; part++) {
@@ -165,7 +173,7 @@ static unsigned voices_of(const sw_divisi_plan *plan, const sw_divisi_passage *p
             voices |= part < passage->parts / 2 ? LOWER : UPPER;
         }
     }
-    return voices;
+    return voices != 0 && w->options->tremolo_half ? LOWER | UPPER : voices;
 }
 
 /* Whether a chord stands in a tuplet or a written-out tremolo, where no second voice is written. */
@@ -184,15 +192,15 @@ static bool is_scaled(const sw_divisi_plan *plan, size_t chord)
 }
 
 /* Whether no tie leads from one voice into another, or out of both. */
-static bool ties_hold(const sw_divisi_plan *plan, const sw_divisi_passage *passage)
+static bool ties_hold(const work *w, const sw_divisi_passage *passage)
 {
+    const sw_divisi_plan *plan = &w->plan;
     bool hold = !plan->chords[passage->first].stroke->tied;
     for (size_t i = passage->first; i <= passage->last && hold; i++) {
         uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
         for (uint32_t e = plan->chords[i].stroke->event; e < end && hold; e++) {
-            hold =
-                !sw_voice_is_tied(plan->reading, plan->score, e) ||
-                (i < passage->last && voices_of(plan, passage, i, e) == voices_of(plan, passage, i + 1, e));
+            hold = !sw_voice_is_tied(plan->reading, plan->score, e) ||
+                   (i < passage->last && voices_of(w, passage, i, e) == voices_of(w, passage, i + 1, e));
         }
     }
     return hold;
@@ -211,7 +219,7 @@ static void write_voices(work *w, const sw_divisi_passage *passage)
     for (size_t i = passage->first; i <= passage->last; i++) {
         uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
         for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
-            unsigned voices = voices_of(plan, passage, i, e);
+            unsigned voices = voices_of(w, passage, i, e);
             if ((voices & LOWER) != 0) {
                 lower[lower_count++] = e;
             }
@@ -224,9 +232,66 @@ static void write_voices(work *w, const sw_divisi_passage *passage)
                                             .event = first,
                                             .last = last,
                                             .notes = lower,
-                                            .note_count = lower_count});
+                                            .note_count = lower_count,
+                                            .left = w->tremolos,
+                                            .left_count = w->tremolo_count,
+                                            .text = w->options->tremolo_half ? "_\"half ord.\"" : NULL});
     for (size_t i = 0; i < only_count; i++) {
         sw_choices_add(&w->choices, (sw_change){.kind = SW_CHANGE_REMOVE_NOTE, .event = only[i]});
+    }
+}
+
+/* ---- half tremolo, half plain ---------------------------------------------------------------------------
+ */
+
+static uint32_t tremolo_at(const work *w, size_t chord)
+{
+    const sw_reading *reading = w->plan.reading;
+    uint32_t written = w->plan.score->events[w->plan.chords[chord].stroke->event].chord;
+    for (uint32_t m = reading->music[written].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+        if (reading->music[m].kind == SW_MUSIC_MARK && sw_music_mark_class(reading, m) == SW_MARK_TREMOLO) {
+            return m;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* The upper voice gets strokes on all its notes, the lower one none. */
+static void write_halves(work *w, const sw_divisi_passage *passage)
+{
+    size_t count = passage->last - passage->first + 1;
+    w->tremolos = sw_arena_alloc(w->arena, count * sizeof *w->tremolos);
+    w->tremolo_count = 0;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        uint32_t mark = tremolo_at(w, i);
+        if (mark != SW_NO_INDEX) {
+            w->tremolos[w->tremolo_count++] = mark;
+        }
+    }
+    write_voices(w, passage);
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        if (tremolo_at(w, i) == SW_NO_INDEX) {
+            add_text(w, i, ":32");
+        }
+    }
+    add_text(w, passage->first, "^\"half trem.\"");
+    size_t next = passage->last + 1;
+    if (next < w->plan.count && w->plan.chords[next].stroke->alone) {
+        bool trembles = tremolo_at(w, next) != SW_NO_INDEX;
+        add_text(w, next, trembles ? "^\"tutti trem.\"" : "^\"tutti ord.\"");
+    }
+}
+
+/* Notes on which so many strokes can't be written. */
+static void leave_short_notes(work *w)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_stroke *stroke = w->plan.chords[i].stroke;
+        sw_rational length = sw_rational_sub(stroke->end, stroke->onset);
+        if (w->plan.chords[i].chosen && sw_rational_compare(length, sw_rational_make(1, 16)) < 0) {
+            w->plan.chords[i].left = true;
+            tell(w, i, "too short for a tremolo: left alone");
+        }
     }
 }
 
@@ -264,22 +329,21 @@ static void begin_choice(work *w, const sw_divisi_passage *passage)
     char end[SW_SAY];
     char label[32];
     sw_buffer text = {0};
-    sw_buffer_format(&text, "%s, %s: divided in %d", sw_say_place(score, onset_of(w, passage->first), place),
-                     sw_staff_label(w->plan.reading, score, w->plan.staff, label), passage->parts);
+    sw_buffer_format(&text, "%s, %s: ", sw_say_place(score, onset_of(w, passage->first), place),
+                     sw_staff_label(w->plan.reading, score, w->plan.staff, label));
+    if (w->options->tremolo_half) {
+        sw_buffer_string(&text, "half of them tremolo, half plain");
+    } else {
+        sw_buffer_format(&text, "divided in %d", passage->parts);
+    }
     if (passage->last > passage->first) {
         sw_buffer_format(&text, " up to %s", sw_say_place(score, onset_of(w, passage->last), end));
     }
-    for (int part = passage->parts; part-- > 0;) {
+    for (int part = w->options->tremolo_half ? 0 : passage->parts; part-- > 0;) {
         tell_part(w, passage, part, &text);
     }
     sw_choices_begin(&w->choices, w->plan.chords[passage->first].stroke->event, "%s", sw_buffer_text(&text));
     sw_buffer_free(&text);
-}
-
-static void tell(const work *w, size_t chord, const char *text)
-{
-    sw_move_tell(w->move, "divisi", w->plan.reading,
-                 &w->plan.score->events[w->plan.chords[chord].stroke->event], text);
 }
 
 /* A line for what was chosen and is left as it is. */
@@ -302,8 +366,12 @@ static void tell_left(work *w)
 
 static void plan_passages(work *w)
 {
-    bool voices = w->options->way == SW_DIVISI_VOICES;
-    const sw_divisi_wish wish = {.parts = w->options->parts, .in_one_line = voices};
+    bool halves = w->options->tremolo_half;
+    bool voices = halves || w->options->way == SW_DIVISI_VOICES;
+    const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
+    if (halves) {
+        leave_short_notes(w);
+    }
     sw_divisi_find(&w->plan, &wish);
     tell_left(w);
     for (size_t p = 0; p < w->plan.passage_count; p++) {
@@ -312,11 +380,15 @@ static void plan_passages(work *w)
             tell(w, passage->first, "no second voice is written within a tuplet or tremolo: left alone");
             continue;
         }
-        if (voices && !ties_hold(&w->plan, passage)) {
-            tell(w, passage->first, "a tie would lead from one voice into another: left alone");
+        if (voices && !ties_hold(w, passage)) {
+            tell(w, passage->first, "a tie leads out of the passage, or from one voice into another: left alone");
             continue;
         }
         begin_choice(w, passage);
+        if (halves) {
+            write_halves(w, passage);
+            continue;
+        }
         if (voices) {
             write_voices(w, passage);
         }
@@ -346,6 +418,8 @@ static bool can_divide(work *w, const sw_film *film, char **error)
                          name,
                          w->instrument == NULL ? "is no instrument that is known"
                                                : sw_arena_format(w->arena, "plays %s", w->instrument->id));
+    } else if (w->options->tremolo_half && family != SW_STRINGS) {
+        sw_buffer_format(&text, "\"%s\" has no bows: half tremolo and half plain is for strings", name);
     } else if (w->players > 0 && w->players < (w->options->parts > 0 ? w->options->parts : 2)) {
         sw_buffer_format(&text, "\"%s\" has %d player%s: too few for that many parts", name, w->players,
                          w->players == 1 ? "" : "s");
