@@ -6,16 +6,19 @@
 #include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 
+#include "base/memo.h"
 #include "source/internal.h"
 
 struct sw_git {
     git_repository *repository;
     git_index *index;
-    char *top;      /* the working tree: absolute, without links, without a slash at its end */
-    char *here;     /* the same as a person would write it */
-    char *hooks;    /* see sw_git_hooks */
-    git_tree *tree; /* of the revision that is read; NULL: the index is */
+    char *top;        /* the working tree: absolute, without links, without a slash at its end */
+    char *here;       /* the same as a person would write it */
+    char *hooks;      /* see sw_git_hooks */
+    git_tree *tree;   /* of the revision that is read; NULL: the index is */
+    sw_memo *folders; /* by name: the absolute path; a film asks for the same few a thousand times */
     bool reading;
 };
 
@@ -70,6 +73,7 @@ static bool open_repository(sw_git *git, char **error)
 sw_git *sw_git_open(char **error)
 {
     sw_git *git = sw_alloc_zero(1, sizeof *git);
+    git->folders = sw_memo_new();
     git_libgit2_init();
     if (!open_repository(git, error)) {
         sw_git_free(git);
@@ -92,6 +96,7 @@ void sw_git_free(sw_git *git)
     free(git->here);
     free(git->hooks);
     git_tree_free(git->tree);
+    sw_memo_free(git->folders);
     free(git);
     git_libgit2_shutdown();
 }
@@ -109,10 +114,36 @@ const char *sw_git_hooks(const sw_git *git)
 /* ---- the index as a source of files ---------------------------------------------------------------------
  */
 
+/* As sw_path_absolute gives it. */
+static char *absolute_path(const sw_git *git, const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    struct stat status;
+    bool plain = slash != NULL && slash != path && strcmp(slash, "/..") != 0 && strcmp(slash, "/.") != 0 &&
+                 !(lstat(path, &status) == 0 && S_ISLNK(status.st_mode));
+    if (!plain) {
+        return sw_path_absolute(path);
+    }
+    sw_slice folder = {path, (size_t)(slash - path)};
+    const char *known = sw_memo_find(git->folders, folder);
+    if (known == NULL) {
+        char *name = sw_source_format("%.*s", (int)folder.length, folder.data);
+        char *found = sw_path_absolute(name);
+        free(name);
+        if (found == NULL) {
+            return NULL;
+        }
+        sw_memo_keep(git->folders, folder, found, strlen(found) + 1);
+        free(found);
+        known = sw_memo_find(git->folders, folder);
+    }
+    return sw_source_format("%s%s", known[1] == '\0' ? "" : known, slash);
+}
+
 /* The path within the working tree, to be freed; NULL for one outside of it. */
 static char *inside_path(const sw_git *git, const char *path)
 {
-    char *absolute = sw_path_absolute(path);
+    char *absolute = absolute_path(git, path);
     size_t top = strlen(git->top);
     char *inside = NULL;
     if (absolute != NULL && strncmp(absolute, git->top, top) == 0 && absolute[top] == '/') {
