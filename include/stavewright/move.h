@@ -158,6 +158,22 @@ typedef struct sw_ring_options {
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
 
+typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES } sw_divisi_way;
+
+typedef struct sw_divisi_options {
+    sw_places places;  /* a staff is needed */
+    int parts;         /* 0: as many as the largest chord has notes */
+    sw_divisi_way way; /* how it is written: chords with a text, or two voices */
+    bool tremolo_half; /* instead, half of the players have all notes with tremolo, half without */
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose players hold; NULL: the defaults */
+} sw_divisi_options;
+
+/* Divides the chords of a staff among its players, by the least cost of moves/divisi_line.h, and writes where
+ * the division begins and ends. Errors as for sw_move_hands. */
+sw_move *sw_move_divisi(const char *path, const sw_divisi_options *options,
+                        const sw_read_options *reading_options, char **error);
+
 typedef struct sw_stagger_options {
     sw_places places;  /* of the last notes */
     const char *order; /* instruments and families, "oboe,brass,strings": who leaves first; NULL: the usual

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy cue double give octave ring stagger"
+#define MOVES "breaths courtesy cue divisi double give octave ring stagger"
 #define WHOLE_BARS "cut insert"
 
 static const sw_option options[] = {
@@ -65,6 +65,11 @@ static const sw_option options[] = {
     {"--order", "A,B,...", NULL, "stagger", "instruments or families, first to last: oboe,brass,strings"},
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
+    {"--parts", "N", NULL, "divisi", "in so many parts; without it as many as the largest chord has notes"},
+    {"--tremolo-half", NULL, NULL, "divisi",
+     "instead, all notes in two voices: half of the section tremolo, half plain"},
+    {"--way", "WAY", "chords voices", "divisi",
+     "chords with \"div.\" and \"unis.\" (the usual one), or two voices on the staff"},
     {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
@@ -73,7 +78,7 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring stagger",
+    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--bars", "A-B", NULL, "cut", "these bars go"},
@@ -94,6 +99,7 @@ static const sw_option options[] = {
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
     {"--why", NULL, NULL, "courtesy cue cut double give insert ring run stagger", "say what was done"},
+    {"--why", NULL, NULL, "divisi", "say who takes what"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
     {"--write", NULL, NULL, MOVES " " WHOLE_BARS " bars hands run",
