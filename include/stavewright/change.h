@@ -65,6 +65,7 @@ typedef struct sw_division {
         group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
     bool braced;               /* they stand in one brace: dynamics belong between them */
     const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
+    const bool *event_rolls;   /* by event: its chord gets \arpeggio in all parts that play it; NULL: none */
     sw_rational from; /* clefs of the source in [from, to) go; outside of it they stay in the upper part */
     sw_rational to;
     const sw_part_clef *clefs; /* in order of time */

@@ -64,9 +64,17 @@ static const sw_option options[] = {
     {"--order", "A,B,...", NULL, "stagger", "instruments or families, first to last: oboe,brass,strings"},
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
-    {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
+    {"--instrument", "NAME", "harp piano celesta organ marimba vibraphone xylophone", "hands",
+     "harp, piano, marimba ..., where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
+    {"--mallets", "N", "2 4", "hands",
+     "2 or 4 mallets in both hands together (marimba, vibraphone, xylophone)"},
+    {"--roll", NULL, NULL, "hands",
+     "roll chords that are too wide for the hands: they get \\arpeggio. What is marked\nso may be wide "
+     "anyhow"},
+    {"--crossing", NULL, NULL, "hands",
+     "the left hand may lie over the right at one moment, too; without it only one\nafter the other"},
     {"--keep-going", NULL, NULL, "run",
      "leave a cue in which a step is refused as it is, and do the others; without it\nnothing is changed "
      "then"},

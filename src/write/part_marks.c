@@ -11,6 +11,7 @@
  *   - the sign of a rolled chord goes to each part that has notes of it, and through both staves;
  *   - text goes to the upper part, with _ to the lower; pedals to the lowest;
  *   - a fermata goes to all parts, to the rest of who has one;
+ *   - a chord that is to be rolled gets the sign, each part its own;
  *   - a tie stays where a note goes on in the same part. */
 #include <stdlib.h>
 #include <string.h>
@@ -52,10 +53,20 @@ static void collect(const sw_plan *plan, uint32_t voice, items *result)
     }
 }
 
-static void add_mark(sw_plan *plan, uint32_t music, uint32_t part, uint32_t like)
+static void add_slice(sw_plan *plan, uint32_t music, uint32_t part, sw_slice text)
 {
     plan->added = sw_grow(plan->added, plan->added_count, &plan->added_capacity, sizeof *plan->added);
-    plan->added[plan->added_count++] = (sw_added_mark){music, part, sw_music_slice(plan->reading, like)};
+    plan->added[plan->added_count++] = (sw_added_mark){music, part, text};
+}
+
+static void add_text(sw_plan *plan, uint32_t music, uint32_t part, const char *text)
+{
+    add_slice(plan, music, part, sw_slice_of(text));
+}
+
+static void add_mark(sw_plan *plan, uint32_t music, uint32_t part, uint32_t like)
+{
+    add_slice(plan, music, part, sw_music_slice(plan->reading, like));
 }
 
 static void give(sw_plan *plan, uint32_t mark, uint32_t part)
@@ -286,6 +297,22 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
     }
 }
 
+/* The sign of a rolled chord where the division asks for it. */
+static void add_roll(sw_plan *plan, const item *here)
+{
+    const bool *rolls = plan->division->event_rolls;
+    bool wanted = false;
+    for (uint32_t n = 0; rolls != NULL && n < here->notes; n++) {
+        wanted = wanted || rolls[here->event + n];
+    }
+    for (uint32_t part = 0; part < plan->division->parts && wanted; part++) {
+        if ((here->parts & 1u << part) != 0) {
+            add_text(plan, here->music, part, "\\arpeggio");
+            plan->connects_arpeggios = true;
+        }
+    }
+}
+
 /* Items that are not heard in this score (of another movement, of another edition) keep their marks in the
  * upper part, which keeps their notes. */
 static void give_unheard(sw_plan *plan)
@@ -317,6 +344,7 @@ void sw_plan_marks(sw_plan *plan)
         uint32_t hairpin = 0;
         uint32_t text_span = 0;
         for (size_t i = 0; i < all.count; i++) {
+            add_roll(plan, &all.list[i]);
             uint32_t child = plan->reading->music[all.list[i].music].first;
             for (; child != SW_NO_INDEX; child = plan->reading->music[child].next) {
                 if (plan->reading->music[child].kind == SW_MUSIC_MARK) {
