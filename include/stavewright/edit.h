@@ -45,10 +45,13 @@ typedef enum sw_change_kind {
     /* bars: all lines of the score, and of the other scores that share them */
     SW_CHANGE_INSERT_BARS, /* `count` empty bars come in at the bar line `moment`, as long as the bar before.
                               Commands at the bar line that stand behind its bar check stay with the music
-                              that follows; comments that only number bars count on */
+                              that follows; comments that only number bars count on. A tie over the bar
+                              line goes */
     SW_CHANGE_DELETE_BARS  /* the bars from the bar line `moment` up to the bar line `until` go, with all that
-                              hangs on their notes. Clefs, keys, times and the like in them stay for what
-                              follows */
+                              hangs on their notes, and the words sung on them. Slurs, beams and hairpins that
+                              lose one end get another at the nearest note outside; a tie into the bars goes,
+                              unless the note is held through all of them. Clefs, keys, times and the like in
+                              them stay for what  follows */
 } sw_change_kind;
 
 typedef struct sw_change {

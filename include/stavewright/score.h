@@ -357,6 +357,13 @@ typedef struct sw_reading {
     sw_findings findings; /* syntax errors, missing includes, unresolved commands */
 } sw_reading;
 
+/* Keeps what files of a film hold while several scores are read that include them: each is read and parsed
+ * once. A file that changes meanwhile is not read again. */
+typedef struct sw_shelf sw_shelf;
+sw_shelf *sw_shelf_new(void);
+/* When all readings that used it are freed. NULL is allowed. */
+void sw_shelf_free(sw_shelf *shelf);
+
 typedef struct sw_read_options {
     const char *const *include_path; /* folders to look for includes in, after that of the including file */
     size_t include_path_count;
@@ -364,6 +371,7 @@ typedef struct sw_read_options {
      * written). Borrowed; they must outlive the reading. */
     const sw_text *const *overlays;
     size_t overlay_count;
+    sw_shelf *shelf; /* borrowed; NULL: every file is read for this reading */
 } sw_read_options;
 
 /* Reads a main file, the files that it includes, and plays the scores. NULL only when the main file itself

@@ -23,6 +23,7 @@ typedef struct sw_text {
     uint32_t *continuations; /* for columns: UTF-8 continuation bytes before each block; NULL: all ASCII */
     bool exists;             /* false for a file that is to be created */
     uint64_t digest;         /* of the bytes, to see whether somebody else changed the file meanwhile */
+    bool shared;             /* bytes, lines and columns belong to another text */
 } sw_text;
 
 /* The largest file that is read: larger ones are surely no scores, and offsets stay within 32 bits. */
@@ -39,6 +40,8 @@ typedef struct sw_place {
 sw_text *sw_text_read(const char *path, char **error);
 /* The text of an existing file from bytes in memory, which are copied. */
 sw_text *sw_text_from_bytes(const char *path, sw_slice bytes);
+/* The same bytes under another path; the other text must live as long. */
+sw_text *sw_text_share(const char *path, const sw_text *other);
 /* The empty text of a file that is to be created. */
 sw_text *sw_text_new(const char *path);
 /* Whether two paths lead to one file on disk; false when one of them leads nowhere. */

@@ -63,11 +63,14 @@ typedef struct sw_syntax {
     uint32_t tree_nodes;  /* visible nodes of the parser's tree, fixed characters included */
     uint32_t errors;      /* nodes of kind ERROR or MISSING */
     uint32_t first_error; /* index of the first of them, when there are any */
+    bool shared;          /* the nodes belong to another syntax */
 } sw_syntax;
 
 /* Parses a text. Never fails: what cannot be parsed is in nodes of kind ERROR. The caller frees the result.
  */
 sw_syntax *sw_syntax_parse(const sw_text *text);
+/* The same nodes for a text of the same bytes; both the text and the other syntax must live as long. */
+sw_syntax *sw_syntax_share(const sw_syntax *other, const sw_text *text);
 void sw_syntax_free(sw_syntax *syntax);
 /* The bytes of a node. */
 sw_slice sw_syntax_slice(const sw_syntax *syntax, uint32_t node);

@@ -51,13 +51,15 @@ typedef struct jobs {
     size_t count;
     void (*print)(const sw_reading *, sw_buffer *);
     sw_progress *progress;
+    sw_shelf *shelf;
 } jobs;
 
 static void run_job(void *context, size_t n)
 {
     jobs *all = context;
     job *j = &all->items[n];
-    sw_read_options options = {.include_path = j->folders.items, .include_path_count = j->folders.count};
+    sw_read_options options = {
+        .include_path = j->folders.items, .include_path_count = j->folders.count, .shelf = all->shelf};
     sw_reading *reading = sw_read(j->path, &options, &j->error);
     if (reading != NULL) {
         all->print(reading, &j->text);
@@ -87,7 +89,9 @@ static int report(arguments *a, const sw_paths *paths, void (*print)(const sw_re
         all.items[i].folders = sw_inputs_folders(&a->inputs, sw_inputs_film(&a->inputs, paths->items[i]));
     }
     all.progress = sw_progress_begin("reading", all.count, a->quiet);
+    all.shelf = all.count > 1 ? sw_shelf_new() : NULL;
     sw_parallel(all.count, run_job, &all);
+    sw_shelf_free(all.shelf);
     sw_progress_end(all.progress);
     int status = SW_EXIT_CLEAN;
     for (size_t i = 0; i < all.count; i++) {

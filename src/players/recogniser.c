@@ -4,6 +4,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/memo.h"
 #include "players/recogniser.h"
 #include "players/staff_name.h"
 
@@ -20,6 +21,7 @@ struct sw_recogniser {
     size_t capacity;
     sw_names *texts;
     pcre2_code **codes; /* one for each text, NULL until they are compiled */
+    sw_memo *found;     /* by name: the entry, an int; a film has the same names in every cue */
 };
 
 /* The search wants the longest match at the beginning of a name, whatever the order of the alternatives. That
@@ -36,6 +38,7 @@ sw_recogniser *sw_recogniser_new(void)
 {
     sw_recogniser *recogniser = sw_alloc_zero(1, sizeof *recogniser);
     recogniser->texts = sw_names_new();
+    recogniser->found = sw_memo_new();
     return recogniser;
 }
 
@@ -54,6 +57,7 @@ void sw_recogniser_free(sw_recogniser *recogniser)
         return;
     }
     free_codes(recogniser);
+    sw_memo_free(recogniser->found);
     sw_names_free(recogniser->texts);
     free(recogniser->rules);
     free(recogniser);
@@ -194,7 +198,7 @@ static int search(const sw_recogniser *recogniser, const sw_staff_name *name, si
                                           : best_entry(recogniser, name->demand, name->key, lengths, longest);
 }
 
-int sw_recogniser_find(const sw_recogniser *recogniser, sw_slice staff_name)
+static int find(const sw_recogniser *recogniser, sw_slice staff_name)
 {
     sw_staff_names names;
     sw_staff_name_plain(staff_name, &names);
@@ -208,5 +212,16 @@ int sw_recogniser_find(const sw_recogniser *recogniser, sw_slice staff_name)
         entry = search(recogniser, &names.bare, lengths, false);
     }
     free(lengths);
+    return entry;
+}
+
+int sw_recogniser_find(const sw_recogniser *recogniser, sw_slice staff_name)
+{
+    const int *known = sw_memo_find(recogniser->found, staff_name);
+    if (known != NULL) {
+        return *known;
+    }
+    int entry = find(recogniser, staff_name);
+    sw_memo_keep(recogniser->found, staff_name, &entry, sizeof entry);
     return entry;
 }

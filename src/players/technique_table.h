@@ -5,6 +5,7 @@
 #define PCRE2_CODE_UNIT_WIDTH 8
 #include <pcre2.h>
 
+#include "base/memo.h"
 #include "stavewright/techniques.h"
 
 /* Families as bits; 0 is for all, too. */
@@ -49,6 +50,7 @@ struct sw_techniques {
     size_t mark_count;
     size_t mark_capacity;
     pcre2_code *half;
+    sw_memo *read; /* by family and text: what it says */
 };
 
 /* Reads YAML text into the table. On a mistake false and *error as sw_techniques_load says; the table is then

@@ -12,6 +12,7 @@ sw_techniques *sw_techniques_load(const char *override_path_or_null, sw_slice ov
 {
     sw_techniques *table = sw_alloc_zero(1, sizeof *table);
     table->arena = sw_arena_new();
+    table->read = sw_memo_new();
     *error = NULL;
     sw_slice built_in = {(const char *)sw_techniques_yaml, sw_techniques_yaml_length};
     bool good = sw_technique_table_read(table, "techniques.yaml (built-in)", built_in, error);
@@ -37,6 +38,7 @@ void sw_techniques_free(sw_techniques *table)
     free(table->words);
     free(table->changes);
     free(table->marks);
+    sw_memo_free(table->read);
     sw_arena_free(table->arena);
     free(table);
 }
@@ -145,8 +147,8 @@ static size_t next_word(const search *s, size_t at)
     return at;
 }
 
-size_t sw_techniques_read(const sw_techniques *techniques, const sw_family *family, sw_slice text,
-                          sw_technique_said *said, size_t room, bool *in_brackets)
+static size_t read_text(const sw_techniques *techniques, const sw_family *family, sw_slice text,
+                        sw_technique_said *said, size_t room, bool *in_brackets)
 {
     sw_buffer plain = {0};
     plain_text(text, &plain);
@@ -174,6 +176,35 @@ size_t sw_techniques_read(const sw_techniques *techniques, const sw_family *fami
     }
     pcre2_match_data_free(s.match);
     sw_buffer_free(&plain);
+    return count;
+}
+
+/* What a text was found to say. No text says more. */
+enum { MOST_SAID = 16 };
+
+typedef struct known_text {
+    sw_technique_said said[MOST_SAID];
+    size_t count;
+    bool in_brackets;
+} known_text;
+
+size_t sw_techniques_read(const sw_techniques *techniques, const sw_family *family, sw_slice text,
+                          sw_technique_said *said, size_t room, bool *in_brackets)
+{
+    sw_buffer key = {0};
+    sw_buffer_format(&key, "%d ", family == NULL ? -1 : (int)*family);
+    sw_buffer_append(&key, text);
+    const known_text *known = sw_memo_find(techniques->read, sw_buffer_slice(&key));
+    known_text own = {0};
+    if (known == NULL) {
+        own.count = read_text(techniques, family, text, own.said, MOST_SAID, &own.in_brackets);
+        sw_memo_keep(techniques->read, sw_buffer_slice(&key), &own, sizeof own);
+        known = &own;
+    }
+    sw_buffer_free(&key);
+    *in_brackets = known->in_brackets;
+    size_t count = known->count < room ? known->count : room;
+    memcpy(said, known->said, count * sizeof *said);
     return count;
 }
 

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "score/reader.h"
+#include "score/shelf.h"
 
 static sw_text *find_overlay(const sw_reader *reader, const char *path)
 {
@@ -27,14 +28,17 @@ static sw_text *find_overlay(const sw_reader *reader, const char *path)
 uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, char **error)
 {
     sw_text *text = find_overlay(reader, path);
+    sw_syntax *syntax = NULL;
     bool owned = text == NULL;
-    if (owned) {
-        text = sw_text_read(path, error);
-        if (text == NULL) {
-            return SW_NO_INDEX;
-        }
+    bool shelved =
+        owned && includer != SW_NO_INDEX && reader->options != NULL && reader->options->shelf != NULL;
+    if (shelved && !sw_shelf_take(reader->options->shelf, path, &text, &syntax, error)) {
+        return SW_NO_INDEX;
     }
-    sw_syntax *syntax = sw_syntax_parse(text);
+    if (owned && !shelved && (text = sw_text_read(path, error)) == NULL) {
+        return SW_NO_INDEX;
+    }
+    syntax = shelved ? syntax : sw_syntax_parse(text);
     *error = sw_syntax_refusal(syntax);
     if (*error != NULL) {
         sw_syntax_free(syntax);

@@ -264,6 +264,7 @@ sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
         return NULL;
     }
     sw_function *function = sw_arena_alloc(reader->arena, sizeof *function);
+    function->command = NULL;
     function->kind = kind;
     function->file = file;
     function->node = node;
@@ -280,6 +281,22 @@ sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node)
         function->expression = only_expression(body);
         function->given_back = parameter_given_back(reader, function, function->expression);
     }
+    return function;
+}
+
+const sw_function *sw_function_named(sw_reader *reader, sw_slice name)
+{
+    const sw_command *command = sw_command_find(name);
+    if (command == NULL ||
+        !(command->kind == SW_COMMAND_MUSIC_FUNCTION || command->kind == SW_COMMAND_EVENT_FUNCTION)) {
+        return NULL;
+    }
+    sw_function *function = sw_arena_alloc(reader->arena, sizeof *function);
+    *function = (sw_function){.command = command,
+                              .signature = command->signature,
+                              .kind = command->kind,
+                              .body = SW_NO_INDEX,
+                              .given_back = SIZE_MAX};
     return function;
 }
 
@@ -439,6 +456,9 @@ static sw_value unknown_music(sw_reader *reader, const sw_value *arguments, size
 static sw_value called(sw_reader *reader, const sw_function *function, uint32_t name, sw_value *arguments,
                        size_t count, const sw_value *where, const sw_value *call)
 {
+    if (function->command != NULL) {
+        return sw_apply(reader, function->command, arguments, count, call);
+    }
     sw_value result = *call;
     if (function->kind == SW_COMMAND_EVENT_FUNCTION) {
         result.kind = SW_VALUE_POST;

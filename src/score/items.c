@@ -427,9 +427,14 @@ static sw_value read_block(sw_reader *reader, sw_cursor *cursor, bool simultaneo
     uint32_t music = sw_music_add(reader, simultaneous ? SW_MUSIC_SIMULTANEOUS : SW_MUSIC_SEQUENCE,
                                   cursor->file, node->start, node->end);
     if (reader->depth >= SW_MAX_DEPTH) {
-        sw_findings_add(&reader->reading->findings, SW_ERROR, "nesting", cursor->file, node->start,
-                        node->start + 1,
-                        "blocks are nested more than %d deep; what stands inside is not read", SW_MAX_DEPTH);
+        if (!reader->too_deep) {
+            sw_findings_add(
+                &reader->reading->findings, SW_ERROR, "nesting", cursor->file, node->start, node->start + 1,
+                "blocks are nested more than %d deep; what stands inside is not read, here and in all "
+                "other such places",
+                SW_MAX_DEPTH);
+        }
+        reader->too_deep = true;
         return music_value(cursor, node, music);
     }
     reader->depth++;

@@ -20,9 +20,9 @@ enum { SW_MAX_DEPTH = 1000, SW_MAX_INCLUDE_DEPTH = 100 };
  * beyond them is a finding. What is written out in the sources comes on top: see sw_reader_bound. */
 enum {
     SW_MAX_FILES = 10000,
-    SW_MAX_MUSIC = 4000000,  /* nodes; music is copied and templates are read up to here */
-    SW_MAX_EVENTS = 2000000, /* in all scores of a reading */
-    SW_MAX_STEPS = 20000000  /* of all walks through music */
+    SW_MAX_MUSIC = 1000000, /* nodes; music is copied and templates are read up to here */
+    SW_MAX_EVENTS = 500000, /* in all scores of a reading */
+    SW_MAX_STEPS = 5000000  /* of all walks through music */
 };
 
 typedef enum sw_mode {
@@ -49,8 +49,10 @@ typedef enum sw_value_kind {
     SW_VALUE_OUTPUT        /* \layout, \midi, \paper, \header, \with */
 } sw_value_kind;
 
-/* A function that the sources define. */
+/* A function that the sources define, or another name of one of the language. */
 typedef struct sw_function {
+    const sw_command
+        *command; /* of the language, of which this is another name; NULL: it has a body of its own */
     const char *signature; /* as in sw_command */
     sw_command_kind kind;
     const uint32_t *parameters; /* names, as many as the signature has letters */
@@ -155,6 +157,7 @@ typedef struct sw_reader {
     unsigned open_abbreviations;   /* abbreviations in which the reader is just now ... */
     unsigned nested_abbreviations; /* ... and how many were used in there so far */
     uint32_t depth;
+    bool too_deep;                    /* blocks are nested too deep somewhere: said once */
     const struct sw_open_call *calls; /* the templates that are being read, from the innermost outwards */
     size_t source_bytes;              /* of all files read so far */
     size_t events;                    /* of all scores played so far */
@@ -280,6 +283,8 @@ uint32_t sw_read_set_value(sw_reader *reader, sw_cursor *cursor, uint32_t *end);
 /* Reads the function that a Scheme definition makes; NULL when it makes none. `node` is the scheme or
  * embedded node. */
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);
+/* The language's function of this name as a value, for `RH = #rightHandFinger`; NULL when it has none. */
+const sw_function *sw_function_named(sw_reader *reader, sw_slice name);
 /* A call of a function that the sources define. */
 sw_value sw_call(sw_reader *reader, sw_cursor *cursor, const sw_function *function, uint32_t name,
                  const sw_value *where);

@@ -469,8 +469,11 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
     const sw_function *function = sw_read_function(reader, cursor->file, index);
     sw_slice name = defined_name(text);
     sw_slice expression = name.length > 0 ? defined_value(text, name) : text;
-    const sw_value *variable = name.length == 0 ? variable_of(reader, text) : NULL;
+    const sw_value *variable = variable_of(reader, expression);
     sw_mark_class class;
+    if (function == NULL && variable == NULL && is_name(expression)) { /* #(define RH rightHandFinger) */
+        function = sw_function_named(reader, expression);
+    }
     if (function != NULL) {
         value.kind = SW_VALUE_FUNCTION;
         value.function = function;
@@ -478,6 +481,8 @@ sw_value sw_read_scheme(sw_reader *reader, sw_cursor *cursor)
         value.kind = SW_VALUE_POST;
         value.music = sw_music_add(reader, SW_MUSIC_MARK, value.file, value.start, value.end);
         sw_music_at(reader, value.music)->check = (int8_t)(class + 1);
+    } else if (variable != NULL && name.length > 0) { /* another name */
+        value = *variable;
     } else if (variable != NULL) {
         return use_of(reader, variable, text, &value);
     } else if (!sw_build_music(reader, expression, cursor->file, index, spliced, &where, &value)) {

@@ -75,6 +75,15 @@ sw_text *sw_text_from_bytes(const char *path, sw_slice bytes)
     return text_over(path, copy, true);
 }
 
+sw_text *sw_text_share(const char *path, const sw_text *other)
+{
+    sw_text *text = sw_alloc(sizeof *text);
+    *text = *other;
+    text->path = strdup(path);
+    text->shared = true;
+    return text;
+}
+
 sw_text *sw_text_new(const char *path)
 {
     sw_buffer empty = {0};
@@ -143,9 +152,11 @@ void sw_text_free(sw_text *text)
         return;
     }
     free(text->path);
-    free(text->bytes);
-    free(text->lines);
-    free(text->continuations);
+    if (!text->shared) {
+        free(text->bytes);
+        free(text->lines);
+        free(text->continuations);
+    }
     free(text);
 }
 

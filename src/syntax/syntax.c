@@ -196,12 +196,23 @@ sw_syntax *sw_syntax_parse(const sw_text *text)
     return syntax;
 }
 
+sw_syntax *sw_syntax_share(const sw_syntax *other, const sw_text *text)
+{
+    sw_syntax *syntax = sw_alloc(sizeof *syntax);
+    *syntax = *other;
+    syntax->text = text;
+    syntax->shared = true;
+    return syntax;
+}
+
 void sw_syntax_free(sw_syntax *syntax)
 {
     if (syntax == NULL) {
         return;
     }
-    free(syntax->nodes);
+    if (!syntax->shared) {
+        free(syntax->nodes);
+    }
     free(syntax);
 }
 

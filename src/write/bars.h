@@ -86,6 +86,11 @@ void sw_bar_put_behind(sw_bar_walk *walk, uint32_t sequence, uint32_t child);
 void sw_bar_take_out(sw_bar_walk *walk, uint32_t first, uint32_t last);
 /* Whether a command only says how a bar line looks, or breaks the line there. */
 bool sw_bar_line_command(sw_slice text);
+/* At the edges of the draft's bars: ties, slurs, hairpins and the like of its score are closed where they are
+ * cut. False (and the draft's error) when one can't be. */
+bool sw_bars_cut_torn(sw_draft *draft);
+/* The words that are sung in bars that go: edits of the walk. */
+void sw_bars_take_words(sw_bar_walk *walk);
 /* When all places are found: what inherits a value that has changed gets its own. */
 void sw_bar_mend_values(sw_bar_walk *walk);
 

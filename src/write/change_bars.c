@@ -21,20 +21,6 @@ static uint32_t bar_line(const sw_score *score, sw_rational moment)
     return full ? (uint32_t)score->bar_count : SW_NO_INDEX;
 }
 
-/* Notes that are tied over the bar line would be torn apart. */
-static bool no_ties_over(sw_draft *draft, sw_rational moment)
-{
-    const sw_score *score = draft->score;
-    for (uint32_t e = 0; e < score->event_count; e++) {
-        const sw_event *event = &score->events[e];
-        if (sw_event_is_note(event) && (event->flags & SW_EVENT_GRACE) == 0 &&
-            sw_rational_equal(sw_event_end(event), moment) && sw_voice_is_tied(draft->reading, score, e)) {
-            return sw_draft_fail(draft, e, "a note is tied over the bar line here; end it there first");
-        }
-    }
-    return true;
-}
-
 /* ---- all scores ---- */
 
 static sw_bar_walk walk_of(sw_draft *draft, const sw_reading *reading, const sw_score *score)
@@ -105,6 +91,7 @@ static bool change_others(sw_draft *draft, size_t main, const sw_bar_walk *own)
         walk.order = &order;
         bool found = bar_line(score, walk.from) != SW_NO_INDEX && bar_line(score, walk.to) != SW_NO_INDEX &&
                      sw_bar_walk_score(&walk);
+        sw_bars_take_words(&walk);
         if (shares_edits(&walk, own->edits, own->edit_count)) {
             draft->bars.affected[main][s] = 1;
             keep_edits(draft, &walk);
@@ -128,6 +115,7 @@ static bool change_all(sw_draft *draft)
     walk.order = &order;
     bool done = sw_bar_walk_score(&walk);
     if (done) {
+        sw_bars_take_words(&walk);
         keep_edits(draft, &walk);
     } else {
         draft->error = strdup(walk.error);
@@ -163,79 +151,13 @@ bool sw_change_insert_bars(sw_draft *draft, const sw_change *change)
     draft->bars.bar = draft->score->bars[bar - 1].metre;
     draft->bars.count = change->count;
     draft->bars.first = bar;
-    return no_ties_over(draft, change->moment) && change_all(draft);
+    return sw_bars_cut_torn(draft) && change_all(draft);
 }
 
 /* ---- bars that go ---- */
 
-/* What a mark opens or closes: +1, -1, or 0. A hairpin also ends at the next dynamic. */
-static int opens(sw_mark_class class, sw_mark_class which)
-{
-    switch (which) {
-    case SW_MARK_SLUR_START:
-        return (class == SW_MARK_SLUR_START) - (class == SW_MARK_SLUR_END);
-    case SW_MARK_PHRASE_START:
-        return (class == SW_MARK_PHRASE_START) - (class == SW_MARK_PHRASE_END);
-    case SW_MARK_BEAM_START:
-        return (class == SW_MARK_BEAM_START) - (class == SW_MARK_BEAM_END);
-    case SW_MARK_SPAN_START:
-        return (class == SW_MARK_SPAN_START) - (class == SW_MARK_SPAN_END);
-    default:
-        return (class == SW_MARK_HAIRPIN_START) - (class == SW_MARK_HAIRPIN_END || class == SW_MARK_DYNAMIC);
-    }
-}
-
-/* Whether the chord that begins with an event opens or closes something of a class; several marks of one
- * chord are looked at the closing ones first, as a slur may end where the next begins. */
-static bool chord_has(const sw_draft *draft, uint32_t first, sw_mark_class which, int way)
-{
-    const sw_reading *reading = draft->reading;
-    const sw_event *event = &draft->score->events[first];
-    for (uint32_t c = reading->music[event->chord].first; c != SW_NO_INDEX; c = reading->music[c].next) {
-        if (reading->music[c].kind == SW_MUSIC_MARK && opens(sw_music_mark_class(reading, c), which) == way) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Slurs, hairpins and the like go with the bars or stay: none may begin outside and end inside, or the other
- * way round. */
-static bool no_ends_torn(sw_draft *draft, const sw_change *change, sw_mark_class which)
-{
-    const sw_score *score = draft->score;
-    uint32_t open = SW_NO_INDEX; /* where the one that is open began */
-    bool open_inside = false;
-    for (uint32_t e = 0; e < score->event_count; e = sw_voice_chord_end(score, e)) {
-        const sw_event *event = &score->events[e];
-        if (e > 0 && score->events[e - 1].voice != event->voice) {
-            open = SW_NO_INDEX;
-        }
-        bool inside = sw_rational_compare(event->onset, change->moment) >= 0 &&
-                      sw_rational_compare(event->onset, change->until) < 0;
-        if (chord_has(draft, e, which, -1) && open != SW_NO_INDEX) {
-            if (inside != open_inside) {
-                return sw_draft_fail(draft, inside ? open : e,
-                                     inside
-                                         ? "a slur, beam, hairpin or other span begins here and ends in the "
-                                           "bars that go; end it before them first"
-                                         : "a slur, beam, hairpin or other span ends here and begins in the "
-                                           "bars that go; begin it behind them first");
-            }
-            open = SW_NO_INDEX;
-        }
-        if (chord_has(draft, e, which, 1)) {
-            open = e;
-            open_inside = inside;
-        }
-    }
-    return true;
-}
-
 bool sw_change_delete_bars(sw_draft *draft, const sw_change *change)
 {
-    static const sw_mark_class spans[] = {SW_MARK_SLUR_START, SW_MARK_PHRASE_START, SW_MARK_BEAM_START,
-                                          SW_MARK_SPAN_START, SW_MARK_HAIRPIN_START};
     uint32_t from = bar_line(draft->score, change->moment);
     uint32_t to = bar_line(draft->score, change->until);
     if (draft->bars.moment.den != 0) {
@@ -253,10 +175,5 @@ bool sw_change_delete_bars(sw_draft *draft, const sw_change *change)
     draft->bars.gone = to - from;
     draft->bars.bar = draft->score->bars[from].metre;
     draft->gone = sw_alloc_zero(draft->reading->music_count + 1, 1);
-    for (size_t i = 0; i < sizeof spans / sizeof spans[0]; i++) {
-        if (!no_ends_torn(draft, change, spans[i])) {
-            return false;
-        }
-    }
-    return no_ties_over(draft, change->moment) && no_ties_over(draft, change->until) && change_all(draft);
+    return sw_bars_cut_torn(draft) && change_all(draft);
 }

@@ -100,6 +100,20 @@ static void drop_tie(sw_cell *cell)
     }
 }
 
+bool sw_draft_untie(sw_draft *draft, uint32_t event)
+{
+    sw_draft_item *item = sw_draft_touch(draft, event);
+    if (item == NULL) {
+        return false;
+    }
+    sw_cell *cell = sw_item_last(item);
+    for (size_t n = 0; n < cell->note_count; n++) {
+        cell->notes[n].tied = false;
+    }
+    drop_tie(cell);
+    return true;
+}
+
 /* The heard pitches with which an item begins after the changes. */
 static size_t first_pitches(const sw_draft *draft, uint32_t event, sw_pitch *pitches, size_t most)
 {

@@ -262,6 +262,9 @@ void sw_draft_locate(sw_draft *draft);
 /* By music node of a main file (in the draft's own, copies count): 1 + the number of the touched item that is
  * written there, 0 if none. */
 const uint32_t *sw_draft_found(const sw_draft *draft, const sw_reading *reading);
+/* The chord of an event is tied to nothing behind it any more. False (and the draft's error) when it can't be
+ * edited. */
+bool sw_draft_untie(sw_draft *draft, uint32_t event);
 /* After all changes: ties that lead to no note any more go. */
 void sw_draft_mend_ties(sw_draft *draft);
 /* The last cell of an item with notes, or its last cell; the first with notes, or its first. */

@@ -382,8 +382,21 @@ static bool stands_at_bar_line(const sw_edit_proof *p, sw_rational onset)
            sw_rational_compare(onset, p->bars->until) <= 0;
 }
 
-/* Whether a command may go with its bar: bar checks and bar lines, and what another one behind it makes
- * void. */
+/* Whether a command stands in voices side by side that go as a whole, and meant only them. */
+static bool stands_in_voices_that_go(const sw_edit_proof *p, uint32_t music)
+{
+    bool voices = false;
+    uint32_t m = music;
+    while (m != SW_NO_INDEX && p->before == p->draft->reading && !sw_draft_is_gone(p->draft, m)) {
+        voices = voices || p->before->music[m].kind == SW_MUSIC_SIMULTANEOUS;
+        m = p->draft->parent[m];
+    }
+    return p->before == p->draft->reading && m != SW_NO_INDEX &&
+           (voices || p->before->music[m].kind == SW_MUSIC_SIMULTANEOUS) && m != music;
+}
+
+/* Whether a command may go with its bar: bar checks and bar lines, what another one behind it makes void, and
+ * what only voices meant that go. */
 static bool may_go(const sw_edit_proof *p, const sw_score *score, size_t setting)
 {
     const sw_setting *a = &score->settings[setting];
@@ -400,6 +413,9 @@ static bool may_go(const sw_edit_proof *p, const sw_score *score, size_t setting
     }
     bool lasting =
         kind == SW_MUSIC_CLEF || kind == SW_MUSIC_KEY || kind == SW_MUSIC_TIME || kind == SW_MUSIC_TEMPO;
+    if (!lasting && stands_in_voices_that_go(p, a->music)) {
+        return true;
+    }
     for (size_t i = setting + 1; lasting && i < score->setting_count; i++) {
         const sw_setting *b = &score->settings[i];
         if (sw_rational_compare(b->onset, p->bars->until) > 0) {

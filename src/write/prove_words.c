@@ -1,14 +1,12 @@
 /* The part of the proof that listens to the singers. */
 #include "write/edit_rows.h"
 
-/* The next syllable that is set, from an index on: an underscore takes a note without being seen. What has a
- * length of its own goes with its bar. */
+/* The next syllable that is set, from an index on: an underscore takes a note without being seen. Words go
+ * with their bar. */
 static size_t next_word(const sw_edit_proof *p, const sw_score *score, bool before, size_t i)
 {
-    while (i < score->syllable_count &&
-           ((score->syllables[i].flags & SW_SYLLABLE_EMPTY) != 0 ||
-            (before && (score->syllables[i].flags & SW_SYLLABLE_OWN_LENGTH) != 0 &&
-             sw_prove_goes(p, score->syllables[i].onset)))) {
+    while (i < score->syllable_count && ((score->syllables[i].flags & SW_SYLLABLE_EMPTY) != 0 ||
+                                         (before && sw_prove_goes(p, score->syllables[i].onset)))) {
         i++;
     }
     return i;

@@ -319,7 +319,7 @@ static bool make_change(const sw_reading *reading, const sw_score *score, sw_cha
         change->last = later(score, change->event, chance(4));
         return true;
     case SW_CHANGE_UNWRAP:
-        return false; /* tests/property/test_moves.c takes back what cue has wrapped */
+        return false; /* see check_unwrap */
     case SW_CHANGE_NEW_VARIABLE:
         change->text = "someFreshName";
         change->last = later(score, change->event, chance(4));
@@ -665,6 +665,46 @@ static void check_again(const sw_reading *reading, const sw_score *score, const 
     sw_reading_free(result);
 }
 
+/* What was wrapped is unwrapped: the original bytes. */
+static void check_unwrap(const sw_reading *reading, const sw_score *score, const sw_change *change,
+                         const sw_patch *patch)
+{
+    const sw_text **texts;
+    sw_read_options options = sw_patch_options(patch, NULL, &texts);
+    char *error = NULL;
+    sw_reading *result = sw_read(reading->files[0].text->path, &options, &error);
+    const sw_score *again = &result->scores[score - reading->scores];
+    const sw_music *note = &result->music[again->events[change->event].chord];
+    sw_change back = {
+        .kind = SW_CHANGE_UNWRAP, .event = change->event, .mark = SW_NO_INDEX, .text = change->text};
+    for (uint32_t m = 0; m < result->music_count;
+         m++) { /* the innermost call around the note is the last one */
+        const sw_music *call = &result->music[m];
+        if (call->kind == SW_MUSIC_CALL && call->file == note->file && call->start < note->start &&
+            note->end <= call->end && sw_slice_starts(sw_music_slice(result, m), change->text)) {
+            back.mark = m;
+        }
+    }
+    if (back.mark != SW_NO_INDEX) {
+        sw_patch second = {0};
+        bool done = run(result, again, &back, 1, SW_ELSEWHERE_FOLLOW, &options, &second, &error);
+        by_kind[SW_CHANGE_UNWRAP][done ? 0 : 1]++;
+        proved += done;
+        undone++;
+        undone_exactly +=
+            done && second.count == 1 && second.files[0].after->length == patch->files[0].text->length &&
+            memcmp(second.files[0].after->bytes, patch->files[0].text->bytes, patch->files[0].text->length) ==
+                0;
+        if (!done) {
+            count_refusal(error);
+        }
+        sw_patch_free(&second);
+    }
+    free(error);
+    sw_reading_free(result);
+    free(texts);
+}
+
 /* Several notes of a voice at once, an octave up: their edits must not get into each other's way. */
 static void try_passage(sw_reading *reading, const sw_score *score)
 {
@@ -746,6 +786,9 @@ static void try_change(sw_reading *reading, const sw_score *score, sw_change_kin
         if (settles && patch.count > 0 && is_single(&notes) && request.elsewhere == SW_ELSEWHERE_FOLLOW &&
             chance(4) == 0) {
             check_again(reading, score, &change, &patch);
+        }
+        if (kind == SW_CHANGE_WRAP && patch.count == 1) {
+            check_unwrap(reading, score, &change, &patch);
         }
     }
     sw_patch_free(&patch);

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""`stavewright octave --write` over several files in several folders, killed at random moments by SIGKILL. When the next command
+"""`stavewright run RECIPE --write` over a film of two cues, several files in several folders, killed at random moments by SIGKILL. When the next command
 has run, all files must be as before or all as after, with their permissions, and nothing else may lie there. Sometimes the next
 command is killed as well, which must change nothing about that. SW_KILLS says how often, SW_SEED how by chance.
 
@@ -21,11 +21,11 @@ SEED = int(os.environ.get("SW_SEED", random.randrange(10**6)))
 JOURNAL = ".stavewright-unfinished"
 # A cello part whose sections lie in files of their own.
 SECTIONS = ["opening", "first reel/chase", "first reel/bridge", "second reel/lament", "second reel/dance", "second reel/end"]
+CUES = {"score.ly": SECTIONS[:4], "finale.ly": SECTIONS[4:]}
 chance = random.Random(SEED)
 
 
 def make_film(folder):
-    includes, music = "", ""
     for number, section in enumerate(SECTIONS):
         path = folder / (section + ".ily")
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -35,9 +35,11 @@ def make_film(folder):
         bars = "".join(f"  c4 d8( e) f4\t g |  % {bar}{end}" for bar in range(1, 31))
         path.write_bytes(f"{remark}{path.stem} = \\fixed c {{{end}{bars}}}{'' if number == 3 else end}".encode())
         path.chmod(0o600 if number == 1 else 0o664)
-        includes += f'\\include "{section}.ily"\n'
-        music += f" \\{path.stem}"
-    (folder / "score.ly").write_text(f'\\version "2.24.0"\n{includes}\\new Staff = "cello" {{{music} }}\n')
+    for cue, sections in CUES.items():
+        includes = "".join(f'\\include "{section}.ily"\n' for section in sections)
+        music = "".join(f" \\{pathlib.Path(section).name}" for section in sections)
+        (folder / cue).write_text(f'\\version "2.24.0"\n{includes}\\new Staff = "cello" {{{music} }}\n')
+    (folder / "up.yaml").write_text("steps:\n  - do: octave\n    staff: cello\n    by: 1\n")
 
 
 def contents(folder):
@@ -51,11 +53,11 @@ def start(folder, *words):
 
 
 def change(folder):
-    return start(folder, "octave", "score.ly", "--staff", "cello", "--by", "1", "--write")
+    return start(folder, "run", "up.yaml", *CUES, "--write")
 
 
 def look(folder):
-    return start(folder, "outline", "score.ly")
+    return start(folder, "outline", "finale.ly")
 
 
 def kill_after(process, seconds):

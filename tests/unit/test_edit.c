@@ -268,9 +268,7 @@ static void test_insert_bars(void **state)
     CHECK("<< \\new Voice = v { c'2 d' | e'1 } \\new Lyrics \\lyricsto v { a b c } >>",
           "<< \\new Voice = v { c'2 d' | R1 | e'1 } \\new Lyrics \\lyricsto v { a b c } >>",
           .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
-    CHECK("{ c'1~ | c' }",
-          "refused: /dev/null/memory.ly:1:3: a note is tied over the bar line here; end it there first",
-          .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
+    CHECK("{ c'1~ | c' }", "{ c'1 | R1 | c' }", .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
     CHECK("{ c'1*2 | c' }",
           "refused: /dev/null/memory.ly:1:3: this goes on over the bar line; divide it there first",
           .kind = SW_CHANGE_INSERT_BARS, .moment = {1, 1}, .count = 1);
@@ -301,10 +299,29 @@ static void test_delete_bars(void **state)
           .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1}, .until = {2, 1});
     CHECK("{ <c' e'>1 | <d' f'>2 q | q1 }", "{ <c' e'>1 | <d' f'>1 }", .kind = SW_CHANGE_DELETE_BARS,
           .moment = {1, 1}, .until = {2, 1});
-    CHECK("{ c'1 ( | d') | e' }",
-          "refused: /dev/null/memory.ly:1:3: a slur, beam, hairpin or other span begins here and ends in the "
-          "bars "
-          "that go; end it before them first",
+    CHECK("{ c'2 c' ( | d'1) | e' }", "{ c'2 c' | e'1 }", .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1},
+          .until = {2, 1});
+    CHECK("{ c'2 ( c' | d'1) | e' }", "{ c'2 ( c') | e'1 }", .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1},
+          .until = {2, 1});
+    CHECK("{ c'1\\< | d'\\f | e'2 f'\\! }", "{ c'1 | e'2 f'\\! }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'2\\< c' | d'1\\f | e'2 f' }", "{ c'2\\< c'\\! | e'2 f' }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'1 | d'2 d'^( | e'2 f') }", "{ c'1 | e'2^( f') }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'1 | d'2 d'\\( | e'2\\) f' }", "{ c'1 | e'2 f' }", .kind = SW_CHANGE_DELETE_BARS,
+          .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ <c' e'>1~ | q | c' }", "{ <c' e'>1 | c' }", .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1},
+          .until = {2, 1});
+    CHECK("{ c'1~ | c'~ | c' }", "{ c'1~ | c' }", .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1},
+          .until = {2, 1});
+    CHECK("<< \\new Voice = v { c'2 d' | e'1 | f' } \\new Lyrics \\lyricsto v { a -- b c -- d } >>",
+          "<< \\new Voice = v { c'2 d' | f'1 } \\new Lyrics \\lyricsto v { a -- b d } >>",
+          .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1}, .until = {2, 1});
+    CHECK("{ c'1 | d'2\\startTrillSpan d' | e'2\\stopTrillSpan f' }",
+          "refused: /dev/null/memory.ly:1:33: a trill or another span reaches over the edge of the bars that "
+          "go; end "
+          "it there first",
           .kind = SW_CHANGE_DELETE_BARS, .moment = {1, 1}, .until = {2, 1});
     CHECK("{ c'1 | d' }", "refused: /dev/null/memory.ly:1:3: no bar of the score would be left",
           .kind = SW_CHANGE_DELETE_BARS, .moment = {0, 1}, .until = {2, 1});
