@@ -29,9 +29,13 @@ typedef struct sw_places {
 typedef struct sw_hands_options {
     const char *staff;      /* as for sw_staff_find */
     sw_bar_range bars;      /* outside of them the music stays with the right hand */
-    const char *instrument; /* "harp" or "piano"; NULL: by the staff's name */
+    const char *instrument; /* "harp", "piano", "marimba"; NULL: by the staff's name */
     int span;    /* widest interval of one hand, as an interval number (10 = a tenth); 0: the instrument's */
     int fingers; /* fingers of one hand; 0: the instrument's */
+    int mallets; /* 2 or 4 in both hands together; 0: the instrument's */
+    bool roll;   /* chords that are too wide get \arpeggio */
+    bool change_staff;   /* the music stays in one piece and goes from staff to staff by \change Staff */
+    bool crossing;       /* the left hand may lie over the right at one moment, too */
     const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_hands_options;
 

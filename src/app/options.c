@@ -70,9 +70,21 @@ static const sw_option options[] = {
      "instead, all notes in two voices: half of the section tremolo, half plain"},
     {"--way", "WAY", "chords voices", "divisi",
      "chords with \"div.\" and \"unis.\" (the usual one), or two voices on the staff"},
-    {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
+    {"--instrument", "NAME", "harp piano celesta organ marimba vibraphone xylophone", "hands",
+     "harp, piano, marimba ..., where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
+    {"--mallets", "N", "2 4", "hands",
+     "2 or 4 mallets in both hands together (marimba, vibraphone, xylophone)"},
+    {"--roll", NULL, NULL, "hands",
+     "roll chords that are too wide for the hands: they get \\arpeggio. What is marked\nso may be wide "
+     "anyhow"},
+    {"--change-staff", NULL, NULL, "hands",
+     "leave the music in one piece: \\change Staff takes it from staff to staff, where\nwithout it each hand "
+     "gets "
+     "music of its own"},
+    {"--crossing", NULL, NULL, "hands",
+     "the left hand may lie over the right at one moment, too; without it only one\nafter the other"},
     {"--keep-going", NULL, NULL, "run",
      "leave a cue in which a step is refused as it is, and do the others; without it\nnothing is changed "
      "then"},
