@@ -93,6 +93,16 @@ static const sw_subcommand subcommands[] = {
      "written once and heard in several places is refused, with its place.\n\n"
      "example: stavewright cut corpus/1m2-across-the-flats/score.ly --bars 9-10\n",
      sw_command_cut},
+    {"divisi", "FILE --staff NAME", "divide a section's chords among its players",
+     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the "
+     "players as even\n"
+     "as may be, the outer parts doubled first. --way chords writes where the division begins and ends "
+     "(div., div. a 3,\n"
+     "unis.; winds: a 2), --way voices writes two voices on the staff; what stands under \"non div.\" "
+     "stays. With\n"
+     "--tremolo-half both halves have all notes, the upper voice with tremolo strokes.\n\n"
+     "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",
+     sw_command_divisi},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
      "The line goes into the target's rests, as its instrument is written, in the nearest octave that it "
      "has.\n\n"
@@ -119,7 +129,8 @@ static const sw_subcommand subcommands[] = {
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "The split is the best one by stated costs: fingers, spans, time to move, lines and glissandi kept in "
      "one hand.\n"
-     "What no hands can play is told with the bar and the reason.\n\n"
+     "What no hands can play is told with the bar, the reason and the nearest voicing that they can. Harp,\n"
+     "keyboards, and marimba, vibraphone and xylophone with two or four mallets.\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
     {"hook", "install | remove", "check what is staged before each commit, as a git hook",

@@ -28,6 +28,7 @@ int sw_command_outline(int count, char **arguments);
 int sw_command_hands(int count, char **arguments);
 int sw_command_courtesy(int count, char **arguments);
 int sw_command_octave(int count, char **arguments);
+int sw_command_divisi(int count, char **arguments);
 int sw_command_cue(int count, char **arguments);
 int sw_command_cut(int count, char **arguments);
 int sw_command_insert(int count, char **arguments);

@@ -78,16 +78,23 @@ typedef struct sw_draft_variable {
     bool drums;
 } sw_draft_variable;
 
+/* A stretch of a second voice. */
+typedef struct sw_voice_cell {
+    sw_rational from; /* moments of the score */
+    sw_rational to;
+    bool has_value;
+    sw_duration value; /* as which it is written; without one the metre divides it */
+    sw_cell cell;
+} sw_voice_cell;
+
 /* A second voice beside a run. */
 typedef struct sw_draft_voice {
     uint32_t first; /* nodes: the run */
     uint32_t last;
-    sw_draft_item *item; /* the first item of the run */
-    sw_rational from;    /* moments of the score: the run */
-    sw_rational to;
-    sw_rational moment; /* and its notes; skips before and behind */
-    sw_rational until;
-    sw_cell cell; /* what is written there */
+    sw_draft_item *item;  /* the first item of the run */
+    sw_rational from;     /* moment of the score */
+    sw_voice_cell *cells; /* one after the other, up to the end of the run; in the draft's arena */
+    size_t cell_count;
 } sw_draft_voice;
 
 /* A staff below another one. */
