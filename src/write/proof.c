@@ -124,12 +124,14 @@ static void expect(const sw_proof *proof, rows *all)
                     add_row(all, reading, score, s, event, sw_proof_staff_key(proof, reading, score, staff));
                 }
             } else if (is_note(event)) {
-                const char *id = sw_reading_name(reading, score->staves[staff].id);
+                const char *id = division->change_id != NULL
+                                     ? division->change_id
+                                     : sw_reading_name(reading, score->staves[staff].id);
+                const uint8_t *parts =
+                    division->change_part != NULL ? division->change_part : division->event_part;
                 bool known = score == division->score && id[0] != '\0';
                 add_row(all, reading, score, s, event,
-                        known ? sw_arena_format(proof->arena, "%s%s", id,
-                                                division->suffixes[division->event_part[i]])
-                              : "");
+                        known ? sw_arena_format(proof->arena, "%s%s", id, division->suffixes[parts[i]]) : "");
             }
         }
     }
@@ -146,7 +148,10 @@ bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staf
     const char *id = sw_reading_name(after, score->staves[staff].id);
     const char *variable = sw_reading_name(after, score->staves[staff].variable);
     const char *own = sw_reading_name(division->reading, division->score->staves[division->staff].variable);
-    const char *own_id = sw_reading_name(division->reading, division->score->staves[division->staff].id);
+    const char *own_id =
+        division->change_id != NULL
+            ? division->change_id
+            : sw_reading_name(division->reading, division->score->staves[division->staff].id);
     for (uint32_t part = 0; part < division->parts; part++) {
         size_t length = strlen(own);
         if (length > 0 && strncmp(variable, own, length) == 0 &&
