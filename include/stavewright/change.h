@@ -55,6 +55,13 @@ typedef struct sw_part_clef {
 } sw_part_clef;
 
 /* The change 'this staff becomes several staves in one group'. Part 0 is the uppermost. */
+/* Where a text stands that is written without ^ or _. */
+typedef enum sw_text_home {
+    SW_TEXT_AT_NOTES, /* above the uppermost part that plays there */
+    SW_TEXT_BETWEEN,  /* between the staves of a brace: it concerns both hands */
+    SW_TEXT_BELOW     /* below the lowest part: the feet */
+} sw_text_home;
+
 typedef struct sw_division {
     const sw_reading *reading;
     const sw_score *score;
@@ -63,9 +70,13 @@ typedef struct sw_division {
     const char *suffixes[SW_MAX_PARTS]; /* added to the names of variables and staves: "Right", "Left" */
     const char *
         group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
-    bool braced;               /* they stand in one brace: dynamics belong between them */
-    const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
-    const bool *event_rolls;   /* by event: its chord gets \arpeggio in all parts that play it; NULL: none */
+    bool braced;                /* they stand in one brace: dynamics belong between them */
+    const uint8_t *event_part;  /* by event of the score: the part that plays it (notes of the staff only) */
+    const bool *event_rolls;    /* by event: its chord gets \arpeggio in all parts that play it; NULL: none */
+    const uint8_t *text_homes;  /* by music node: the sw_text_home of a text; NULL: all stand at the notes */
+    const uint8_t *change_part; /* by event: the music stays in one piece, in part 0 (`event_part` is 0 for
+                                   all), and goes to the staff of this part by \change Staff; NULL: no */
+    const char *change_id;      /* then what the ids of both staves begin with */
     sw_rational from; /* clefs of the source in [from, to) go; outside of it they stay in the upper part */
     sw_rational to;
     const sw_part_clef *clefs; /* in order of time */

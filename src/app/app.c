@@ -109,7 +109,8 @@ static const sw_subcommand subcommands[] = {
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "The split is the best one by stated costs: fingers, spans, time to move, lines and glissandi kept in "
      "one hand.\n"
-     "What no hands can play is told with the bar and the reason.\n\n"
+     "What no hands can play is told with the bar, the reason and the nearest voicing that they can. Harp,\n"
+     "keyboards, and marimba, vibraphone and xylophone with two or four mallets.\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
     {"hook", "install | remove", "check what is staged before each commit, as a git hook",

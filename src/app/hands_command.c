@@ -34,6 +34,8 @@ static bool take(const char *option, const char *value, void *data)
         }
     } else if (strcmp(option, "--roll") == 0) {
         options->roll = true;
+    } else if (strcmp(option, "--change-staff") == 0) {
+        options->change_staff = true;
     } else if (strcmp(option, "--crossing") == 0) {
         options->crossing = true;
     } else {

@@ -73,6 +73,10 @@ static const sw_option options[] = {
     {"--roll", NULL, NULL, "hands",
      "roll chords that are too wide for the hands: they get \\arpeggio. What is marked\nso may be wide "
      "anyhow"},
+    {"--change-staff", NULL, NULL, "hands",
+     "leave the music in one piece: \\change Staff takes it from staff to staff, where\nwithout it each hand "
+     "gets "
+     "music of its own"},
     {"--crossing", NULL, NULL, "hands",
      "the left hand may lie over the right at one moment, too; without it only one\nafter the other"},
     {"--keep-going", NULL, NULL, "run",

@@ -310,14 +310,23 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         sw_arena_free(arena);
         return true;
     }
+    if (!sw_hands_find_texts(h, options->film, error)) {
+        sw_arena_free(arena);
+        return false;
+    }
     note_other_staves(h);
     size_t before = h->move->findings.count;
     for (size_t i = 0; i < split.problem_count; i++) {
         sw_hands_report(h, &split.problems[i]);
     }
+    if (options->change_staff) {
+        sw_hands_settle_chords(h);
+        settle_repetitions(h);
+    }
     sw_hands_choose_clefs(h);
     explain(h, &split, h->move->findings.count - before);
     sw_arena_free(arena);
+    uint8_t *one_part = sw_alloc_zero(h->score->event_count + 1, 1);
     sw_division division = {
         .reading = h->reading,
         .score = h->score,
@@ -327,16 +336,26 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         .group = is_in_a_brace(h) ? NULL : "PianoStaff",
         .braced = true,
         .event_part = h->event_part,
+        .text_homes = h->text_homes,
         .event_rolls = options->roll ? h->event_rolls : NULL,
         .from = h->from,
         .to = h->to,
         .clefs = h->clefs,
         .clef_count = h->clef_count,
     };
+    if (options->change_staff) {
+        division.suffixes[0] = ""; /* the music keeps its name, the other staff gets skips */
+        division.event_part = one_part;
+        division.change_part = h->event_part;
+        division.change_id = sw_hands_change_id(h);
+    }
     sw_move *move = h->move;
-    return sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
-           sw_patch_finish(&move->patch, error) &&
-           sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
+    bool done =
+        sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
+        sw_patch_finish(&move->patch, error) &&
+        sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
+    free(one_part);
+    return done;
 }
 
 static void place_findings(sw_move *move)
@@ -363,6 +382,7 @@ sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
     free(h.notes);
     free(h.event_part);
     free(h.event_rolls);
+    free(h.text_homes);
     free(h.clefs);
     return sw_move_close(move, done);
 }

@@ -9,7 +9,9 @@
  *   - a dynamic goes to the part that plays there, the upper one if both do; in a brace it stands between the
  *     staves;
  *   - the sign of a rolled chord goes to each part that has notes of it, and through both staves;
- *   - text goes to the upper part, with _ to the lower; pedals to the lowest;
+ *   - text goes to the upper part, with _ to the lower; what concerns both hands between the staves of a
+ * brace; pedals and texts for the feet to the lowest part, where that does not write the voice to another of
+ * its items at the same moment;
  *   - a fermata goes to all parts, to the rest of who has one;
  *   - a chord that is to be rolled gets the sign, each part its own;
  *   - a tie stays where a note goes on in the same part. */
@@ -93,6 +95,55 @@ static uint32_t lowermost(uint8_t parts)
         }
     }
     return lowest;
+}
+
+/* An item of any voice of the staff that begins with `here` and that the part writes, SW_NO_INDEX when there
+ * is none. */
+static uint32_t item_of_part(const sw_plan *plan, const item *here, uint32_t part)
+{
+    const sw_score *score = plan->division->score;
+    const sw_event *event = &score->events[here->event];
+    if ((plan->left_out[here->music] & 1u << part) == 0) {
+        return here->music;
+    }
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *other = &score->events[i];
+        if (score->voices[other->voice].staff == plan->division->staff &&
+            sw_rational_equal(other->onset, event->onset) && other->grace_num == event->grace_num &&
+            (plan->left_out[other->chord] & 1u << part) == 0 && other->kind != SW_EVENT_SKIP &&
+            plan->reading->music[other->chord].file == plan->reading->music[here->music].file) {
+            return other->chord;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* To the lowest part, or to one that has something at this moment to hang it on. */
+static void give_to_lowest(sw_plan *plan, const item *here, uint32_t mark)
+{
+    for (uint32_t part = plan->division->parts; part-- > 0;) {
+        uint32_t music = item_of_part(plan, here, part);
+        if (music == here->music) {
+            give(plan, mark, part);
+            return;
+        }
+        if (music != SW_NO_INDEX) {
+            add_mark(plan, music, part, mark);
+            return;
+        }
+    }
+}
+
+sw_text_home sw_plan_text_home(const sw_plan *plan, uint32_t mark)
+{
+    const sw_division *division = plan->division;
+    char direction = sw_music_mark_direction(plan->reading, mark);
+    if (division->text_homes == NULL || !division->braced || direction == '^' ||
+        sw_music_mark_class(plan->reading, mark) != SW_MARK_TEXT) {
+        return SW_TEXT_AT_NOTES;
+    }
+    sw_text_home home = (sw_text_home)division->text_homes[mark];
+    return home == SW_TEXT_BETWEEN && direction == '_' ? SW_TEXT_AT_NOTES : home;
 }
 
 /* Whether a whole bar lies between two items. */
@@ -275,7 +326,7 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         break;
     }
     case SW_MARK_PEDAL:
-        give(plan, mark, plan->division->parts - 1);
+        give_to_lowest(plan, here, mark);
         break;
     case SW_MARK_SPAN_START:
         *text_span = uppermost(parts);
@@ -285,6 +336,10 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         give(plan, mark, *text_span);
         break;
     case SW_MARK_TEXT:
+        if (sw_plan_text_home(plan, mark) == SW_TEXT_BELOW) {
+            give_to_lowest(plan, here, mark);
+            break;
+        }
         give(plan, mark,
              sw_music_mark_direction(plan->reading, mark) == '_' ? lowermost(parts) : uppermost(parts));
         break;

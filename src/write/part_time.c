@@ -153,6 +153,9 @@ static bool plays_in_bar(const sw_part_printer *p, uint32_t voice, sw_rational m
 static bool is_covered(const sw_part_printer *p, uint32_t voice, sw_rational moment, sw_rational *until)
 {
     const sw_score *score = p->plan->division->score;
+    if (p->plan->division->change_part != NULL && p->part > 0) {
+        return true; /* the other staff's music comes here */
+    }
     bool covered = false;
     for (uint32_t other = 0; other < score->voice_count; other++) {
         if (other == voice || score->voices[other].staff != p->plan->division->staff) {

@@ -124,15 +124,30 @@ static void expect(const sw_proof *proof, rows *all)
                     add_row(all, reading, score, s, event, sw_proof_staff_key(proof, reading, score, staff));
                 }
             } else if (is_note(event)) {
-                const char *id = sw_reading_name(reading, score->staves[staff].id);
+                const char *id = division->change_id != NULL
+                                     ? division->change_id
+                                     : sw_reading_name(reading, score->staves[staff].id);
+                const uint8_t *parts =
+                    division->change_part != NULL ? division->change_part : division->event_part;
                 bool known = score == division->score && id[0] != '\0';
                 add_row(all, reading, score, s, event,
-                        known ? sw_arena_format(proof->arena, "%s%s", id,
-                                                division->suffixes[division->event_part[i]])
-                              : "");
+                        known ? sw_arena_format(proof->arena, "%s%s", id, division->suffixes[parts[i]]) : "");
             }
         }
     }
+}
+
+/* Whether a score has the staff of another part. */
+static bool has_part(const sw_reading *reading, const sw_score *score, const char *id, const char *suffix)
+{
+    size_t length = strlen(id);
+    for (uint32_t i = 0; i < score->staff_count; i++) {
+        const char *other = sw_reading_name(reading, score->staves[i].id);
+        if (strncmp(other, id, length) == 0 && strcmp(other + length, suffix) == 0) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /* Its variable has a part's suffix. */
@@ -146,8 +161,18 @@ bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staf
     const char *id = sw_reading_name(after, score->staves[staff].id);
     const char *variable = sw_reading_name(after, score->staves[staff].variable);
     const char *own = sw_reading_name(division->reading, division->score->staves[division->staff].variable);
-    const char *own_id = sw_reading_name(division->reading, division->score->staves[division->staff].id);
+    const char *own_id =
+        division->change_id != NULL
+            ? division->change_id
+            : sw_reading_name(division->reading, division->score->staves[division->staff].id);
     for (uint32_t part = 0; part < division->parts; part++) {
+        if (division->suffixes[part][0] ==
+            '\0') { /* it is called as before, and so may be others elsewhere */
+            if (strcmp(id, own_id) == 0 && has_part(after, score, own_id, division->suffixes[1])) {
+                return true;
+            }
+            continue;
+        }
         size_t length = strlen(own);
         if (length > 0 && strncmp(variable, own, length) == 0 &&
             strcmp(variable + length, division->suffixes[part]) == 0) {
