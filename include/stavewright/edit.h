@@ -37,8 +37,10 @@ typedef enum sw_change_kind {
                                from middle C to `pitch`, without the marks `left`; its first note gets the
                                mark `text` unless that is NULL */
     SW_CHANGE_MOVE_RUN,     /* the same, and becomes rests here */
-    SW_CHANGE_NEW_VOICE,    /* gets a second voice with rests and skips, filled from `moment` to `until` with
-                               `pitches` */
+    SW_CHANGE_NEW_VOICE,    /* gets a second voice: skips, and from `moment` to `until` a chord of `pitches`.
+                               Or, with `notes` of the run, skips and these notes as long as they are, with
+                               their ties and what says how they are played, without the marks `left`; its
+                               first note gets the mark `text` unless that is NULL */
     SW_CHANGE_NEW_VARIABLE, /* moves into a variable called `text`, used in its place */
     SW_CHANGE_NEW_STAFF,    /* `event` is any of a staff: a staff called `text` is put below, with a copy of
                                nothing but its bars, clef and key */
@@ -67,6 +69,8 @@ typedef struct sw_change {
     size_t pitch_count;
     const uint32_t *left; /* MARK nodes, indices into the reading's music */
     size_t left_count;
+    const uint32_t *notes; /* events */
+    size_t note_count;
     const char *text;
     int32_t count; /* bars */
 } sw_change;

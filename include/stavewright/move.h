@@ -97,6 +97,16 @@ typedef struct sw_cue_options {
 sw_move *sw_move_cue(const char *path, const sw_cue_options *options, const sw_read_options *reading_options,
                      char **error);
 
+typedef struct sw_whole_bars_options {
+    sw_bar_range bars; /* whole bars */
+    int32_t count;     /* so many empty bars come in before the first of them; 0: they go */
+} sw_whole_bars_options;
+
+/* Takes bars out of all lines of a score and of the scores that share them, parts included, or puts empty
+ * ones in: see SW_CHANGE_INSERT_BARS and SW_CHANGE_DELETE_BARS. Errors as for sw_move_hands. */
+sw_move *sw_move_whole_bars(const char *path, const sw_whole_bars_options *options,
+                            const sw_read_options *reading_options, char **error);
+
 typedef struct sw_bars_options {
     uint32_t first_line; /* bars that end on these lines only; 0: all */
     uint32_t last_line;
@@ -151,6 +161,22 @@ typedef struct sw_ring_options {
  * value that shows it, or all of a staff one text. Errors as for sw_move_hands. */
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
+
+typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES } sw_divisi_way;
+
+typedef struct sw_divisi_options {
+    sw_places places;  /* a staff is needed */
+    int parts;         /* 0: as many as the largest chord has notes */
+    sw_divisi_way way; /* how it is written: chords with a text, or two voices */
+    bool tremolo_half; /* instead, half of the players have all notes with tremolo, half without */
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose players hold; NULL: the defaults */
+} sw_divisi_options;
+
+/* Divides the chords of a staff among its players, by the least cost of moves/divisi_line.h, and writes where
+ * the division begins and ends. Errors as for sw_move_hands. */
+sw_move *sw_move_divisi(const char *path, const sw_divisi_options *options,
+                        const sw_read_options *reading_options, char **error);
 
 typedef struct sw_stagger_options {
     sw_places places;  /* of the last notes */

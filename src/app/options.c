@@ -2,7 +2,8 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy cue double give octave ring stagger"
+#define MOVES "breaths courtesy cue divisi double give octave ring stagger"
+#define WHOLE_BARS "cut insert"
 
 static const sw_option options[] = {
     /* what only one command has */
@@ -64,6 +65,11 @@ static const sw_option options[] = {
     {"--order", "A,B,...", NULL, "stagger", "instruments or families, first to last: oboe,brass,strings"},
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
+    {"--parts", "N", NULL, "divisi", "in so many parts; without it as many as the largest chord has notes"},
+    {"--tremolo-half", NULL, NULL, "divisi",
+     "instead, all notes in two voices: half of the section tremolo, half plain"},
+    {"--way", "WAY", "chords voices", "divisi",
+     "chords with \"div.\" and \"unis.\" (the usual one), or two voices on the staff"},
     {"--instrument", "NAME", "harp piano celesta organ marimba vibraphone xylophone", "hands",
      "harp, piano, marimba ..., where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
@@ -84,29 +90,35 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy cue hands octave ring stagger",
+    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
+    {"--bars", "A-B", NULL, "cut", "these bars go"},
+    {"--bars", "N", NULL, "insert", "before this bar"},
+    {"--count", "N", NULL, "insert", "so many bars (1)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
     {"--lines", "A-B", NULL, "bars", "only the bars that end on these lines of FILE"},
     {"--everywhere", NULL, NULL, MOVES,
      "where a note is written once and heard in several places, change all of them"},
     {"--copy", NULL, NULL, MOVES, "there, give the chosen place a copy of the variable of its own"},
     /* from where */
-    {"--include", "FOLDER", NULL, MOVES " bars changed check events hands outline players run",
+    {"--include", "FOLDER", NULL, MOVES " " WHOLE_BARS " bars changed check events hands outline players run",
      "look for included files here, too; may be given several times"},
-    {"--file-name", "NAME", NULL, MOVES " bars hands",
+    {"--file-name", "NAME", NULL, MOVES " " WHOLE_BARS " bars hands",
      "with -: the name of what standard input holds, for its includes"},
     {"--file-name", "NAME", NULL, "check",
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy cue double give ring run stagger", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue cut double give insert ring run stagger", "say what was done"},
+    {"--why", NULL, NULL, "divisi", "say who takes what"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
-    {"--write", NULL, NULL, MOVES " bars hands run", "change the files; otherwise a unified diff is printed"},
+    {"--write", NULL, NULL, MOVES " " WHOLE_BARS " bars hands run",
+     "change the files; otherwise a unified diff is printed"},
     {"--write", NULL, NULL, "roster", "write the file stavewright.yaml; an existing one is never changed"},
-    {"--diff", NULL, NULL, MOVES " bars hands run", "print a unified diff, as it is without --write"},
+    {"--diff", NULL, NULL, MOVES " " WHOLE_BARS " bars hands run",
+     "print a unified diff, as it is without --write"},
     {"--quiet", NULL, NULL, "check", "no line of progress on a terminal, and no summary"},
     {"--quiet", NULL, NULL, "bars outline players run", "no line of progress on a terminal"},
 };

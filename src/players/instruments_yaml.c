@@ -33,6 +33,31 @@ const char *sw_family_name(sw_family family)
     return family_names[family];
 }
 
+bool sw_yaml_fail_instrument(sw_yaml_reader *r, const yaml_node_t *node, sw_slice word,
+                             const sw_instruments *instruments)
+{
+    size_t count = sw_instruments_count(instruments);
+    const char **ids = sw_alloc(count * sizeof *ids);
+    for (size_t i = 0; i < count; i++) {
+        ids[i] = sw_instruments_get(instruments, i)->id;
+    }
+    sw_buffer name = {0};
+    sw_buffer_format(&name, "%.*s", (int)word.length, word.data);
+    const sw_instrument *named = sw_instruments_find(instruments, sw_buffer_text(&name));
+    const char *nearest = sw_nearest_word(word, ids, count);
+    nearest = nearest == NULL && named != NULL ? named->id : nearest;
+    sw_buffer_free(&name);
+    free(ids);
+    if (nearest != NULL) {
+        return sw_yaml_fail(r, node, "unknown instrument '%.*s'; did you mean '%s'?", (int)word.length,
+                            word.data, nearest);
+    }
+    return sw_yaml_fail(r, node,
+                        "unknown instrument '%.*s'; write a plain name such as english-horn, or give its "
+                        "figures under 'instruments'",
+                        (int)word.length, word.data);
+}
+
 /* ---- the keys of an entry ----------------------------------------------------------------------- */
 
 static int entry_number(const reader *r, const draft *d)

@@ -246,23 +246,31 @@ static void add_include(sources *list, uint32_t from, sw_slice name, const sw_re
     sw_buffer_free(&path);
 }
 
-/* Reads the names that a file includes; only this file's own entry is touched. */
-static void read_names(source *s)
+/* The text up to the line of its last \include, as far as names of files can stand; empty when there is none.
+ */
+static sw_slice up_to_last_include(const sw_text *text)
 {
-    char *error = NULL;
-    sw_text *text = sw_text_read(s->path, &error);
-    if (text == NULL) {
-        free(error); /* reading it as a main file says the same, to the user */
-        return;
-    }
     static const char include[] = "\\include";
-    if (memmem(text->bytes, text->length, include, sizeof include - 1) == NULL) {
-        sw_text_free(text); /* most files hold none, and need not be parsed for it */
-        return;
+    sw_slice all = {text->bytes, text->length};
+    size_t end = 0;
+    const char *found;
+    while ((found = memmem(all.data + end, all.length - end, include, sizeof include - 1)) != NULL) {
+        end = (size_t)(found - all.data) + sizeof include - 1;
     }
+    const char *close = end == 0 ? NULL : memchr(all.data + end, '"', all.length - end);
+    close = close == NULL ? NULL : memchr(close, '\n', (size_t)(all.data + all.length - close));
+    return (sw_slice){all.data, end == 0 ? 0 : close == NULL ? all.length : (size_t)(close - all.data)};
+}
+
+/* Finds the names that follow \include in a text, unless it is a part of a file that can't stand alone; false
+ * then. */
+static bool find_names(source *s, const sw_text *text, bool part)
+{
     sw_syntax *syntax = sw_syntax_parse(text);
-    for (uint32_t i = 0; i + 1 < syntax->count; i++) {
-        if (syntax->nodes[i].kind != SW_NODE_COMMAND || !sw_slice_is(sw_syntax_slice(syntax, i), include)) {
+    bool good = !part || syntax->errors == 0;
+    for (uint32_t i = 0; good && i + 1 < syntax->count; i++) {
+        if (syntax->nodes[i].kind != SW_NODE_COMMAND ||
+            !sw_slice_is(sw_syntax_slice(syntax, i), "\\include")) {
             continue;
         }
         uint32_t name = i + 1;
@@ -276,6 +284,29 @@ static void read_names(source *s)
         }
     }
     sw_syntax_free(syntax);
+    return good;
+}
+
+/* Reads the names that a file includes; only this file's own entry is touched. */
+static void read_names(source *s)
+{
+    char *error = NULL;
+    sw_text *text = sw_text_read(s->path, &error);
+    if (text == NULL) {
+        free(error); /* reading it as a main file says the same, to the user */
+        return;
+    }
+    sw_slice head = up_to_last_include(text); /* most files hold none, and need not be parsed for it */
+    if (head.length > 0 && head.length < text->length) {
+        sw_text *part = sw_text_from_bytes(s->path, head);
+        if (find_names(s, part, true)) {
+            head.length = 0;
+        }
+        sw_text_free(part);
+    }
+    if (head.length > 0) {
+        find_names(s, text, false);
+    }
     sw_text_free(text);
 }
 

@@ -62,7 +62,8 @@ static char *join(char *folder, const char *rest)
 
 char *sw_path_absolute(const char *path)
 {
-    return join(path[0] == '/' ? sw_source_format("/") : realpath(".", NULL), path);
+    char *real = realpath(path, NULL); /* most paths are on disk */
+    return real != NULL ? real : join(path[0] == '/' ? sw_source_format("/") : realpath(".", NULL), path);
 }
 
 char *sw_path_from_here(char *path)

@@ -576,26 +576,151 @@ static bool is_written(sw_draft *draft, uint32_t event)
                          "this staff is made implicitly; write \\new Staff { ... } around its music first");
 }
 
-bool sw_change_new_voice(sw_draft *draft, const sw_change *change)
+/* Adds a stretch to a second voice; NULL when it has no length. */
+static sw_voice_cell *add_voice_cell(sw_draft *draft, sw_draft_voice *voice, sw_cell_kind kind,
+                                     sw_rational from, sw_rational to)
 {
-    uint32_t first = 0;
-    uint32_t last = 0;
-    sw_draft_item *item = sw_draft_touch(draft, change->event);
+    if (sw_rational_compare(from, to) >= 0) {
+        return NULL;
+    }
+    sw_voice_cell *cells = sw_arena_alloc(draft->arena, (voice->cell_count + 1) * sizeof *cells);
+    if (voice->cell_count > 0) {
+        memcpy(cells, voice->cells, voice->cell_count * sizeof *cells);
+    }
+    voice->cells = cells;
+    cells[voice->cell_count] = (sw_voice_cell){.from = from, .to = to, .cell = {.kind = kind}};
+    return &cells[voice->cell_count++];
+}
+
+/* One chord between skips. */
+static void add_one_chord(sw_draft *draft, const sw_change *change, sw_draft_voice *voice, sw_rational to)
+{
+    uint32_t frame = draft->score->events[change->event].frame;
+    add_voice_cell(draft, voice, SW_CELL_SKIP, voice->from, change->moment);
+    sw_cell *cell = &add_voice_cell(draft, voice, SW_CELL_NOTES, change->moment, change->until)->cell;
+    for (size_t n = 0; n < change->pitch_count; n++) {
+        sw_pitch written = sw_score_written_pitch(draft->reading, draft->score, frame, change->pitches[n]);
+        sw_cell_add_note(draft, cell, (sw_cell_note){.pitch = written, .old = SW_NO_INDEX});
+    }
+    add_voice_cell(draft, voice, SW_CELL_SKIP, change->until, to);
+}
+
+/* Whether a mark says how a note is played, and so is said to each voice; dynamics and texts stand once. */
+static bool is_of_playing(sw_mark_class class)
+{
+    switch (class) {
+    case SW_MARK_ARTICULATION:
+    case SW_MARK_SLUR_START:
+    case SW_MARK_SLUR_END:
+    case SW_MARK_PHRASE_START:
+    case SW_MARK_PHRASE_END:
+    case SW_MARK_BEAM_START:
+    case SW_MARK_BEAM_END:
+    case SW_MARK_TREMOLO:
+        return true;
+    default:
+        return false;
+    }
+}
+
+static bool is_listed(const sw_change *change, uint32_t event)
+{
+    for (size_t i = 0; i < change->note_count; i++) {
+        if (change->notes[i] == event) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The notes of a chord that the second voice has. Where one of them is tied to the next chord, all are. */
+static bool add_listed(sw_draft *draft, const sw_change *change, uint32_t chord, sw_draft_voice *voice)
+{
+    const sw_score *score = draft->score;
+    const sw_event *event = &score->events[chord];
+    uint32_t end = sw_voice_chord_end(score, chord);
+    uint32_t count = 0;
+    uint32_t tied = 0;
+    for (uint32_t e = chord; e < end; e++) {
+        count += is_listed(change, e);
+        tied += is_listed(change, e) && sw_voice_is_tied(draft->reading, score, e);
+    }
+    if ((event->flags & SW_EVENT_GRACE) != 0) {
+        return count == 0 || sw_draft_fail(draft, chord, "grace notes can't be written in a second voice");
+    }
+    sw_duration value = sw_music_duration(at(draft, event->chord));
+    if (!sw_rational_equal(sw_duration_length(value), event->duration)) {
+        return sw_draft_fail(draft, chord, "no second voice is written beside a tuplet");
+    }
+    sw_voice_cell *stretch = add_voice_cell(draft, voice, count > 0 ? SW_CELL_NOTES : SW_CELL_SKIP,
+                                            event->onset, sw_event_end(event));
+    if (stretch == NULL) {
+        return true;
+    }
+    stretch->has_value = true;
+    stretch->value = value;
+    sw_draft_item *item = count == 0 ? NULL : sw_draft_touch(draft, chord);
+    if (item == NULL) {
+        return count == 0;
+    }
+    sw_cell *cell = &stretch->cell;
+    if (tied != 0 && tied != count) {
+        return sw_draft_fail(draft, chord, "only some notes of the second voice are tied to the next ones");
+    }
+    for (uint32_t e = chord; e < end; e++) {
+        if (is_listed(change, e)) {
+            sw_pitch written =
+                sw_score_written_pitch(draft->reading, score, event->frame, score->events[e].pitch);
+            sw_cell_add_note(draft, cell, (sw_cell_note){.pitch = written, .old = SW_NO_INDEX});
+        }
+    }
+    const sw_cell *source = sw_item_first(item);
+    for (size_t i = 0; i < source->mark_count; i++) {
+        sw_cell_mark mark = source->marks[i];
+        if (is_of_playing(mark.class) && goes_along(draft, change, chord, mark.class) &&
+            !is_left(change, mark.old)) {
+            mark.old = SW_NO_INDEX;
+            sw_cell_add_mark(draft, cell, mark);
+        }
+    }
+    if (tied > 0 && chord != sw_voice_chord(score, change->last)) {
+        add_edge(draft, cell, "~", SW_MARK_TIE);
+    }
+    return true;
+}
+
+static bool add_run(sw_draft *draft, const sw_change *change, sw_draft_voice *voice)
+{
+    const sw_score *score = draft->score;
+    uint32_t last = sw_voice_chord(score, change->last);
+    for (uint32_t e = sw_voice_chord(score, change->event); e != SW_NO_INDEX;
+         e = e == last ? SW_NO_INDEX : sw_voice_next(score, e)) {
+        if (!add_listed(draft, change, e, voice)) {
+            return false;
+        }
+    }
+    for (size_t c = 0; change->text != NULL && c < voice->cell_count; c++) {
+        if (voice->cells[c].cell.kind == SW_CELL_NOTES) {
+            add_edge(draft, &voice->cells[c].cell, change->text, sw_mark_class_of(sw_slice_of(change->text)));
+            break;
+        }
+    }
+    return true;
+}
+
+/* Whether a second voice can stand beside a run: it begins and ends in the bar's own time, and nothing else
+ * sounds there. */
+static bool has_room(sw_draft *draft, const sw_change *change, const sw_draft_item *item)
+{
     const sw_score *score = draft->score;
     const sw_event *from = &score->events[change->event];
     const sw_event *to = &score->events[change->last];
-    if (from->kind == SW_EVENT_DRUM) {
-        return sw_draft_fail(draft, change->event,
-                             "a second voice of percussion can't be written from pitches");
-    }
-    if (item == NULL || !is_written(draft, change->event) || !find_run(draft, change, &first, &last)) {
-        return false;
-    }
     const sw_rational one = {1, 1};
-    if ((from->flags & SW_EVENT_GRACE) != 0 || !sw_rational_equal(item->scale, one) ||
-        change->pitch_count == 0 || sw_rational_compare(change->moment, from->onset) < 0 ||
-        sw_rational_compare(change->until, sw_event_end(to)) > 0 ||
-        sw_rational_compare(change->moment, change->until) >= 0) {
+    bool placed = change->note_count > 0 ||
+                  (change->pitch_count > 0 && sw_rational_compare(change->moment, from->onset) >= 0 &&
+                   sw_rational_compare(change->until, sw_event_end(to)) <= 0 &&
+                   sw_rational_compare(change->moment, change->until) < 0);
+    if ((from->flags & SW_EVENT_GRACE) != 0 || !sw_rational_equal(item->scale, one) || !placed) {
         return sw_draft_fail(draft, change->event, "a second voice can't begin and end here");
     }
     uint32_t staff = score->voices[from->voice].staff;
@@ -607,16 +732,28 @@ bool sw_change_new_voice(sw_draft *draft, const sw_change *change)
             return sw_draft_fail(draft, change->event, "the staff has a second voice here already");
         }
     }
-    sw_draft_voice voice = {.first = first, .last = last, .item = item};
-    voice.from = from->onset;
-    voice.moment = change->moment;
-    voice.until = change->until;
-    voice.to = sw_event_end(to);
-    voice.cell.kind = SW_CELL_NOTES;
-    voice.cell.notes = sw_arena_alloc(draft->arena, (change->pitch_count + 1) * sizeof *voice.cell.notes);
-    for (size_t n = 0; n < change->pitch_count; n++) {
-        sw_pitch written = sw_score_written_pitch(draft->reading, score, from->frame, change->pitches[n]);
-        voice.cell.notes[voice.cell.note_count++] = (sw_cell_note){.pitch = written, .old = SW_NO_INDEX};
+    return true;
+}
+
+bool sw_change_new_voice(sw_draft *draft, const sw_change *change)
+{
+    sw_draft_voice voice = {0};
+    sw_draft_item *item = sw_draft_touch(draft, change->event);
+    const sw_score *score = draft->score;
+    if (score->events[change->event].kind == SW_EVENT_DRUM) {
+        return sw_draft_fail(draft, change->event,
+                             "a second voice of percussion can't be written from pitches");
+    }
+    if (item == NULL || !is_written(draft, change->event) ||
+        !find_run(draft, change, &voice.first, &voice.last) || !has_room(draft, change, item)) {
+        return false;
+    }
+    voice.item = item;
+    voice.from = score->events[change->event].onset;
+    if (change->note_count == 0) {
+        add_one_chord(draft, change, &voice, sw_event_end(&score->events[change->last]));
+    } else if (!add_run(draft, change, &voice)) {
+        return false;
     }
     draft->voices = sw_grow(draft->voices, draft->voice_count, &draft->voice_capacity, sizeof *draft->voices);
     draft->voices[draft->voice_count++] = voice;

@@ -191,21 +191,22 @@ void sw_rows_add_voice(const sw_edit_proof *p, const sw_score *score, uint32_t f
                        const sw_draft_voice *voice, sw_rows *all)
 {
     const sw_event *event = &score->events[first];
-    const sw_rational moments[] = {voice->from, voice->moment, voice->until, voice->to};
-    for (size_t i = 0; i < 3; i++) {
-        sw_row r = {.onset = sw_rational_add(event->onset, sw_rational_sub(moments[i], voice->from)),
+    for (size_t i = 0; i < voice->cell_count; i++) {
+        const sw_voice_cell *c = &voice->cells[i];
+        sw_row r = {.onset = sw_rational_add(event->onset, sw_rational_sub(c->from, voice->from)),
                     .grace = {0, 1},
-                    .length = sw_rational_sub(moments[i + 1], moments[i]),
+                    .length = sw_rational_sub(c->to, c->from),
                     .voice = SW_NO_INDEX,
-                    .kind = i == 1 ? 'n' : 's',
+                    .kind = c->cell.kind == SW_CELL_NOTES ? 'n' : 's',
                     .touched = true};
-        make_room(p, &r, voice->cell.note_count);
-        for (size_t n = 0; i == 1 && n < voice->cell.note_count; n++) {
-            add_note(&r, sw_score_pitch(p->before, score, event->frame, voice->cell.notes[n].pitch), "");
+        make_room(p, &r, c->cell.note_count);
+        for (size_t n = 0; n < c->cell.note_count; n++) {
+            add_note(&r, sw_score_pitch(p->before, score, event->frame, c->cell.notes[n].pitch), "");
         }
-        if (r.length.num > 0) {
-            sw_rows_add(all, &r);
+        for (size_t k = 0; k < c->cell.mark_count; k++) {
+            add_mark(p, &r, c->cell.marks[k].text);
         }
+        sw_rows_add(all, &r);
     }
 }
 

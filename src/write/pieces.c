@@ -233,7 +233,7 @@ static bool divide_stretch(sw_draft *draft, sw_slot *slot, const stretch *s)
 }
 
 bool sw_slot_add_fresh(sw_draft *draft, sw_slot *slot, const sw_draft_item *item, const sw_cell *cell,
-                       sw_rational from, sw_rational until)
+                       const sw_duration *value, sw_rational from, sw_rational until)
 {
     stretch s = {.cell = *cell, .item = item, .length = sw_rational_sub(until, from)};
     size_t first = slot->piece_count;
@@ -243,9 +243,12 @@ bool sw_slot_add_fresh(sw_draft *draft, sw_slot *slot, const sw_draft_item *item
     if (s.length.num <= 0) {
         return true;
     }
-    if (cell->kind == SW_CELL_SKIP) {
-        sw_duration value = sw_duration_of(s.length);
-        add_values(slot, &s, own, 's', &value, 1, one);
+    if (value != NULL || cell->kind == SW_CELL_SKIP) {
+        sw_duration whole = value != NULL ? *value : sw_duration_of(s.length);
+        uint32_t bar = sw_score_bar_at(draft->score, until);
+        add_values(slot, &s, own, letter_of(cell), &whole, 1, one);
+        slot->pieces[slot->piece_count - 1].ends_bar =
+            bar != SW_NO_INDEX && sw_rational_equal(draft->score->bars[bar].start, until);
     } else if (!divide_in_metre(draft, slot, &s, own, from, until)) {
         return false;
     }

@@ -37,9 +37,9 @@ bool sw_slot_joins(const sw_draft *draft, sw_draft_item *item, sw_draft_item *ne
 /* Fills the pieces of a slot whose items are set. False (and the draft's error) when a length can't be said
  * in note values. */
 bool sw_slot_divide(sw_draft *draft, sw_slot *slot);
-/* Adds fresh pieces that say a cell from one moment of the score to another, in the metre. False when that
- * can't be said. */
+/* Adds fresh pieces that say a cell from one moment of the score to another: as the value, or, where it is
+ * NULL, in the metre. False when that can't be said. */
 bool sw_slot_add_fresh(sw_draft *draft, sw_slot *slot, const sw_draft_item *item, const sw_cell *cell,
-                       sw_rational from, sw_rational until);
+                       const sw_duration *value, sw_rational from, sw_rational until);
 
 #endif

@@ -47,14 +47,16 @@ static void print_variable(sw_printer *p, const sw_item_order *order, const sw_d
 static bool compose_voice(sw_printer *p, const sw_draft_voice *voice)
 {
     sw_draft *draft = p->draft;
-    const sw_cell skip = {.kind = SW_CELL_SKIP};
     sw_slot slot = {0};
     p->relative = sw_entry_exit(draft, voice->last, &p->reference);
     p->value = (sw_duration){0};
     p->bar_checks = sw_file_has_bar_checks(p->reading, at(p, voice->first)->file);
-    bool done = sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->from, voice->moment) &&
-                sw_slot_add_fresh(draft, &slot, voice->item, &voice->cell, voice->moment, voice->until) &&
-                sw_slot_add_fresh(draft, &slot, voice->item, &skip, voice->until, voice->to);
+    bool done = true;
+    for (size_t c = 0; c < voice->cell_count && done; c++) {
+        const sw_voice_cell *cell = &voice->cells[c];
+        const sw_duration *value = cell->has_value ? &cell->value : NULL;
+        done = sw_slot_add_fresh(draft, &slot, voice->item, &cell->cell, value, cell->from, cell->to);
+    }
     if (done) {
         sw_print_pieces(p, &slot);
         draft->exits = sw_grow(draft->exits, draft->exit_count, &draft->exit_capacity, sizeof *draft->exits);
@@ -78,7 +80,14 @@ static void print_voice(sw_printer *p, const sw_item_order *order, const sw_draf
     uint32_t begin = sw_run_begin(p->reading, voice->first);
     sw_patch_add(patch, text, begin, begin, sw_slice_of("<< { \\voiceOne "));
     sw_buffer whole = {0};
-    sw_buffer_format(&whole, " } \\new Voice { \\voiceTwo %s } >> \\oneVoice", sw_buffer_text(p->out));
+    sw_buffer_string(&whole, " }");
+    if (memchr(text->bytes + begin, '\n', end - begin) != NULL) { /* below it, where it has several lines */
+        sw_slice indent = sw_text_indent(text, begin);
+        sw_buffer_format(&whole, "%s%.*s", sw_text_newline(text), (int)indent.length, indent.data);
+    } else {
+        sw_buffer_char(&whole, ' ');
+    }
+    sw_buffer_format(&whole, "\\new Voice { \\voiceTwo %s } >> \\oneVoice", sw_buffer_text(p->out));
     sw_patch_add(patch, text, end, end, sw_buffer_slice(&whole));
     sw_buffer_free(&whole);
     sw_mend_octave(p->draft, voice->last, patch);
@@ -123,7 +132,7 @@ static void print_staff(sw_printer *p, const sw_item_order *order, const sw_draf
     }
     p->value = (sw_duration){0};
     p->bar_checks = sw_file_has_bar_checks(p->reading, node->file);
-    if (sw_slot_add_fresh(draft, &slot, &item, &rest, sw_rational_zero(), draft->score->length)) {
+    if (sw_slot_add_fresh(draft, &slot, &item, &rest, NULL, sw_rational_zero(), draft->score->length)) {
         sw_print_pieces(p, &slot);
     } else {
         sw_draft_fail(draft, staff->event, "the bars of this score can't be said in rests");

@@ -395,6 +395,89 @@ static bool use_ring(const world *w, const char *path)
            use_move(w, &f, make_ring, &options, ALWAYS, look_at_strokes);
 }
 
+/* ---- divisi ---------------------------------------------------------------------------------------------
+ */
+
+static sw_move *make_divisi(const char *path, const void *options, const sw_read_options *reading_options,
+                            char **error)
+{
+    return sw_move_divisi(path, options, reading_options, error);
+}
+
+/* A height that begins at a moment on a staff. */
+typedef struct heard {
+    sw_rational onset;
+    int height;
+} heard;
+
+static int compare_heard(const void *a, const void *b)
+{
+    const heard *x = a;
+    const heard *y = b;
+    int order = sw_rational_compare(x->onset, y->onset);
+    return order != 0 ? order : (x->height > y->height) - (x->height < y->height);
+}
+
+/* What begins on a staff and when, each height once, in order; their number. */
+static size_t list_heard(const sw_score *score, uint32_t staff, heard **list)
+{
+    size_t count = 0;
+    *list = calloc(score->event_count + 1, sizeof **list);
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (score->voices[event->voice].staff == staff && event->kind == SW_EVENT_NOTE &&
+            (event->flags & SW_EVENT_GRACE) == 0) {
+            (*list)[count++] = (heard){event->onset, sw_pitch_quarter_tones(event->pitch)};
+        }
+    }
+    qsort(*list, count, sizeof **list, compare_heard);
+    size_t kept_count = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (kept_count == 0 || compare_heard(&(*list)[kept_count - 1], &(*list)[i]) != 0) {
+            (*list)[kept_count++] = (*list)[i];
+        }
+    }
+    return kept_count;
+}
+
+/* Whoever plays them, the same notes begin. */
+static void look_at_heard(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w, (void)move;
+    heard *before_list;
+    heard *after_list;
+    size_t before_count = list_heard(&f->reading->scores[f->score], f->staff, &before_list);
+    size_t after_count = list_heard(&after->scores[f->score], f->staff, &after_list);
+    bool same = before_count == after_count;
+    for (size_t i = 0; same && i < before_count; i++) {
+        same = compare_heard(&before_list[i], &after_list[i]) == 0;
+    }
+    if (!same) {
+        fail(f, "other notes begin than before");
+    }
+    free(before_list);
+    free(after_list);
+}
+
+static bool use_divisi(const world *w, const char *path)
+{
+    static const char *const words[] = {"^\"div.\"", "^\"unis.\"", "^\"non div.\"", "^\"unis.\""};
+    static const sw_family families[] = {SW_STRINGS, SW_STRINGS, SW_STRINGS, SW_WOODWIND, SW_BRASS};
+    sw_family family = families[chance(5)];
+    field f;
+    if (!open_field(w, path, family, words, 4, &f)) {
+        return false;
+    }
+    char label[32];
+    uint32_t kind = chance(5);
+    sw_divisi_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW,
+                                 .way = kind < 2 ? SW_DIVISI_CHORDS : SW_DIVISI_VOICES,
+                                 .tremolo_half = family == SW_STRINGS && kind == 4,
+                                 .parts = kind < 4 && chance(2) == 0 ? 2 + (int)chance(3) : 0};
+    options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
+    return use_move(w, &f, make_divisi, &options, WHEN_COMPLETE, look_at_heard);
+}
+
 /* ---- breaths --------------------------------------------------------------------------------------------
  */
 
@@ -953,7 +1036,7 @@ int main(void)
         bool (*use)(const world *w, const char *path);
     } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths},
                  {"stagger", use_stagger},   {"give", use_give}, {"double", use_double},
-                 {"share", use_share},       {"cue", use_cue}};
+                 {"share", use_share},       {"cue", use_cue},   {"divisi", use_divisi}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");

@@ -204,6 +204,12 @@ static void test_runs(void **state)
         "f' }",
         .kind = SW_CHANGE_NEW_VOICE, .event = 1, .last = 2, .moment = {1, 4}, .until = {3, 4}, .pitches = low,
         .pitch_count = 1);
+    const uint32_t lower[] = {0, 2, 5};
+    CHECK("\\new Staff { <c' e'>8-.( <d' f'>4\\p r8 <e' g'>2)~ | <e' g'>1 }",
+          "\\new Staff { << { \\voiceOne <c' e'>8-.( <d' f'>4\\p r8 <e' g'>2)~ } \\new Voice { \\voiceTwo "
+          "c'8-.( "
+          "d'4 s8 e'2) } >> \\oneVoice | <e' g'>1 }",
+          .kind = SW_CHANGE_NEW_VOICE, .event = 0, .last = 5, .notes = lower, .note_count = 3);
     CHECK("<< \\new Staff { \\clef bass c1 }\n   \\new Staff { R1 } >>",
           "<< \\new Staff { \\clef bass R1 }\n   \\new Staff { c1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 0, .last = 0, .voice = 1);

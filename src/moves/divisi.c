@@ -1,0 +1,486 @@
+/* Divides the chords of a section among its players.
+ *
+ * moves/divisi_plan.c finds the passages and who takes which note. Here they are written: as chords with a
+ * text where the division begins and ends, or as two voices on the staff. Texts are those of the house of
+ * strings and voices ("div.", "div. a 3", "unis."); winds, who have one player a note, only get "a 2" where
+ * they come together again. */
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <strings.h>
+
+#include "checks/say.h"
+#include "moves/choices.h"
+#include "moves/divisi_plan.h"
+#include "moves/figures.h"
+#include "moves/linked.h"
+#include "players/chairs.h"
+#include "write/draft.h"
+
+enum { LOWER = 1, UPPER = 2 }; /* voices */
+
+typedef struct work {
+    sw_move *move;
+    const sw_divisi_options *options;
+    sw_divisi_plan plan;
+    const sw_instruments *instruments;
+    const sw_instrument *instrument;
+    int players; /* of the staff; 0: not known */
+    bool words;  /* its players say "div." */
+    const sw_playing *playing;
+    const sw_techniques *techniques;
+    uint8_t divided;
+    sw_choices choices;
+    sw_arena *arena;
+    uint32_t *tremolos; /* strokes that only one half gets: MARK nodes */
+    size_t tremolo_count;
+    int open; /* in how many parts the last passage has left the staff; 0: together */
+} work;
+
+static sw_rational onset_of(const work *w, size_t chord)
+{
+    return w->plan.chords[chord].stroke->onset;
+}
+
+static void tell(const work *w, size_t chord, const char *text)
+{
+    sw_move_tell(w->move, "divisi", w->plan.reading,
+                 &w->plan.score->events[w->plan.chords[chord].stroke->event], text);
+}
+
+/* ---- what the staff says --------------------------------------------------------------------------------
+ */
+
+/* The last word about division on the staff that stands behind a moment (den 0: at any time) and not behind
+ * another one; NULL: there is none. */
+static const sw_technique_word *word_between(const work *w, sw_rational behind, sw_rational until)
+{
+    const sw_technique_word *found = NULL;
+    uint8_t group = sw_techniques_get(w->techniques, w->divided)->group;
+    for (size_t i = 0; i < w->playing->word_count; i++) {
+        const sw_technique_word *word = &w->playing->words[i];
+        if (word->staff == w->plan.staff && !word->reminder &&
+            sw_techniques_get(w->techniques, word->technique)->group == group &&
+            (behind.den == 0 || sw_rational_compare(word->onset, behind) > 0) &&
+            sw_rational_compare(word->onset, until) <= 0) {
+            found = word;
+        }
+    }
+    return found;
+}
+
+static bool says_divided(const work *w, const sw_technique_word *word)
+{
+    return word != NULL && word->technique == w->divided;
+}
+
+/* "non div.", "nicht get.": chords are double stops. */
+static bool says_double_stops(const work *w, const sw_technique_word *word)
+{
+    if (word == NULL || word->technique == w->divided) {
+        return false;
+    }
+    const char *text = sw_music_mark_text(w->plan.reading, word->mark);
+    return strncasecmp(text, "n", 1) == 0;
+}
+
+/* Whether a text at a chord says who of the players plays. */
+static bool says_who(const work *w, size_t chord)
+{
+    const sw_reading *reading = w->plan.reading;
+    uint32_t written = w->plan.score->events[w->plan.chords[chord].stroke->event].chord;
+    for (uint32_t m = reading->music[written].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+        if (reading->music[m].kind == SW_MUSIC_MARK &&
+            sw_chair_text_read(w->instruments, w->instrument, sw_music_mark_text(reading, m)).kind !=
+                SW_CHAIR_TEXT_NONE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void leave_double_stops(work *w)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_technique_word *word = word_between(w, (sw_rational){0, 0}, onset_of(w, i));
+        w->plan.chords[i].left = w->plan.chords[i].left || says_double_stops(w, word);
+    }
+}
+
+/* ---- the words ------------------------------------------------------------------------------------------
+ */
+
+static void add_text(work *w, size_t chord, const char *text)
+{
+    sw_choices_add(
+        &w->choices,
+        (sw_change){.kind = SW_CHANGE_ADD_MARK, .event = w->plan.chords[chord].stroke->event, .text = text});
+}
+
+/* The text with which a passage begins. False where the staff has one itself: its end is no matter then. */
+static bool say_division(work *w, const sw_divisi_passage *passage)
+{
+    const sw_technique_word *word = word_between(w, (sw_rational){0, 0}, onset_of(w, passage->first));
+    if (w->open == 0 && says_divided(w, word)) {
+        return false;
+    }
+    if (w->words && w->open != passage->parts) {
+        add_text(w, passage->first,
+                 passage->parts == 2 ? "^\"div.\""
+                                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->parts));
+    }
+    w->open = passage->parts;
+    return true;
+}
+
+/* The text behind a passage: at the next note that is not divided. */
+static void say_end(work *w, const sw_divisi_passage *passage)
+{
+    size_t next = passage->last + 1;
+    if (next == w->plan.count) {
+        return;
+    }
+    const sw_divisi_chord *chord = &w->plan.chords[next];
+    if (w->words && word_between(w, onset_of(w, passage->last), chord->stroke->onset) != NULL) {
+        w->open = 0; /* the staff speaks for itself */
+        return;
+    }
+    if (!chord->stroke->alone || chord->stroke->tied || (chord->chosen && chord->count != 1)) {
+        return;
+    }
+    w->open = 0;
+    if (w->words) {
+        add_text(w, next, chord->count > 1 ? "^\"non div.\"" : "^\"unis.\"");
+    } else if (chord->count == 1 && !says_who(w, next)) {
+        add_text(w, next,
+                 sw_arena_format(w->arena, "^\"a %d\"", w->players > 0 ? w->players : passage->parts));
+    }
+}
+
+/* ---- two voices -----------------------------------------------------------------------------------------
+ */
+
+/* Which voices have a note of a chord: bit 0 the lower one, bit 1 the upper one. The lower half of the parts
+ * is the lower voice. */
+static unsigned voices_of(const work *w, const sw_divisi_passage *passage, size_t chord, uint32_t event)
+{
+    const sw_divisi_plan *plan = &w->plan;
+    int height = sw_pitch_quarter_tones(plan->score->events[event].pitch);
+    unsigned voices = 0;
+    for (int part = 0; part < passage->parts; part++) {
+        uint32_t note = sw_divisi_note(plan, passage, chord, part);
+        if (sw_pitch_quarter_tones(plan->score->events[note].pitch) == height) {
+            voices |= part < passage->parts / 2 ? LOWER : UPPER;
+        }
+    }
+    return voices != 0 && w->options->tremolo_half ? LOWER | UPPER : voices;
+}
+
+/* Whether a chord stands in a tuplet or a written-out tremolo, where no second voice is written. */
+static bool is_scaled(const sw_divisi_plan *plan, size_t chord)
+{
+    const sw_score *score = plan->score;
+    for (uint32_t f = score->events[plan->chords[chord].stroke->event].frame; f != SW_NO_INDEX;
+         f = score->frames[f].parent) {
+        const sw_music *m = &plan->reading->music[score->frames[f].music];
+        if (m->kind == SW_MUSIC_SCALE ||
+            (m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(plan->reading, m->name), "tremolo") == 0)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether no tie leads from one voice into another, or out of both. */
+static bool ties_hold(const work *w, const sw_divisi_passage *passage)
+{
+    const sw_divisi_plan *plan = &w->plan;
+    bool hold = !plan->chords[passage->first].stroke->tied;
+    for (size_t i = passage->first; i <= passage->last && hold; i++) {
+        uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
+        for (uint32_t e = plan->chords[i].stroke->event; e < end && hold; e++) {
+            hold = !sw_voice_is_tied(plan->reading, plan->score, e) ||
+                   (i < passage->last && voices_of(w, passage, i, e) == voices_of(w, passage, i + 1, e));
+        }
+    }
+    return hold;
+}
+
+/* The lower voice gets the notes of the lower parts, and the chords lose what only the lower parts have. */
+static void write_voices(work *w, const sw_divisi_passage *passage)
+{
+    const sw_divisi_plan *plan = &w->plan;
+    uint32_t first = plan->chords[passage->first].stroke->event;
+    uint32_t last = plan->chords[passage->last].stroke->event;
+    uint32_t *lower = sw_arena_alloc(w->arena, plan->score->event_count * sizeof *lower);
+    size_t lower_count = 0;
+    uint32_t *only = sw_arena_alloc(w->arena, plan->score->event_count * sizeof *only);
+    size_t only_count = 0;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
+        for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
+            unsigned voices = voices_of(w, passage, i, e);
+            if ((voices & LOWER) != 0) {
+                lower[lower_count++] = e;
+            }
+            if (voices == LOWER) {
+                only[only_count++] = e;
+            }
+        }
+    }
+    sw_choices_add(&w->choices, (sw_change){.kind = SW_CHANGE_NEW_VOICE,
+                                            .event = first,
+                                            .last = last,
+                                            .notes = lower,
+                                            .note_count = lower_count,
+                                            .left = w->tremolos,
+                                            .left_count = w->tremolo_count,
+                                            .text = w->options->tremolo_half ? "_\"half ord.\"" : NULL});
+    for (size_t i = 0; i < only_count; i++) {
+        sw_choices_add(&w->choices, (sw_change){.kind = SW_CHANGE_REMOVE_NOTE, .event = only[i]});
+    }
+}
+
+/* ---- half tremolo, half plain ---------------------------------------------------------------------------
+ */
+
+static uint32_t tremolo_at(const work *w, size_t chord)
+{
+    const sw_reading *reading = w->plan.reading;
+    uint32_t written = w->plan.score->events[w->plan.chords[chord].stroke->event].chord;
+    for (uint32_t m = reading->music[written].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+        if (reading->music[m].kind == SW_MUSIC_MARK && sw_music_mark_class(reading, m) == SW_MARK_TREMOLO) {
+            return m;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* The upper voice gets strokes on all its notes, the lower one none. */
+static void write_halves(work *w, const sw_divisi_passage *passage)
+{
+    size_t count = passage->last - passage->first + 1;
+    w->tremolos = sw_arena_alloc(w->arena, count * sizeof *w->tremolos);
+    w->tremolo_count = 0;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        uint32_t mark = tremolo_at(w, i);
+        if (mark != SW_NO_INDEX) {
+            w->tremolos[w->tremolo_count++] = mark;
+        }
+    }
+    write_voices(w, passage);
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        if (tremolo_at(w, i) == SW_NO_INDEX) {
+            add_text(w, i, ":32");
+        }
+    }
+    add_text(w, passage->first, "^\"half trem.\"");
+    size_t next = passage->last + 1;
+    if (next < w->plan.count && w->plan.chords[next].stroke->alone) {
+        bool trembles = tremolo_at(w, next) != SW_NO_INDEX;
+        add_text(w, next, trembles ? "^\"tutti trem.\"" : "^\"tutti ord.\"");
+    }
+}
+
+/* Notes on which so many strokes can't be written. */
+static void leave_short_notes(work *w)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_stroke *stroke = w->plan.chords[i].stroke;
+        sw_rational length = sw_rational_sub(stroke->end, stroke->onset);
+        if (w->plan.chords[i].chosen && sw_rational_compare(length, sw_rational_make(1, 16)) < 0) {
+            w->plan.chords[i].left = true;
+            tell(w, i, "too short for a tremolo: left alone");
+        }
+    }
+}
+
+/* ---- why ------------------------------------------------------------------------------------------------
+ */
+
+/* What a part has to play: "1st C5 to F5". */
+static void tell_part(const work *w, const sw_divisi_passage *passage, int part, sw_buffer *text)
+{
+    static const char *const numbers[SW_DIVISI_MOST] = {"1st", "2nd", "3rd", "4th", "5th", "6th"};
+    const sw_event *events = w->plan.score->events;
+    sw_pitch low = events[sw_divisi_note(&w->plan, passage, passage->first, part)].pitch;
+    sw_pitch high = low;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        sw_pitch pitch = events[sw_divisi_note(&w->plan, passage, i, part)].pitch;
+        low = sw_pitch_compare(pitch, low) < 0 ? pitch : low;
+        high = sw_pitch_compare(pitch, high) > 0 ? pitch : high;
+    }
+    char from[SW_PITCH_TEXT];
+    char to[SW_PITCH_TEXT];
+    sw_buffer_format(text, ", %s %s", numbers[passage->parts - 1 - part], sw_pitch_print(high, to));
+    if (!sw_pitch_equal(low, high)) {
+        sw_buffer_format(text, " down to %s", sw_pitch_print(low, from));
+    }
+    if (w->players > 0) {
+        int players = sw_divisi_players(w->players, passage->parts, part);
+        sw_buffer_format(text, " (%d %s)", players, players == 1 ? "player" : "players");
+    }
+}
+
+static void begin_choice(work *w, const sw_divisi_passage *passage)
+{
+    const sw_score *score = w->plan.score;
+    char place[SW_SAY];
+    char end[SW_SAY];
+    char label[32];
+    sw_buffer text = {0};
+    sw_buffer_format(&text, "%s, %s: ", sw_say_place(score, onset_of(w, passage->first), place),
+                     sw_staff_label(w->plan.reading, score, w->plan.staff, label));
+    if (w->options->tremolo_half) {
+        sw_buffer_string(&text, "half of them tremolo, half plain");
+    } else {
+        sw_buffer_format(&text, "divided in %d", passage->parts);
+    }
+    if (passage->last > passage->first) {
+        sw_buffer_format(&text, " up to %s", sw_say_place(score, onset_of(w, passage->last), end));
+    }
+    for (int part = w->options->tremolo_half ? 0 : passage->parts; part-- > 0;) {
+        tell_part(w, passage, part, &text);
+    }
+    sw_choices_begin(&w->choices, w->plan.chords[passage->first].stroke->event, "%s", sw_buffer_text(&text));
+    sw_buffer_free(&text);
+}
+
+/* A line for what was chosen and is left as it is. */
+static void tell_left(work *w)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_divisi_chord *chord = &w->plan.chords[i];
+        int most = w->options->parts > 0 ? w->options->parts : SW_DIVISI_MOST;
+        if (chord->chosen && chord->stroke->alone && chord->count > most) {
+            char text[SW_SAY];
+            snprintf(text, sizeof text, "%d notes for %d parts: left alone", chord->count, most);
+            sw_move_tell(w->move, "divisi", w->plan.reading, &w->plan.score->events[chord->stroke->event],
+                         text);
+        }
+    }
+}
+
+/* ---- all ------------------------------------------------------------------------------------------------
+ */
+
+static void plan_passages(work *w)
+{
+    bool halves = w->options->tremolo_half;
+    bool voices = halves || w->options->way == SW_DIVISI_VOICES;
+    const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
+    if (halves) {
+        leave_short_notes(w);
+    }
+    sw_divisi_find(&w->plan, &wish);
+    tell_left(w);
+    for (size_t p = 0; p < w->plan.passage_count; p++) {
+        const sw_divisi_passage *passage = &w->plan.passages[p];
+        if (voices && is_scaled(&w->plan, passage->first)) {
+            tell(w, passage->first, "no second voice is written within a tuplet or tremolo: left alone");
+            continue;
+        }
+        if (voices && !ties_hold(w, passage)) {
+            tell(w, passage->first, "a tie leads out of the passage, or from one voice into another: left alone");
+            continue;
+        }
+        begin_choice(w, passage);
+        if (halves) {
+            write_halves(w, passage);
+            continue;
+        }
+        if (voices) {
+            write_voices(w, passage);
+        }
+        if (say_division(w, passage)) {
+            say_end(w, passage);
+        }
+    }
+}
+
+/* Whether there are players to divide; otherwise *error says why not. */
+static bool can_divide(work *w, const sw_film *film, char **error)
+{
+    const sw_score *score = w->plan.score;
+    char label[32];
+    const char *name = sw_staff_label(w->plan.reading, score, w->plan.staff, label);
+    sw_buffer text = {0};
+    w->instrument = w->playing->instruments[w->plan.staff];
+    sw_seating *seating = sw_seating_of(film, w->plan.reading, score);
+    w->players = seating->staves[w->plan.staff].players;
+    sw_seating_free(seating);
+    sw_family family = w->instrument == NULL ? SW_PERCUSSION : w->instrument->family;
+    w->words = family == SW_STRINGS || family == SW_VOICE;
+    if (!w->words && family != SW_WOODWIND && family != SW_BRASS) {
+        sw_buffer_format(&text,
+                         "\"%s\" %s: only strings, voices and winds are divided; name the staff after its "
+                         "instrument",
+                         name,
+                         w->instrument == NULL ? "is no instrument that is known"
+                                               : sw_arena_format(w->arena, "plays %s", w->instrument->id));
+    } else if (w->options->tremolo_half && family != SW_STRINGS) {
+        sw_buffer_format(&text, "\"%s\" has no bows: half tremolo and half plain is for strings", name);
+    } else if (w->players > 0 && w->players < (w->options->parts > 0 ? w->options->parts : 2)) {
+        sw_buffer_format(&text, "\"%s\" has %d player%s: too few for that many parts", name, w->players,
+                         w->players == 1 ? "" : "s");
+    } else if (sw_staff_is_combined(w->plan.reading, score, w->plan.staff)) {
+        sw_buffer_format(&text, "two parts are combined on \"%s\": each has its notes in a source of its own",
+                         name);
+    }
+    *error = text.length > 0 ? text.data : NULL;
+    return text.length == 0;
+}
+
+static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const sw_read_options *options,
+                   char **error)
+{
+    bool *is_chosen = sw_chosen_map(chosen);
+    uint32_t staff = chosen->score->voices[chosen->score->events[chosen->events[0]].voice].staff;
+    sw_divisi_read(&w->plan, chosen, staff, is_chosen);
+    free(is_chosen);
+    bool done = can_divide(w, film, error);
+    if (done) {
+        leave_double_stops(w);
+        plan_passages(w);
+        sw_edit_request request = sw_chosen_request(w->move, chosen, w->options->elsewhere, options);
+        sw_choices_make(w->move, &w->choices, &request);
+    }
+    sw_choices_free(&w->choices);
+    sw_divisi_plan_free(&w->plan);
+    return done;
+}
+
+static bool run(sw_move *move, const sw_divisi_options *options, const sw_read_options *reading_options,
+                char **error)
+{
+    sw_figures figures;
+    sw_chosen chosen;
+    bool done = sw_figures_find(&figures, options->film, error) &&
+                sw_places_choose(move, &options->places, &chosen, error);
+    if (done) {
+        const sw_techniques *techniques = sw_film_techniques(figures.film);
+        const sw_instruments *instruments = sw_film_instruments(figures.film);
+        sw_playing *playing = sw_playing_of(techniques, instruments, chosen.reading, chosen.score);
+        work w = {.move = move,
+                  .options = options,
+                  .instruments = instruments,
+                  .playing = playing,
+                  .techniques = techniques,
+                  .divided = sw_techniques_find(techniques, "divided"),
+                  .choices = {.move = "divisi"},
+                  .arena = sw_arena_new()};
+        done = divide(&w, &chosen, figures.film, reading_options, error);
+        free(chosen.events);
+        sw_arena_free(w.arena);
+        sw_playing_free(playing);
+    }
+    sw_figures_free(&figures);
+    return done;
+}
+
+sw_move *sw_move_divisi(const char *path, const sw_divisi_options *options,
+                        const sw_read_options *reading_options, char **error)
+{
+    sw_move *move = sw_move_open(path, reading_options, error);
+    return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
+}

@@ -1,0 +1,194 @@
+#include "moves/divisi_plan.h"
+
+#include <stdlib.h>
+
+#include "write/draft.h"
+
+/* ---- the chords -----------------------------------------------------------------------------------------
+ */
+
+/* Puts a note in its place by height; a height that is there already counts once. */
+static void add_note(const sw_score *score, sw_divisi_chord *chord, uint32_t event)
+{
+    int height = sw_pitch_quarter_tones(score->events[event].pitch);
+    uint8_t listed = chord->count < SW_DIVISI_MOST ? chord->count : SW_DIVISI_MOST;
+    uint8_t place = 0;
+    while (place < listed && sw_pitch_quarter_tones(score->events[chord->notes[place]].pitch) < height) {
+        place++;
+    }
+    if (place < listed && sw_pitch_quarter_tones(score->events[chord->notes[place]].pitch) == height) {
+        return;
+    }
+    chord->count++;
+    for (uint8_t n = listed < SW_DIVISI_MOST ? listed : SW_DIVISI_MOST - 1; n > place; n--) {
+        chord->notes[n] = chord->notes[n - 1];
+    }
+    if (place < SW_DIVISI_MOST) {
+        chord->notes[place] = event;
+    }
+}
+
+void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staff, const bool *is_chosen)
+{
+    const sw_score *score = chosen->score;
+    *plan = (sw_divisi_plan){.reading = chosen->reading, .score = score, .staff = staff};
+    plan->parent = sw_parents_of(chosen->reading);
+    plan->strokes = sw_strokes_of_staff(chosen->reading, score, staff);
+    plan->chords = sw_alloc_zero(plan->strokes.count + 1, sizeof *plan->chords);
+    for (size_t i = 0; i < plan->strokes.count; i++) {
+        const sw_stroke *stroke = &plan->strokes.items[i];
+        if ((score->events[stroke->event].flags & (SW_EVENT_GRACE | SW_EVENT_PERCENT)) != 0) {
+            continue;
+        }
+        sw_divisi_chord *chord = &plan->chords[plan->count++];
+        uint32_t end = sw_voice_chord_end(score, stroke->event);
+        chord->stroke = stroke;
+        chord->chosen = is_chosen[stroke->event];
+        for (uint32_t e = stroke->event; e < end; e++) {
+            if (score->events[e].kind == SW_EVENT_NOTE) {
+                add_note(score, chord, e);
+            }
+        }
+        chord->left = chord->chosen && (!stroke->alone || chord->count == 0);
+    }
+}
+
+/* ---- the passages ---------------------------------------------------------------------------------------
+ */
+
+static bool fits(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
+{
+    return chord->chosen && !chord->left && chord->count <= (wish->parts > 0 ? wish->parts : SW_DIVISI_MOST);
+}
+
+static bool is_divided(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
+{
+    return fits(wish, chord) && (chord->count > 1 || wish->single_too);
+}
+
+/* Whether less than a bar lies between two moments. */
+static bool is_near(const sw_score *score, sw_rational end, sw_rational onset)
+{
+    uint32_t bar = sw_score_bar_at(score, end);
+    return bar != SW_NO_INDEX && sw_rational_compare(sw_rational_sub(onset, end), score->bars[bar].metre) < 0;
+}
+
+/* Whether two chords stand in one block, and are heard through it in the same way. */
+static bool share_block(const sw_divisi_plan *plan, size_t a, size_t b)
+{
+    const sw_event *x = &plan->score->events[plan->chords[a].stroke->event];
+    const sw_event *y = &plan->score->events[plan->chords[b].stroke->event];
+    return x->voice == y->voice && x->frame == y->frame && plan->parent[x->chord] == plan->parent[y->chord];
+}
+
+/* Whether everything from one chord to another is one line that fits. */
+static bool is_one_line(const sw_divisi_plan *plan, const sw_divisi_wish *wish, size_t from, size_t to)
+{
+    for (size_t i = from; i <= to; i++) {
+        if (!fits(wish, &plan->chords[i]) || !share_block(plan, from, i)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* Whether a divided chord belongs to the last passage. */
+static bool goes_on(const sw_divisi_plan *plan, const sw_divisi_wish *wish, size_t chord)
+{
+    if (plan->passage_count == 0) {
+        return false;
+    }
+    size_t last = plan->passages[plan->passage_count - 1].last;
+    if (wish->in_one_line) {
+        return is_one_line(plan, wish, last, chord) &&
+               is_near(plan->score, plan->chords[last].stroke->end, plan->chords[chord].stroke->onset);
+    }
+    return last + 1 == chord;
+}
+
+/* What is tied to a passage belongs to it. */
+static void take_tied(sw_divisi_plan *plan, const sw_divisi_wish *wish, sw_divisi_passage *passage)
+{
+    while (passage->last + 1 < plan->count && plan->chords[passage->last + 1].stroke->tied &&
+           (wish->in_one_line ? is_one_line(plan, wish, passage->last, passage->last + 1)
+                              : fits(wish, &plan->chords[passage->last + 1]))) {
+        passage->last++;
+    }
+    while (wish->in_one_line && passage->first > 0 && plan->chords[passage->first].stroke->tied &&
+           is_one_line(plan, wish, passage->first - 1, passage->first)) {
+        passage->first--;
+    }
+}
+
+static void solve(const sw_divisi_plan *plan, sw_divisi_passage *passage)
+{
+    size_t count = passage->last - passage->first + 1;
+    sw_divisi_slice *slices = sw_alloc_zero(count, sizeof *slices);
+    for (size_t i = 0; i < count; i++) {
+        const sw_divisi_chord *chord = &plan->chords[passage->first + i];
+        const sw_divisi_chord *before = i == 0 ? NULL : chord - 1;
+        slices[i].count = chord->count;
+        slices[i].apart =
+            before != NULL && sw_rational_compare(before->stroke->end, chord->stroke->onset) < 0;
+        for (uint8_t n = 0; n < chord->count; n++) {
+            sw_pitch pitch = plan->score->events[chord->notes[n]].pitch;
+            slices[i].heights[n] = sw_pitch_semitones(pitch);
+            uint32_t held =
+                before == NULL ? SW_NO_INDEX : sw_voice_pitch(plan->score, before->stroke->event, pitch);
+            if (held != SW_NO_INDEX && sw_voice_is_tied(plan->reading, plan->score, held)) {
+                slices[i].tied |= (uint8_t)(1u << n);
+            }
+        }
+    }
+    passage->notes = sw_alloc_zero(count * (size_t)passage->parts, 1);
+    passage->cost = sw_divisi_solve(slices, count, passage->parts, passage->notes);
+    free(slices);
+}
+
+void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish)
+{
+    for (size_t i = 0; i < plan->count; i++) {
+        sw_divisi_chord *chord = &plan->chords[i];
+        bool known = plan->passage_count > 0 && i <= plan->passages[plan->passage_count - 1].last;
+        chord->left =
+            chord->left || (chord->chosen && chord->count > (wish->parts > 0 ? wish->parts : SW_DIVISI_MOST));
+        if (known || !is_divided(wish, chord)) {
+            continue;
+        }
+        if (!goes_on(plan, wish, i)) {
+            plan->passages =
+                sw_grow(plan->passages, plan->passage_count, &plan->passage_capacity, sizeof *plan->passages);
+            plan->passages[plan->passage_count++] = (sw_divisi_passage){.first = i};
+        }
+        sw_divisi_passage *passage = &plan->passages[plan->passage_count - 1];
+        passage->last = i;
+        take_tied(plan, wish, passage);
+    }
+    for (size_t p = 0; p < plan->passage_count; p++) {
+        sw_divisi_passage *passage = &plan->passages[p];
+        passage->parts = wish->parts > 0 ? wish->parts : 2;
+        for (size_t i = passage->first; i <= passage->last; i++) {
+            int count = plan->chords[i].count;
+            passage->parts = count > passage->parts ? count : passage->parts;
+        }
+        solve(plan, passage);
+    }
+}
+
+void sw_divisi_plan_free(sw_divisi_plan *plan)
+{
+    for (size_t p = 0; p < plan->passage_count; p++) {
+        free(plan->passages[p].notes);
+    }
+    free(plan->passages);
+    free(plan->parent);
+    free(plan->chords);
+    free(plan->strokes.items);
+    *plan = (sw_divisi_plan){0};
+}
+
+uint32_t sw_divisi_note(const sw_divisi_plan *plan, const sw_divisi_passage *passage, size_t chord, int part)
+{
+    size_t row = (chord - passage->first) * (size_t)passage->parts;
+    return plan->chords[chord].notes[passage->notes[row + (size_t)part]];
+}
