@@ -164,6 +164,17 @@ typedef struct sw_divisi_options {
 sw_move *sw_move_divisi(const char *path, const sw_divisi_options *options,
                         const sw_read_options *reading_options, char **error);
 
+typedef struct sw_unite_options {
+    sw_places places;
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose words hold; NULL: the defaults */
+} sw_unite_options;
+
+/* Makes one of two voices that are written side by side in one rhythm, marked alike; "div." and "unis." at
+ * their edges go along. Errors as for sw_move_hands. */
+sw_move *sw_move_unite(const char *path, const sw_unite_options *options,
+                       const sw_read_options *reading_options, char **error);
+
 typedef struct sw_stagger_options {
     sw_places places;  /* of the last notes */
     const char *order; /* instruments and families, "oboe,brass,strings": who leaves first; NULL: the usual

@@ -217,6 +217,12 @@ static const sw_subcommand subcommands[] = {
      "the working folder.\n\n"
      "example: stavewright syntax corpus\n",
      sw_command_syntax},
+    {"unite", "FILE", "make one of two voices in one rhythm",
+     "Two voices that stand side by side become one where they have the same values and are marked alike; "
+     "\"div.\" and\n"
+     "\"unis.\" at their edges go along. Voices that differ are told and stay.\n\n"
+     "example: stavewright unite corpus/1m3-the-crossing/score.ly --staff viola\n",
+     sw_command_unite},
 };
 
 enum { SUBCOMMANDS = sizeof subcommands / sizeof subcommands[0] };

@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy cue divisi double give octave ring stagger"
+#define MOVES "breaths courtesy cue divisi double give octave ring stagger unite"
 
 static const sw_option options[] = {
     /* what only one command has */
@@ -77,7 +77,7 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger",
+    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger unite",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
@@ -94,7 +94,7 @@ static const sw_option options[] = {
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy cue double give ring run stagger", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue double give ring run stagger unite", "say what was done"},
     {"--why", NULL, NULL, "divisi", "say who takes what"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},

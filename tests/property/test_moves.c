@@ -478,6 +478,74 @@ static bool use_divisi(const world *w, const char *path)
     return use_move(w, &f, make_divisi, &options, WHEN_COMPLETE, look_at_heard);
 }
 
+/* ---- unite ----------------------------------------------------------------------------------------------
+ */
+
+static size_t united;      /* uses */
+static size_t united_back; /* that gave the same bytes again */
+
+/* Whether a reading has the same texts as a field. */
+static bool same_bytes(const field *f, const sw_reading *after)
+{
+    bool same = after->file_count == f->reading->file_count;
+    for (size_t i = 0; same && i < after->file_count; i++) {
+        const sw_text *a = f->reading->files[i].text;
+        const sw_text *b = after->files[i].text;
+        same = a->length == b->length && memcmp(a->bytes, b->bytes, a->length) == 0;
+    }
+    return same;
+}
+
+/* Two voices that divisi has written, into one again. */
+static bool unite_again(const world *w, const field *f, const sw_move *division)
+{
+    const sw_text **texts;
+    sw_read_options divided;
+    sw_reading *between = read_after(f, division, &texts, &divided);
+    sw_reading_free(between);
+    char label[32];
+    char *error = NULL;
+    sw_unite_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW};
+    options.places.staff = sw_staff_label(f->reading, &f->reading->scores[f->score], f->staff, label);
+    sw_move *move = sw_move_unite(f->path, &options, &divided, &error);
+    bool used = move != NULL && move->patch.count > 0;
+    if (used) {
+        show(move);
+        const sw_text **after_texts;
+        sw_read_options options_after = sw_patch_options(&move->patch, &divided, &after_texts);
+        sw_reading *after = sw_read(f->path, &options_after, &error);
+        look_at_heard(w, f, move, after);
+        united++;
+        united_back += same_bytes(f, after);
+        keep(after);
+        sw_reading_free(after);
+        free(after_texts);
+    }
+    free(error);
+    sw_move_free(move);
+    free(texts);
+    return used;
+}
+
+static bool use_unite(const world *w, const char *path)
+{
+    static const char *const words[] = {"^\"dolce\"", "^\"espr.\""};
+    field f;
+    if (!open_field(w, path, chance(4) == 0 ? SW_WOODWIND : SW_STRINGS, words, 2, &f)) {
+        return false;
+    }
+    char label[32];
+    char *error = NULL;
+    sw_divisi_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW, .way = SW_DIVISI_VOICES};
+    options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
+    sw_move *division = sw_move_divisi(path, &options, &f.options, &error);
+    bool used = division != NULL && division->patch.count > 0 && unite_again(w, &f, division);
+    free(error);
+    sw_move_free(division);
+    leave_field(&f);
+    return used;
+}
+
 /* ---- breaths --------------------------------------------------------------------------------------------
  */
 
@@ -1036,7 +1104,8 @@ int main(void)
         bool (*use)(const world *w, const char *path);
     } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths},
                  {"stagger", use_stagger},   {"give", use_give}, {"double", use_double},
-                 {"share", use_share},       {"cue", use_cue},   {"divisi", use_divisi}};
+                 {"share", use_share},       {"cue", use_cue},   {"divisi", use_divisi},
+                 {"unite", use_unite}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
@@ -1063,6 +1132,10 @@ int main(void)
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);
         failures += used < share;
+        if (united > 0) {
+            printf("# %zu of %zu united to the bytes from before the division\n", united_back, united);
+            united = 0;
+        }
     }
     sw_techniques_free(w.techniques);
     sw_instruments_free(w.instruments);
