@@ -63,14 +63,19 @@ typedef struct sw_division {
     const char *suffixes[SW_MAX_PARTS]; /* added to the names of variables and staves: "Right", "Left" */
     const char *
         group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
-    bool braced;               /* they stand in one brace: dynamics belong between them */
-    const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
+    bool braced; /* they stand in one brace: dynamics belong between them */
+    bool apart;  /* different players read them: each staff gets clefs, dynamics, texts and the like */
+    const uint8_t *event_parts; /* by event of the score: bit k: part k plays it (notes of the staff only) */
     sw_rational from; /* clefs of the source in [from, to) go; outside of it they stay in the upper part */
     sw_rational to;
     const sw_part_clef *clefs; /* in order of time */
     size_t clef_count;
 } sw_division;
 
+/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
+ * only have one share: all of its events on the staff get that of the first. */
+void sw_division_settle(const sw_reading *reading, const sw_score *score, uint32_t staff,
+                        uint8_t *event_parts);
 /* Adds the edits of a division to the patch: each variable that holds the staff's notes becomes one variable
  * a part, and each staff that uses them (in the main files given) becomes a group of staves. `mains` are
  * readings of all main files that include the variables' files, the division's own among them. Uses that are

@@ -148,12 +148,12 @@ typedef struct sw_ring_options {
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
 
-typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES } sw_divisi_way;
+typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES, SW_DIVISI_STAVES } sw_divisi_way;
 
 typedef struct sw_divisi_options {
     sw_places places;  /* a staff is needed */
     int parts;         /* 0: as many as the largest chord has notes */
-    sw_divisi_way way; /* how it is written: chords with a text, or two voices */
+    sw_divisi_way way; /* how it is written: chords with a text, two voices, or a staff a part */
     bool tremolo_half; /* instead, half of the players have all notes with tremolo, half without */
     sw_elsewhere elsewhere;
     const sw_film *film; /* whose players hold; NULL: the defaults */

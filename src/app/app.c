@@ -84,13 +84,11 @@ static const sw_subcommand subcommands[] = {
      "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
      sw_command_cue},
     {"divisi", "FILE --staff NAME", "divide a section's chords among its players",
-     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the "
-     "players as even\n"
-     "as may be, the outer parts doubled first. --way chords writes where the division begins and ends "
-     "(div., div. a 3,\n"
-     "unis.; winds: a 2), --way voices writes two voices on the staff; what stands under \"non div.\" "
-     "stays. With\n"
-     "--tremolo-half both halves have all notes, the upper voice with tremolo strokes.\n\n"
+     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the\n"
+     "players as even as may be, the outer parts doubled first. --way chords writes where the division\n"
+     "begins and ends (div., div. a 3, unis.; winds: a 2), --way voices writes two voices on the staff,\n"
+     "--way staves a staff a part; what stands under \"non div.\" stays. With --tremolo-half both halves\n"
+     "have all notes, the upper voice with tremolo strokes.\n\n"
      "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",
      sw_command_divisi},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",

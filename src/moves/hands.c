@@ -329,31 +329,6 @@ static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
     }
 }
 
-/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
- * only have one hand: that of its first time. */
-static void settle_repetitions(sw_hands *h)
-{
-    const sw_score *score = h->score;
-    uint32_t *first = sw_alloc((h->reading->music_count + 1) * sizeof *first);
-    memset(first, 0xff, (h->reading->music_count + 1) * sizeof *first);
-    for (uint32_t i = 0; i < score->event_count; i++) {
-        const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff != h->staff) {
-            continue;
-        }
-        if (first[event->chord] == SW_NO_INDEX) {
-            first[event->chord] = i;
-        }
-        for (uint32_t k = first[event->chord]; k < i && score->events[k].chord == event->chord; k++) {
-            if (score->events[k].music == event->music) {
-                h->event_part[i] = h->event_part[k];
-                break;
-            }
-        }
-    }
-    free(first);
-}
-
 static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
                 char **error)
 {
@@ -380,11 +355,12 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
     }
     sw_arena *arena = sw_arena_new();
     sw_hand_split split = sw_hands_split(arena, h->notes, h->count, &h->limits);
-    h->event_part = sw_alloc_zero(h->score->event_count + 1, 1);
+    h->event_parts = sw_alloc(h->score->event_count + 1);
+    memset(h->event_parts, SW_RIGHT_PART, h->score->event_count);
     for (size_t i = 0; i < h->count; i++) {
-        h->event_part[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? 1 : 0;
+        h->event_parts[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? SW_LEFT_PART : SW_RIGHT_PART;
     }
-    settle_repetitions(h);
+    sw_division_settle(h->reading, h->score, h->staff, h->event_parts);
     if (!is_shared(h, &split)) {
         sw_arena_free(arena);
         return true;
@@ -405,7 +381,7 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         .suffixes = {"Right", "Left"},
         .group = is_in_a_brace(h) ? NULL : "PianoStaff",
         .braced = true,
-        .event_part = h->event_part,
+        .event_parts = h->event_parts,
         .from = h->from,
         .to = h->to,
         .clefs = h->clefs,
@@ -439,7 +415,7 @@ sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
     place_findings(move);
     free(h.events);
     free(h.notes);
-    free(h.event_part);
+    free(h.event_parts);
     free(h.clefs);
     return sw_move_close(move, done);
 }

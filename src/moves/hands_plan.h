@@ -5,6 +5,8 @@
 #include "players/hand_split.h"
 #include "stavewright/move.h"
 
+enum { SW_RIGHT_PART = 1, SW_LEFT_PART = 2 }; /* the parts of the division, as bits */
+
 typedef struct sw_hands {
     sw_move *move;
     const sw_reading *reading;
@@ -16,13 +18,13 @@ typedef struct sw_hands {
     uint32_t *events; /* by note given to the split: the event */
     sw_hand_note *notes;
     size_t count;
-    uint8_t *event_part; /* by event: 0 right, 1 left */
+    uint8_t *event_parts; /* by event: SW_RIGHT_PART or SW_LEFT_PART */
     sw_part_clef *clefs;
     size_t clef_count;
     size_t clef_capacity;
 } sw_hands;
 
-/* Fills in the clefs of both hands from `event_part`, in order of time. */
+/* Fills in the clefs of both hands from `event_parts`, in order of time. */
 void sw_hands_choose_clefs(sw_hands *h);
 
 #endif

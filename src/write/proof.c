@@ -126,10 +126,15 @@ static void expect(const sw_proof *proof, rows *all)
             } else if (is_note(event)) {
                 const char *id = sw_reading_name(reading, score->staves[staff].id);
                 bool known = score == division->score && id[0] != '\0';
-                add_row(all, reading, score, s, event,
-                        known ? sw_arena_format(proof->arena, "%s%s", id,
-                                                division->suffixes[division->event_part[i]])
-                              : "");
+                for (uint32_t part = 0; known && part < division->parts; part++) {
+                    if ((division->event_parts[i] & 1u << part) != 0) {
+                        add_row(all, reading, score, s, event,
+                                sw_arena_format(proof->arena, "%s%s", id, division->suffixes[part]));
+                    }
+                }
+                if (!known) {
+                    add_row(all, reading, score, s, event, "");
+                }
             }
         }
     }
@@ -211,11 +216,29 @@ static void sort(const rows *all)
     }
 }
 
-static bool compare(const rows *before, const rows *after, const sw_reading *old, const sw_reading *new,
+/* Notes whose staff is not known count once where several parts may share them. */
+static void count_once(rows *all)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < all->count; i++) {
+        bool again = kept > 0 && all->list[i].at.staff[0] == '\0' &&
+                     compare_rows(&all->list[kept - 1], &all->list[i]) == 0;
+        if (!again) {
+            all->list[kept++] = all->list[i];
+        }
+    }
+    all->count = kept;
+}
+
+static bool compare(rows *before, rows *after, bool shared, const sw_reading *old, const sw_reading *new,
                     char **error)
 {
     sort(before);
     sort(after);
+    if (shared) {
+        count_once(before);
+        count_once(after);
+    }
     size_t count = before->count < after->count ? before->count : after->count;
     size_t i = 0;
     while (i < count && compare_rows(&before->list[i], &after->list[i]) == 0) {
@@ -233,6 +256,19 @@ static bool compare(const rows *before, const rows *after, const sw_reading *old
         abort();
     }
     free(what);
+    return false;
+}
+
+/* Whether a note goes to more than one part. */
+static bool shares_notes(const sw_division *division)
+{
+    for (size_t i = 0; i < division->score->event_count; i++) {
+        uint8_t parts = division->event_parts[i];
+        if (division->score->voices[division->score->events[i].voice].staff == division->staff &&
+            (parts & (parts - 1)) != 0) {
+            return true;
+        }
+    }
     return false;
 }
 
@@ -265,7 +301,8 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
     if (same) {
         expect(&proof, &expected);
         observe(&proof, &observed);
-        same = compare(&expected, &observed, before, after, error) && sw_prove_marks(&proof, error);
+        same = compare(&expected, &observed, shares_notes(division), before, after, error) &&
+               sw_prove_marks(&proof, error);
     }
     free(expected.list);
     free(observed.list);

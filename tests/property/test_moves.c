@@ -418,15 +418,15 @@ static int compare_heard(const void *a, const void *b)
     return order != 0 ? order : (x->height > y->height) - (x->height < y->height);
 }
 
-/* What begins on a staff and when, each height once, in order; their number. */
+/* What begins on a staff (SW_NO_INDEX: on any) and when, each height once, in order; their number. */
 static size_t list_heard(const sw_score *score, uint32_t staff, heard **list)
 {
     size_t count = 0;
     *list = calloc(score->event_count + 1, sizeof **list);
     for (uint32_t e = 0; e < score->event_count; e++) {
         const sw_event *event = &score->events[e];
-        if (score->voices[event->voice].staff == staff && event->kind == SW_EVENT_NOTE &&
-            (event->flags & SW_EVENT_GRACE) == 0) {
+        bool wanted = staff == SW_NO_INDEX || score->voices[event->voice].staff == staff;
+        if (wanted && event->kind == SW_EVENT_NOTE && (event->flags & SW_EVENT_GRACE) == 0) {
             (*list)[count++] = (heard){event->onset, sw_pitch_quarter_tones(event->pitch)};
         }
     }
@@ -440,14 +440,12 @@ static size_t list_heard(const sw_score *score, uint32_t staff, heard **list)
     return kept_count;
 }
 
-/* Whoever plays them, the same notes begin. */
-static void look_at_heard(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+static void compare_heard_notes(const field *f, const sw_reading *after, uint32_t staff)
 {
-    (void)w, (void)move;
     heard *before_list;
     heard *after_list;
-    size_t before_count = list_heard(&f->reading->scores[f->score], f->staff, &before_list);
-    size_t after_count = list_heard(&after->scores[f->score], f->staff, &after_list);
+    size_t before_count = list_heard(&f->reading->scores[f->score], staff, &before_list);
+    size_t after_count = list_heard(&after->scores[f->score], staff, &after_list);
     bool same = before_count == after_count;
     for (size_t i = 0; same && i < before_count; i++) {
         same = compare_heard(&before_list[i], &after_list[i]) == 0;
@@ -457,6 +455,38 @@ static void look_at_heard(const world *w, const field *f, const sw_move *move, c
     }
     free(before_list);
     free(after_list);
+}
+
+/* Whoever plays them, the same notes begin. */
+static void look_at_heard(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w, (void)move;
+    compare_heard_notes(f, after, f->staff);
+}
+
+/* The same where staves have come in: in all staves together, of which one more has the notes of each part.
+ */
+static void look_at_staves(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w;
+    compare_heard_notes(f, after, SW_NO_INDEX);
+    if (move->patch.count > 0 &&
+        after->scores[f->score].staff_count <= f->reading->scores[f->score].staff_count) {
+        fail(f, "no staff has come in");
+    }
+}
+
+static bool use_staves(const world *w, const char *path)
+{
+    static const char *const words[] = {"^\"non div.\"", "^\"unis.\""};
+    field f;
+    if (!open_field(w, path, chance(4) == 0 ? SW_BRASS : SW_STRINGS, words, 2, &f)) {
+        return false;
+    }
+    char label[32];
+    sw_divisi_options options = {.way = SW_DIVISI_STAVES, .parts = chance(2) == 0 ? 2 : 0};
+    options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
+    return use_move(w, &f, make_divisi, &options, NEVER, look_at_staves);
 }
 
 static bool use_divisi(const world *w, const char *path)
@@ -1102,10 +1132,10 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths},
-                 {"stagger", use_stagger},   {"give", use_give}, {"double", use_double},
-                 {"share", use_share},       {"cue", use_cue},   {"divisi", use_divisi},
-                 {"unite", use_unite}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},    {"breaths", use_breaths},
+                 {"stagger", use_stagger},   {"give", use_give},    {"double", use_double},
+                 {"share", use_share},       {"cue", use_cue},      {"divisi", use_divisi},
+                 {"unite", use_unite},       {"staves", use_staves}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
