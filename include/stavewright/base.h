@@ -59,6 +59,9 @@ void *sw_realloc(void *memory, size_t size);
 /* Room for one more element: returns `items`, moved to a larger block when `count` has reached `*capacity`.
  * Use: list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items). */
 void *sw_grow(void *items, size_t count, size_t *capacity, size_t element_size);
+/* qsort for what mostly stands in order already: then that is all that is looked at. `items` may be NULL when
+ * there are none. What is equal stays in its order only where `compare` says so. */
+void sw_sort(void *items, size_t count, size_t element_size, int (*compare)(const void *a, const void *b));
 
 /* ---- text buffer: growable, always NUL-terminated, may hold NULs --------------------------------------- */
 

@@ -66,12 +66,13 @@ typedef struct sw_check {
     const sw_instruments *instruments;
     const sw_techniques *techniques;
     const sw_limits *limits;
-    sw_playing **playing;        /* how the notes of each score are played: see sw_check_playing */
-    sw_dynamics **dynamics;      /* how loud they are: see sw_check_dynamics */
-    struct sw_seating **seating; /* who plays the staves of each score; private to the rules */
-    bool chairs;                 /* whether the rule chairs runs, too */
-    struct sw_wind_lines *lines; /* what wind players play: see checks/line.h */
-    struct sw_entries **entries; /* how the notes of its staves are meant: see checks/entry.h */
+    sw_playing **playing;               /* how the notes of each score are played: see sw_check_playing */
+    sw_dynamics **dynamics;             /* how loud they are: see sw_check_dynamics */
+    struct sw_seating **seating;        /* who plays the staves of each score; private to the rules */
+    struct sw_seat_range **seat_ranges; /* ... and each of its notes; private to the rules */
+    bool chairs;                        /* whether the rule chairs runs, too */
+    struct sw_wind_lines *lines;        /* what wind players play: see checks/line.h */
+    struct sw_entries **entries;        /* how the notes of its staves are meant: see checks/entry.h */
     sw_findings *findings;
     sw_fixes *fixes;
 } sw_check;

@@ -29,9 +29,13 @@ typedef struct sw_places {
 typedef struct sw_hands_options {
     const char *staff;      /* as for sw_staff_find */
     sw_bar_range bars;      /* outside of them the music stays with the right hand */
-    const char *instrument; /* "harp" or "piano"; NULL: by the staff's name */
+    const char *instrument; /* "harp", "piano", "marimba"; NULL: by the staff's name */
     int span;    /* widest interval of one hand, as an interval number (10 = a tenth); 0: the instrument's */
     int fingers; /* fingers of one hand; 0: the instrument's */
+    int mallets; /* 2 or 4 in both hands together; 0: the instrument's */
+    bool roll;   /* chords that are too wide get \arpeggio */
+    bool change_staff;   /* the music stays in one piece and goes from staff to staff by \change Staff */
+    bool crossing;       /* the left hand may lie over the right at one moment, too */
     const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_hands_options;
 
@@ -92,6 +96,16 @@ typedef struct sw_cue_options {
  * file then being what it was. Errors as for sw_move_hands. */
 sw_move *sw_move_cue(const char *path, const sw_cue_options *options, const sw_read_options *reading_options,
                      char **error);
+
+typedef struct sw_whole_bars_options {
+    sw_bar_range bars; /* whole bars */
+    int32_t count;     /* so many empty bars come in before the first of them; 0: they go */
+} sw_whole_bars_options;
+
+/* Takes bars out of all lines of a score and of the scores that share them, parts included, or puts empty
+ * ones in: see SW_CHANGE_INSERT_BARS and SW_CHANGE_DELETE_BARS. Errors as for sw_move_hands. */
+sw_move *sw_move_whole_bars(const char *path, const sw_whole_bars_options *options,
+                            const sw_read_options *reading_options, char **error);
 
 typedef struct sw_bars_options {
     uint32_t first_line; /* bars that end on these lines only; 0: all */

@@ -22,6 +22,13 @@ typedef enum sw_family {
     SW_VOICE
 } sw_family;
 
+/* What one hand spans when its lowest note lies at `from` or above. */
+typedef struct sw_hand_register {
+    sw_pitch from; /* written */
+    int span;      /* as in sw_instrument */
+    int extreme_span;
+} sw_hand_register;
+
 typedef struct sw_instrument {
     const char *id; /* plain English: "english-horn" */
     sw_family family;
@@ -36,9 +43,12 @@ typedef struct sw_instrument {
     size_t clef_count;
     int fingers; /* fingers or mallets of one hand; 0 = no hands to share */
     int span;    /* widest interval of one hand at sight, as an interval number: 10 = a tenth; 0 = no hands */
-    int extreme_span;   /* the widest that some can; never less than span */
-    const char *source; /* where the figures come from, one line, never NULL */
-    sw_abilities can;   /* its own, or taken from the entry that it is `like`, or from its family */
+    int extreme_span;                       /* the widest that some can; never less than span */
+    const sw_hand_register *hand_registers; /* from the bottom up, never narrower than the one before */
+    size_t hand_register_count; /* 0: the two figures before hold everywhere; else they are the least and the
+                                   most of all registers */
+    const char *source;         /* where the figures come from, one line, never NULL */
+    sw_abilities can;           /* its own, or taken from the entry that it is `like`, or from its family */
 } sw_instrument;
 
 /* All known instruments; owns every string and every sw_instrument that is handed out. */

@@ -18,6 +18,11 @@ void sw_report_lyrics(const sw_reading *reading, sw_buffer *result);
 /* Staves with instruments and voices, bars, metre, key and tempo changes, and the duration, for each score.
  */
 void sw_report_outline(const sw_reading *reading, sw_buffer *result);
+/* Whether a staff holds notes: lyrics, chord names and the like stand in a score like staves. */
+bool sw_report_is_staff(const sw_reading *reading, const sw_staff *staff);
+/* The music as text: one line a bar a staff, with what sounds and what is said of it, the same for all ways
+ * to write it. Scores bar by bar; of sw_read_alone also variables, line by line without numbers. */
+void sw_report_music(const sw_reading *reading, sw_buffer *result);
 /* One line a finding: `file:line:column: error: message [rule]`. */
 void sw_report_findings(const sw_reading *reading, const sw_findings *findings, sw_buffer *result);
 /* How the findings of a check are written. */

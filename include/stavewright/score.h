@@ -81,7 +81,7 @@ typedef enum sw_music_kind {
     SW_MUSIC_TRANSPOSITION, /* pitch */
     SW_MUSIC_SET, /* \set, \override and the like: name = property path, name2 = the value as plain text */
     SW_MUSIC_OCTAVE_CHECK, /* \resetRelativeOctave, with flag SW_MUSIC_CHECKED \octaveCheck: pitch */
-    SW_MUSIC_SETTING,      /* every other command without length */
+    SW_MUSIC_SETTING,      /* every other command without length: see sw_label */
     SW_MUSIC_WITH /* the \with blocks of a context, no child of any music: name = its type, name2 = its id;
                      children: SET and SETTING with the flag SW_MUSIC_NEW, in the order of the text */
 } sw_music_kind;
@@ -97,6 +97,17 @@ enum {                                   /* sw_music.flags */
        SW_MUSIC_CHORD_MODE = 1 << 7      /* NOTE read in chord mode */
 };
 
+/* What a SETTING is that all staves can read: name = its words, num = its number, 0: the next one. */
+typedef enum sw_label {
+    SW_LABEL_NONE,
+    SW_LABEL_MARK, /* \mark */
+    SW_LABEL_TEXT, /* \textMark, \sectionLabel, \jump ... */
+    SW_LABEL_SEGNO,
+    SW_LABEL_CODA,
+    SW_LABEL_FINE,
+    SW_LABEL_BAR_LINE /* \bar */
+} sw_label;
+
 typedef struct sw_music {
     uint8_t kind; /* sw_music_kind */
     uint8_t flags;
@@ -110,7 +121,7 @@ typedef struct sw_music {
     int8_t log;          /* duration: see sw_duration */
     uint8_t dots;
     int8_t check;        /* NOTE with SW_MUSIC_CHECKED: the octave that must result; MARK: 0, or 1 and its
-                            class (sw_mark_class) when that does not stand in its text */
+                            class (sw_mark_class) when that does not stand in its text; SETTING: sw_label */
     uint8_t name_length; /* NOTE: bytes of the note name at `start` */
     int32_t num;         /* duration factor, or the number that the kind names */
     int32_t den;
@@ -119,7 +130,7 @@ typedef struct sw_music {
         uint32_t reference; /* NOTE in \relative: the music whose pitch the octave refers to */
     };
     union {
-        uint32_t name2;
+        uint32_t name2;  /* also MARK that is a variable: the text of the mark that it stands for, 0: none */
         uint32_t list;   /* TAG, KEEP, DROP, VOLTA: number of a space-separated list in the reading's names */
         uint32_t origin; /* what has a length of its own, but no CHORD: where the compiler says it stands;
                             `\\tweak color #red c4` stands at the \\tweak */
@@ -297,7 +308,8 @@ typedef struct sw_score {
     uint32_t file; /* where its \score (or its music) stands */
     uint32_t start;
     uint32_t end;
-    bool in_markup; /* an example in a text, or an \incipit: no score of the piece */
+    bool in_markup;    /* an example in a text, or an \incipit: no score of the piece */
+    uint32_t variable; /* name of the variable that is played by itself (see sw_read_alone); 0: a score */
 } sw_score;
 
 /* ---- reading ---- */
@@ -371,13 +383,20 @@ typedef struct sw_read_options {
      * written). Borrowed; they must outlive the reading. */
     const sw_text *const *overlays;
     size_t overlay_count;
-    sw_shelf *shelf; /* borrowed; NULL: every file is read for this reading */
+    bool alone;           /* see sw_read_alone */
+    const char *language; /* of note names, until the source says another one; NULL: the usual one */
+    sw_shelf *shelf;      /* borrowed; NULL: every file is read for this reading */
 } sw_read_options;
 
 /* Reads a main file, the files that it includes, and plays the scores. NULL only when the main file itself
  * cannot be read: then *error is a sentence with the path and the reason (free() it). Everything else is in
  * the findings. `options` may be NULL. The caller frees the result. */
 sw_reading *sw_read(const char *path, const sw_read_options *options, char **error);
+/* Reads one file without what it includes. Music of variables that no score of the file plays is played by
+ * itself, each as a score; note names are taken in the language in which the file makes most sense, as part
+ * files leave that to others. The text is borrowed and must outlive the reading. NULL when it is no source at
+ * all: *error says why. */
+sw_reading *sw_read_alone(const sw_text *text, char **error);
 void sw_reading_free(sw_reading *reading);
 /* Bytes of memory that the music, the scores and the names hold (texts and syntax not counted). */
 size_t sw_reading_memory(const sw_reading *reading);

@@ -83,6 +83,16 @@ static const sw_subcommand subcommands[] = {
      "decide. --undo takes it back, to the last byte.\n\n"
      "example: stavewright cue corpus/1m1-first-light/score.ly --staff oboe1 --bars 8 --name Flute\n",
      sw_command_cue},
+    {"cut", "FILE --bars A-B", "take whole bars out of all staves and parts",
+     "Bars go from each line of the score and of the scores that share it: staves, parts, dynamics, words. "
+     "Clefs, "
+     "keys and\n"
+     "tempos in them stay for what follows; slurs and hairpins that lose one end get another at the nearest "
+     "note. What "
+     "is\n"
+     "written once and heard in several places is refused, with its place.\n\n"
+     "example: stavewright cut corpus/1m2-across-the-flats/score.ly --bars 9-10\n",
+     sw_command_cut},
     {"divisi", "FILE --staff NAME", "divide a section's chords among its players",
      "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the\n"
      "players as even as may be, the outer parts doubled first. --way chords writes where the division\n"
@@ -117,7 +127,8 @@ static const sw_subcommand subcommands[] = {
     {"hands", "FILE --staff NAME", "split one staff between right and left hand",
      "The split is the best one by stated costs: fingers, spans, time to move, lines and glissandi kept in "
      "one hand.\n"
-     "What no hands can play is told with the bar and the reason.\n\n"
+     "What no hands can play is told with the bar, the reason and the nearest voicing that they can. Harp,\n"
+     "keyboards, and marimba, vibraphone and xylophone with two or four mallets.\n\n"
      "example: stavewright hands corpus/1m1-first-light/score.ly --staff harp1\n",
      sw_command_hands},
     {"hook", "install | remove", "check what is staged before each commit, as a git hook",
@@ -127,10 +138,33 @@ static const sw_subcommand subcommands[] = {
      "the line to add to it is told. remove takes out only what install has written.\n\n"
      "example: stavewright hook install\n",
      sw_command_hook},
+    {"insert", "FILE --bars N [--count N]", "put empty bars into all staves and parts",
+     "Empty bars come in before the bar, as long as the one before it, in each line of the score and of the "
+     "scores "
+     "that\n"
+     "share it, written as its neighbours are.\n\n"
+     "example: stavewright insert corpus/1m2-across-the-flats/score.ly --bars 9 --count 2\n",
+     sw_command_insert},
     {"manual", "", "print the manual page, for man -l -",
      "It is made from the same tables as these help texts; make install puts it where man finds it.\n\n"
      "example: stavewright manual\n",
      sw_command_manual},
+    {"music", "FILE", "print one file's music as text, bar by bar, for git's diff",
+     "One line a bar a staff: pitches, rhythm, dynamics, marks, texts and words; no looks. FILE is read by "
+     "itself,\n"
+     "without what it includes, as git shows it to a textconv driver, so that each change is shown once, in "
+     "the file\n"
+     "where it was made. Music of variables that no score in FILE plays is printed variable by variable, "
+     "line "
+     "by line\n"
+     "without numbers. Note names come out alike in every note language: c#'4 is C sharp 4, a quarter. Exit "
+     "status 0\n"
+     "for whatever can be opened.\n\n"
+     "  echo '*.ly diff=music' >>.gitattributes    # the same for *.ily\n"
+     "  git config diff.music.textconv 'stavewright music'\n"
+     "  git config diff.music.xfuncname '^bar .*'\n\n"
+     "example: stavewright music corpus/1m1-first-light/strings.ily\n",
+     sw_command_music},
     {"octave", "FILE --by N", "shift notes by octaves, or fit lines into a range",
      "FILE is a score or a file that scores include; - is standard input, and the whole result is printed "
      "then,\n"

@@ -3,19 +3,17 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
-#include <unistd.h>
 
 #include "app/commands.h"
-#include "app/inputs.h"
+#include "app/versions.h"
 #include "stavewright/compare.h"
-#include "stavewright/cues.h"
 
 /* What has changed in one cue. */
 typedef struct cue {
     const char *path;
     bool come;
     bool gone;
+    bool several; /* scores in one of the versions */
     const sw_differences *list;
 } cue;
 
@@ -25,11 +23,10 @@ typedef struct form {
 } form;
 
 typedef struct arguments {
-    sw_inputs inputs;
     const char *words[64]; /* revisions and paths, as they were given */
     size_t word_count;
-    const char *revisions[2];
-    size_t revision_count;
+    size_t revisions_end; /* how many of them stand before --; SIZE_MAX without it */
+    sw_folders includes;
     const form *form;
     bool found;    /* some difference */
     json_t *array; /* for json */
@@ -53,17 +50,17 @@ static void print_text(const cue *c, void *state)
 {
     (void)state;
     printf("%s%s\n", c->path, c->come ? ": a new cue" : c->gone ? ": the cue is gone" : "");
-    bool several = false;
-    for (size_t i = 0; c->list != NULL && i < c->list->count; i++) {
-        several = several || c->list->items[i].score != c->list->items[0].score;
-    }
     for (size_t i = 0; c->list != NULL && i < c->list->count; i++) {
         const sw_difference *d = &c->list->items[i];
         printf("  ");
-        if (several) {
-            printf("score %u, ", d->score + 1);
+        if (d->whole && d->staff == NULL) {
+            printf("score %u: ", d->score + 1);
+        } else {
+            if (c->several) {
+                printf("score %u, ", d->score + 1);
+            }
+            printf("%s: ", d->staff == NULL ? "all" : d->staff);
         }
-        printf("%s: ", d->staff == NULL ? "all" : d->staff);
         if (!d->whole) {
             if (d->first_bar == d->last_bar) {
                 printf("bar %d ", d->first_bar);
@@ -154,11 +151,14 @@ static bool take_arguments(arguments *given, int count, char **items)
                 return false;
             }
         } else if (word == SW_WORD_OPTION) {
-            sw_folders_add(&given->inputs.includes, &words.value, 1);
+            sw_folders_add(&given->includes, &words.value, 1);
         } else if (given->word_count == sizeof given->words / sizeof given->words[0]) {
             sw_say_bad("changed", "too many paths; name their folder");
             return false;
         } else {
+            if (words.only_paths && given->revisions_end == SIZE_MAX) {
+                given->revisions_end = given->word_count;
+            }
             given->words[given->word_count++] = words.value;
         }
     }
@@ -168,16 +168,14 @@ static bool take_arguments(arguments *given, int count, char **items)
 /* ---- comparing ------------------------------------------------------------------------------------------
  */
 
-/* Reads a version; NULL when it is not there. */
-static sw_reading *read_version(const char *path, const sw_read_options *options)
+static bool has_score(const sw_reading *reading)
 {
-    char *error = NULL;
-    sw_reading *reading = sw_file_exists(path) ? sw_read(path, options, &error) : NULL;
-    if (error != NULL) {
-        sw_say_bad("changed", "%s", error);
-        free(error);
+    for (size_t i = 0; i < reading->score_count; i++) {
+        if (!reading->scores[i].in_markup && reading->scores[i].staff_count > 0) {
+            return true;
+        }
     }
-    return reading;
+    return false;
 }
 
 static void tell(arguments *given, const char *path, const sw_reading *before, const sw_reading *after)
@@ -185,6 +183,7 @@ static void tell(arguments *given, const char *path, const sw_reading *before, c
     sw_differences list = {0};
     cue c = {.path = path, .come = before == NULL && after != NULL, .gone = after == NULL && before != NULL};
     if (before != NULL && after != NULL) {
+        c.several = before->score_count > 1 || after->score_count > 1;
         list = sw_compare(before, after);
         c.list = &list;
     }
@@ -195,141 +194,43 @@ static void tell(arguments *given, const char *path, const sw_reading *before, c
     sw_differences_free(&list);
 }
 
-/* The cues as they are now, and how they are read. */
-typedef struct cues_now {
-    sw_folders folders;
-    sw_read_options options;
-    sw_paths paths;
-} cues_now;
-
-/* Finds the files that were taken, and their cues. False when that can't be done; it has been said then.
- * Either way free_cues. */
-static bool find_cues(arguments *given, cues_now *now)
+/* Two files that were named: both must be scores. */
+static bool are_scores(const sw_versions *versions, const char *name, const sw_reading *before,
+                       const sw_reading *after)
 {
-    *now = (cues_now){.paths = {0}};
-    if (!sw_inputs_close(&given->inputs, NULL)) {
-        return false;
-    }
-    now->folders = sw_inputs_folders(&given->inputs, NULL);
-    now->options =
-        (sw_read_options){.include_path = now->folders.items, .include_path_count = now->folders.count};
-    sw_paths mains = sw_inputs_mains(&given->inputs);
-    char *error = NULL;
-    bool good = sw_cues_find(&mains, &now->options, NULL, NULL, &now->paths, NULL, &error);
-    if (!good) {
-        sw_say_bad("changed", "%s", error);
-        free(error);
-    }
-    sw_paths_free(&mains);
-    return good;
-}
-
-static void free_cues(cues_now *now)
-{
-    sw_paths_free(&now->paths);
-    free(now->folders.items);
-}
-
-/* The cues now, each against a file of the same name elsewhere. */
-static bool compare_paths(arguments *given, const char *old, const char *new)
-{
-    sw_inputs_take(&given->inputs, new);
-    cues_now now;
-    bool good = find_cues(given, &now);
-    sw_paths plain = {0};
-    sw_paths_add(&plain, new);
-    size_t length = strlen(plain.items[0]);
-    for (size_t i = 0; i < now.paths.count; i++) {
-        sw_buffer path = {0};
-        sw_buffer_format(&path, "%s%s", old, now.paths.items[i] + length);
-        sw_reading *before = read_version(sw_buffer_text(&path), &now.options);
-        sw_reading *after = read_version(now.paths.items[i], &now.options);
-        tell(given, now.paths.items[i], before, after);
-        sw_reading_free(before);
-        sw_reading_free(after);
-        sw_buffer_free(&path);
-    }
-    sw_paths_free(&plain);
-    free_cues(&now);
-    return good;
-}
-
-/* Reads from here on from revision number `n` that was given; from the disk when there is none. */
-static bool use_revision(arguments *given, sw_git *git, size_t n)
-{
-    char *error = NULL;
-    if (n >= given->revision_count && n > 0) {
-        sw_git_read_disk(git);
+    if (strcmp(name, ".") != 0 || (has_score(before) && has_score(after))) {
         return true;
     }
-    if (!sw_git_read_revision(git, given->revisions[n], &error)) {
-        sw_say_bad("changed", "%s", error);
-        free(error);
-        return false;
-    }
-    return true;
+    sw_say_bad("changed", "%s holds no score; name two scores",
+               (has_score(before) ? &versions->new : &versions->old)->root.items[0]);
+    return false;
 }
 
-static bool compare_revisions(arguments *given)
+static bool compare_cue(arguments *given, sw_versions *versions, const char *name)
 {
-    /* With one revision, what git says has changed since is enough; two are compared in all files. */
-    given->inputs.since = given->revision_count == 2   ? NULL
-                          : given->revision_count == 1 ? given->revisions[0]
-                                                       : "HEAD";
-    char *error = NULL;
-    sw_git *git = sw_git_open(&error);
-    if (git == NULL) {
-        sw_say_bad("changed", "%s", error);
-        free(error);
-        return false;
+    sw_reading *before = NULL;
+    sw_reading *after = NULL;
+    bool good = sw_version_read(&versions->old, name, &before) &&
+                sw_version_read(&versions->new, name, &after) && are_scores(versions, name, before, after);
+    if (good) {
+        char *path = sw_version_path(after == NULL ? &versions->old : &versions->new, name);
+        tell(given, path, before, after);
+        free(path);
     }
-    cues_now now;
-    bool good = find_cues(given, &now);
-    for (size_t i = 0; i < now.paths.count && good; i++) {
-        sw_reading *before = NULL;
-        sw_reading *after = NULL;
-        good = use_revision(given, git, 0);
-        if (good) {
-            before = read_version(now.paths.items[i], &now.options);
-            good = use_revision(given, git, 1);
-        }
-        if (good) {
-            after = read_version(now.paths.items[i], &now.options);
-            tell(given, now.paths.items[i], before, after);
-        }
-        sw_reading_free(before);
-        sw_reading_free(after);
-    }
-    sw_git_read_disk(git);
-    free_cues(&now);
-    sw_git_free(git);
+    sw_reading_free(before);
+    sw_reading_free(after);
     return good;
-}
-
-/* Words in front that are no paths are revisions. */
-static void divide_words(arguments *given)
-{
-    size_t n = 0;
-    while (n < given->word_count && n < 2 && access(given->words[n], F_OK) != 0) {
-        given->revisions[given->revision_count++] = given->words[n++];
-    }
-    for (; n < given->word_count; n++) {
-        sw_inputs_take(&given->inputs, given->words[n]);
-    }
 }
 
 int sw_command_changed(int count, char **items)
 {
-    arguments given = {.inputs = {.command = "changed"}, .form = &forms[0]};
-    bool good = take_arguments(&given, count, items);
-    given.array = json_array();
-    bool paths = good && given.word_count == 2 && access(given.words[0], F_OK) == 0 &&
-                 access(given.words[1], F_OK) == 0;
-    if (paths) {
-        good = compare_paths(&given, given.words[0], given.words[1]);
-    } else if (good) {
-        divide_words(&given);
-        good = compare_revisions(&given);
+    arguments given = {.form = &forms[0], .revisions_end = SIZE_MAX, .array = json_array()};
+    sw_versions versions = {0};
+    bool good = take_arguments(&given, count, items) &&
+                sw_versions_find(&versions, "changed", given.words, given.word_count, given.revisions_end,
+                                 &given.includes);
+    for (size_t i = 0; good && i < versions.cues.count; i++) {
+        good = compare_cue(&given, &versions, versions.cues.items[i]);
     }
     if (good && given.form == &forms[2]) {
         char *text = json_dumps(given.array, JSON_INDENT(2));
@@ -337,6 +238,7 @@ int sw_command_changed(int count, char **items)
         free(text);
     }
     json_decref(given.array);
-    sw_inputs_free(&given.inputs);
+    free(given.includes.items);
+    sw_versions_free(&versions);
     return !good ? SW_EXIT_BAD : given.found ? SW_EXIT_FINDINGS : SW_EXIT_CLEAN;
 }

@@ -46,6 +46,12 @@ static void print_instrument(const sw_instrument *i)
         char span[2][SW_SAY];
         printf("  %-10s %d %s; %s at sight, %s at the most\n", "each hand", i->fingers, tool,
                sw_say_span(i->span - 1, span[0]), sw_say_span(i->extreme_span - 1, span[1]));
+        for (size_t r = 0; r < i->hand_register_count; r++) {
+            const sw_hand_register *reg = &i->hand_registers[r];
+            char from[SW_PITCH_TEXT];
+            printf("  %-10s from %s: %s at sight, %s at the most\n", "", sw_pitch_print(reg->from, from),
+                   sw_say_span(reg->span - 1, span[0]), sw_say_span(reg->extreme_span - 1, span[1]));
+        }
     }
     printf("  %-10s %s\n", "source", i->source);
     sw_print_abilities(i);

@@ -27,6 +27,17 @@ static bool take(const char *option, const char *value, void *data)
             sw_say_bad("hands", "--fingers takes a number from 1 to 5, not %s", value);
             return false;
         }
+    } else if (strcmp(option, "--mallets") == 0) {
+        if (!parse_number(value, 2, 4, &options->mallets) || options->mallets == 3) {
+            sw_say_bad("hands", "--mallets takes 2 or 4, not %s", value);
+            return false;
+        }
+    } else if (strcmp(option, "--roll") == 0) {
+        options->roll = true;
+    } else if (strcmp(option, "--change-staff") == 0) {
+        options->change_staff = true;
+    } else if (strcmp(option, "--crossing") == 0) {
+        options->crossing = true;
     } else {
         options->instrument = value;
     }

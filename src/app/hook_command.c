@@ -10,7 +10,7 @@
 #include "stavewright/git.h"
 #include "stavewright/source.h"
 
-/* A file with exactly these bytes is ours, and may be removed. */
+/* A file with exactly these bytes is ours, and may be removed; of others these lines. */
 static const char hook_text[] = "#!/bin/sh\n"
                                 "# From `stavewright hook install`; `stavewright hook remove` takes it out.\n"
                                 "# `git commit --no-verify` commits without it.\n"
@@ -31,8 +31,8 @@ static int say_other(const char *path, bool install)
                             path)
                : sw_say_bad(
                      "hook",
-                     "%s is not what stavewright has written, so it stays as it is; take the line with "
-                     "stavewright out of it yourself",
+                     "%s has no line that hook install has written, so it stays as it is; what else runs "
+                     "stavewright in it is yours to take out",
                      path);
 }
 
@@ -51,6 +51,91 @@ static bool make_folders(const char *path)
     sw_buffer_free(&folder);
     return good;
 }
+
+/* ---- taking it out of a hook that somebody has changed ----------------------------------------------------
+ */
+
+static bool is_ours(sw_slice line)
+{
+    bool ours = false;
+    for (const char *at = strchr(hook_text, '\n') + 1; *at != '\0' && !ours;) { /* behind #!/bin/sh */
+        size_t length = strcspn(at, "\n");
+        ours = sw_slice_equal(line, (sw_slice){at, length});
+        at += length + 1;
+    }
+    return ours;
+}
+
+static bool is_idle(sw_slice line)
+{
+    sw_slice words = sw_slice_trim(line);
+    return words.length == 0 || words.data[0] == '#';
+}
+
+/* What is left without our lines goes to `rest`; *runs says whether it does anything. Returns the number of
+ * the line that ends the hook, as exec does; 0: there is none. */
+static uint32_t leave_rest(const sw_text *text, sw_buffer *rest, bool *runs)
+{
+    uint32_t exec = 0;
+    *runs = false;
+    for (uint32_t n = 1; n <= text->line_count; n++) {
+        sw_slice line = sw_text_line_slice(text, n);
+        bool ours = is_ours(line);
+        exec = ours && !is_idle(line) ? n : exec;
+        if (!ours) {
+            *runs = *runs || !is_idle(line);
+            sw_buffer_append(rest, line);
+            sw_buffer_string(rest, n < text->line_count ? "\n" : "");
+        }
+    }
+    return exec;
+}
+
+static bool runs_behind(const sw_text *text, uint32_t line)
+{
+    for (uint32_t n = line + 1; n <= text->line_count; n++) {
+        if (!is_idle(sw_text_line_slice(text, n))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Takes our lines out; the others stay, byte by byte. */
+static int remove_lines(const char *path, const sw_text *text)
+{
+    sw_buffer rest = {0};
+    bool runs = false;
+    uint32_t exec = leave_rest(text, &rest, &runs);
+    char *error = NULL;
+    int result = SW_EXIT_CLEAN;
+    if (exec == 0) {
+        result = say_other(path, false);
+    } else if (runs_behind(text, exec)) {
+        result =
+            sw_say_bad("hook",
+                       "%s:%u: what stands behind this line has never run and would run without it, so the "
+                       "hook stays as it is; take out the line or what is behind it yourself",
+                       path, (unsigned)exec);
+    } else if (runs) {
+        sw_write hook = {.before = text, .after = sw_buffer_slice(&rest)};
+        if (!sw_write_all(&hook, 1, &error)) {
+            result = sw_say_bad("hook", "%s", error);
+            free(error);
+        } else {
+            printf("%s: the lines of stavewright are taken out, the others stay\n", path);
+        }
+    } else if (remove(path) != 0) {
+        result = say_failed("removed", path);
+    } else {
+        printf("%s: removed\n", path);
+    }
+    sw_buffer_free(&rest);
+    return result;
+}
+
+/* ---- install and remove -----------------------------------------------------------------------------------
+ */
 
 static int write_hook(const char *folder, const char *path)
 {
@@ -80,11 +165,13 @@ static int run(const char *folder, bool install)
     char *error = NULL;
     sw_text *text = there && S_ISREG(status.st_mode) ? sw_text_read(path, &error) : NULL;
     bool ours = text != NULL && sw_slice_is((sw_slice){text->bytes, text->length}, hook_text);
-    sw_text_free(text);
     free(error);
     int result = SW_EXIT_CLEAN;
     if (there && !ours) {
-        result = say_other(path, install);
+        result = install || text == NULL ? say_other(path, install) : remove_lines(path, text);
+        sw_text_free(text);
+        free(path);
+        return result;
     } else if (install) {
         result = there ? SW_EXIT_CLEAN : write_hook(folder, path);
     } else if (there) {
@@ -96,6 +183,7 @@ static int run(const char *folder, bool install)
                : there ? "removed"
                        : "there is no such hook");
     }
+    sw_text_free(text);
     free(path);
     return result;
 }

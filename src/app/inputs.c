@@ -99,7 +99,7 @@ static bool is_named(const sw_inputs *inputs, const char *path)
     return found;
 }
 
-static void take_staged(void *context, const char *path)
+static void take_source(void *context, const char *path)
 {
     sw_inputs *inputs = context;
     if (sw_path_is_source(path) && is_named(inputs, path)) {
@@ -118,13 +118,22 @@ static bool ask_git(sw_inputs *inputs)
 {
     char *error = NULL;
     inputs->git = sw_git_open(&error);
-    if (inputs->git == NULL ||
-        !sw_git_each_changed(inputs->git, inputs->since, inputs->staged, take_changed, inputs, &error)) {
+    bool good = inputs->git != NULL &&
+                (inputs->until != NULL ? sw_git_each_between(inputs->git, inputs->since, inputs->until,
+                                                             take_changed, inputs, &error)
+                                       : sw_git_each_changed(inputs->git, inputs->since, inputs->staged,
+                                                             take_changed, inputs, &error)) &&
+                (inputs->revision == NULL || sw_git_read_revision(inputs->git, inputs->revision, &error));
+    if (!good) {
         return fail(inputs->command, error);
+    }
+    if (inputs->revision != NULL) {
+        sw_git_each_in_revision(inputs->git, take_source, inputs);
+        return true;
     }
     if (inputs->staged) {
         sw_git_read_staged(inputs->git);
-        sw_git_each_staged(inputs->git, take_staged, inputs);
+        sw_git_each_staged(inputs->git, take_source, inputs);
         return true;
     }
     return inputs->named.count == 0 ? collect(inputs, sw_git_top(inputs->git)) : collect_named(inputs);

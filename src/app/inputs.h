@@ -14,7 +14,10 @@ typedef struct sw_inputs {
     bool standard_input; /* "-" was named */
     bool staged;         /* --staged: files are read from git's index */
     const char
-        *since;       /* --since: what has changed since this revision; NULL: with `staged` the last commit */
+        *since; /* --since: what has changed since this revision; NULL: with `staged` the last commit */
+    const char *until; /* with `since`: up to this revision; NULL: up to now */
+    const char
+        *revision;    /* with `since`: files are read from this revision; NULL: from the disk or the index */
     sw_paths named;   /* files and folders, as they were given */
     sw_git *git;      /* after sw_inputs_close, with `staged` or `since` */
     sw_paths changed; /* the same: what git says has changed */

@@ -7,9 +7,10 @@
 
 /* Those that a recipe can name, in the order of the alphabet. */
 static const sw_move_command *const rows[] = {
-    &sw_command_row_breaths, &sw_command_row_courtesy, &sw_command_row_cue,   &sw_command_row_divisi,
-    &sw_command_row_double,  &sw_command_row_give,     &sw_command_row_hands, &sw_command_row_octave,
-    &sw_command_row_ring,    &sw_command_row_stagger,  &sw_command_row_unite,
+    &sw_command_row_breaths, &sw_command_row_courtesy, &sw_command_row_cue,  &sw_command_row_cut,
+    &sw_command_row_divisi,  &sw_command_row_double,   &sw_command_row_give, &sw_command_row_hands,
+    &sw_command_row_insert,  &sw_command_row_octave,   &sw_command_row_ring, &sw_command_row_stagger,
+    &sw_command_row_unite,
 };
 enum { ROWS = sizeof rows / sizeof rows[0] };
 
@@ -25,8 +26,10 @@ const sw_move_command *sw_move_command_find(sw_slice name)
 
 const char *const *sw_move_command_names(size_t *count)
 {
-    static const char *const names[ROWS] = {"breaths", "courtesy", "cue",  "divisi",  "double", "give",
-                                            "hands",   "octave",   "ring", "stagger", "unite"};
+    static const char *names[ROWS];
+    for (size_t i = 0; i < ROWS; i++) {
+        names[i] = rows[i]->name;
+    }
     *count = ROWS;
     return names;
 }

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #define MOVES "breaths courtesy cue divisi double give octave ring stagger unite"
+#define WHOLE_BARS "cut insert"
 
 static const sw_option options[] = {
     /* what only one command has */
@@ -69,9 +70,21 @@ static const sw_option options[] = {
      "instead, all notes in two voices: half of the section tremolo, half plain"},
     {"--way", "WAY", "chords voices staves", "divisi",
      "chords with \"div.\" and \"unis.\" (the usual one), two voices on the staff,\nor a staff a part"},
-    {"--instrument", "NAME", "harp piano", "hands", "harp or piano, where the staff's name does not say it"},
+    {"--instrument", "NAME", "harp piano celesta organ marimba vibraphone xylophone", "hands",
+     "harp, piano, marimba ..., where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
     {"--fingers", "N", NULL, "hands", "fingers of one hand"},
+    {"--mallets", "N", "2 4", "hands",
+     "2 or 4 mallets in both hands together (marimba, vibraphone, xylophone)"},
+    {"--roll", NULL, NULL, "hands",
+     "roll chords that are too wide for the hands: they get \\arpeggio. What is marked\nso may be wide "
+     "anyhow"},
+    {"--change-staff", NULL, NULL, "hands",
+     "leave the music in one piece: \\change Staff takes it from staff to staff, where\nwithout it each hand "
+     "gets "
+     "music of its own"},
+    {"--crossing", NULL, NULL, "hands",
+     "the left hand may lie over the right at one moment, too; without it only one\nafter the other"},
     {"--keep-going", NULL, NULL, "run",
      "leave a cue in which a step is refused as it is, and do the others; without it\nnothing is changed "
      "then"},
@@ -80,27 +93,32 @@ static const sw_option options[] = {
     {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger unite",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
+    {"--bars", "A-B", NULL, "cut", "these bars go"},
+    {"--bars", "N", NULL, "insert", "before this bar"},
+    {"--count", "N", NULL, "insert", "so many bars (1)"},
     {"--lines", "A-B", NULL, MOVES, "only what is written on these lines of FILE"},
     {"--lines", "A-B", NULL, "bars", "only the bars that end on these lines of FILE"},
     {"--everywhere", NULL, NULL, MOVES,
      "where a note is written once and heard in several places, change all of them"},
     {"--copy", NULL, NULL, MOVES, "there, give the chosen place a copy of the variable of its own"},
     /* from where */
-    {"--include", "FOLDER", NULL, MOVES " bars changed check events hands outline players run",
+    {"--include", "FOLDER", NULL, MOVES " " WHOLE_BARS " bars changed check events hands outline players run",
      "look for included files here, too; may be given several times"},
-    {"--file-name", "NAME", NULL, MOVES " bars hands",
+    {"--file-name", "NAME", NULL, MOVES " " WHOLE_BARS " bars hands",
      "with -: the name of what standard input holds, for its includes"},
     {"--file-name", "NAME", NULL, "check",
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy cue double give ring run stagger unite", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue cut double give insert ring run stagger unite", "say what was done"},
     {"--why", NULL, NULL, "divisi", "say who takes what"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},
-    {"--write", NULL, NULL, MOVES " bars hands run", "change the files; otherwise a unified diff is printed"},
+    {"--write", NULL, NULL, MOVES " " WHOLE_BARS " bars hands run",
+     "change the files; otherwise a unified diff is printed"},
     {"--write", NULL, NULL, "roster", "write the file stavewright.yaml; an existing one is never changed"},
-    {"--diff", NULL, NULL, MOVES " bars hands run", "print a unified diff, as it is without --write"},
+    {"--diff", NULL, NULL, MOVES " " WHOLE_BARS " bars hands run",
+     "print a unified diff, as it is without --write"},
     {"--quiet", NULL, NULL, "check", "no line of progress on a terminal, and no summary"},
     {"--quiet", NULL, NULL, "bars outline players run", "no line of progress on a terminal"},
 };

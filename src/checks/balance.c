@@ -13,6 +13,7 @@ typedef struct heard {
     int semitones;
     double weight; /* of its player, at the dynamic there */
     sw_dynamic dynamic;
+    const sw_instrument *instrument;
 } heard;
 
 typedef struct part {
@@ -72,14 +73,13 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
         }
         sw_dynamic dynamic = sw_dynamics_at(dynamics, event->voice, event->onset).level;
         balance->parts[staff].section = entry->instrument->family == SW_STRINGS;
-        add(&balance->parts[staff], (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound),
-                                            sw_instrument_weight(entry->instrument, dynamic), dynamic});
+        add(&balance->parts[staff],
+            (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound),
+                    sw_instrument_weight(entry->instrument, dynamic), dynamic, entry->instrument});
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         part *p = &balance->parts[staff];
-        if (p->count > 0) {
-            qsort(p->items, p->count, sizeof *p->items, compare_heard);
-        }
+        sw_sort(p->items, p->count, sizeof *p->items, compare_heard);
     }
     return balance;
 }
@@ -111,8 +111,9 @@ static size_t begun(const part *p, sw_rational onset)
     return low;
 }
 
-/* The weight of one part near a height; sets `doubled` when it has the note. */
-static double weight_of(const part *p, sw_rational onset, int semitones, sw_dynamic dynamic, bool *doubled)
+/* The weight of one part near a height; sets what `beside` says of doublings when it has the note. */
+static double weight_of(const part *p, sw_rational onset, int semitones, sw_dynamic dynamic,
+                        const sw_instrument *own, sw_beside *beside)
 {
     enum { NEAR = 12 };
     double weight = 0;
@@ -125,8 +126,9 @@ static double weight_of(const part *p, sw_rational onset, int semitones, sw_dyna
         if (sw_rational_compare(s->end, onset) <= 0) {
             continue;
         }
-        *doubled = *doubled || (s->semitones - semitones) % 12 == 0;
+        beside->doubled = beside->doubled || (s->semitones - semitones) % 12 == 0;
         if (s->dynamic != SW_NO_DYNAMIC && s->dynamic >= dynamic && abs(s->semitones - semitones) <= NEAR) {
+            beside->in_unison = beside->in_unison || (s->semitones == semitones && s->instrument != own);
             weight = p->section ? s->weight : weight + s->weight;
         }
     }
@@ -134,16 +136,16 @@ static double weight_of(const part *p, sw_rational onset, int semitones, sw_dyna
 }
 
 sw_beside sw_balance_beside(const sw_balance *balance, uint32_t staff, sw_rational onset, sw_pitch sounding,
-                            sw_dynamic dynamic)
+                            sw_dynamic dynamic, const sw_instrument *own)
 {
-    sw_beside beside = {0, SW_NO_INDEX, false};
+    sw_beside beside = {.heaviest = SW_NO_INDEX};
     double most = 0;
     for (uint32_t s = 0; s < balance->count; s++) {
         if (s == staff) {
             continue;
         }
         double weight =
-            weight_of(&balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic, &beside.doubled);
+            weight_of(&balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic, own, &beside);
         beside.weight += weight;
         if (weight > most) {
             most = weight;

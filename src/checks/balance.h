@@ -16,10 +16,13 @@ typedef struct sw_beside {
     double weight; /* of all on other staves that play no softer, within an octave of it; a woodwind is 1 */
     uint32_t heaviest; /* the staff with the most of it, SW_NO_INDEX: none */
     bool doubled;      /* another staff has the same note, in whatever octave */
+    bool in_unison;    /* ... in this one and no softer, on another instrument */
 } sw_beside;
 
-/* What sounds on other staves when a note of `staff` begins, that sounds as `sounding` at a dynamic. */
+/* What sounds on other staves when a note of `staff` begins, that sounds as `sounding` at a dynamic, on
+ * `own`.
+ */
 sw_beside sw_balance_beside(const sw_balance *balance, uint32_t staff, sw_rational onset, sw_pitch sounding,
-                            sw_dynamic dynamic);
+                            sw_dynamic dynamic, const sw_instrument *own);
 
 #endif

@@ -1,8 +1,8 @@
 /* Spans of wind playing that are longer than a breath, with no place to take one.
  *
  * A place is a rest, a breath mark, or the end of a note that is neither tied nor slurred to the next and
- * long enough that a catch breath can be cut from it. Each note takes its part of the breath that the player
- * has at its loudness and register. */
+ * long enough that a catch breath fits into its second half and the short rest that may follow. Each note
+ * takes its part of the breath that the player has at its loudness and register. */
 #include "checks/line.h"
 #include "checks/rules.h"
 #include "checks/say.h"
@@ -30,8 +30,9 @@ static void report(sw_check *check, const sw_line *line, const span *p)
 
 static bool is_place(double catch_seconds, const sw_line_note *before, const sw_line_note *note)
 {
-    return note->first || note->breath_before || note->begin - before->end >= catch_seconds ||
-           (!note->joined && before->end - before->begin >= 2 * catch_seconds);
+    double rest = note->begin - before->end;
+    double cut = note->joined ? 0 : (before->end - before->begin) / 2;
+    return note->first || note->breath_before || rest + cut >= catch_seconds;
 }
 
 static void check_line(sw_check *check, const sw_line *line)
@@ -51,7 +52,7 @@ static void check_line(sw_check *check, const sw_line *line)
         }
         p.last = note;
         p.used += (note->end - note->begin) /
-                  sw_limits_breath_seconds(check->limits, line->limit, note->dynamic, note->low);
+                  sw_limits_breath_seconds(check->limits, note->limit, note->dynamic, note->low);
     }
 }
 
@@ -70,7 +71,8 @@ const sw_rule sw_rule_breath = {
         "breath every note takes: the seconds at the tempo there, more when it is loud or low, less\n"
         "when it is soft. A new breath can be taken at a rest, at a breath mark (\\breathe), and\n"
         "behind a note that is not slurred or tied to the next one and lasts 0.6 s or more, from\n"
-        "which 0.3 s can be cut. What goes on longer than a breath is reported, from its first note.\n\n"
+        "which 0.3 s can be cut (less where a short rest helps). What goes on longer than a breath is "
+        "reported, from its first note.\n\n"
         "The figures: at mf a breath lasts 10 s on the flute, 25 s on the oboe, 20 s on the clarinet,\n"
         "15 s on bassoon, horn and trumpet, 10 s on the trombone, 6 s on the tuba, 12 s for singers; half of "
         "it at ff,\n"
@@ -79,6 +81,7 @@ const sw_rule sw_rule_breath = {
         "warning. Two players on a line can take turns: then it is no trouble. Where the score says\n"
         "no tempo, nothing is reported.\n\n"
         "To mend: write \\breathe or a rest where the phrase allows it, divide the slur, or share the\n"
-        "line. The command breaths writes the marks.\n",
+        "line. The command breaths writes the marks. To set: limits: [{for: [flute], breath: 14}] in\n"
+        "stavewright.yaml, and breath-factors for soft, loud, low and catch.\n",
     .run = run,
 };

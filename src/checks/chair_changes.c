@@ -143,15 +143,32 @@ static void report_all(const sw_chair_scene *scene, const char *player, const tr
     }
 }
 
+/* Whether a player has seats with more than one instrument. */
+static bool doubles(const sw_seating *seating, uint32_t player)
+{
+    const sw_instrument *first = NULL;
+    for (size_t i = 0; i < seating->seat_count; i++) {
+        const sw_instrument *own = seating->seats[i].player == player ? seating->seats[i].instrument : NULL;
+        if (own != NULL && first != NULL && own != first) {
+            return true;
+        }
+        first = own != NULL ? own : first;
+    }
+    return false;
+}
+
 void sw_find_change_overs(const sw_chair_scene *scene)
 {
     sw_own_note *notes = sw_alloc((scene->score->event_count + 1) * sizeof *notes);
     for (uint32_t player = 0; player < scene->seating->player_count; player++) {
-        bool several;
-        size_t count = notes_of(scene, player, notes, &several);
         const sw_chair *chair = scene->seating->players[player].chair;
         bool section = chair != NULL && chair->players > 1; /* they can share */
-        if (several && !section) {
+        if (section || !doubles(scene->seating, player)) {
+            continue;
+        }
+        bool several;
+        size_t count = notes_of(scene, player, notes, &several);
+        if (several) {
             troubles list = find_troubles(scene, notes, count);
             report_all(scene, scene->seating->players[player].name, &list);
             free(list.items);

@@ -16,7 +16,7 @@ static void run(sw_check *check)
             continue;
         }
         const sw_seating *seating = sw_check_seating(check, i);
-        sw_seat_range *ranges = sw_seating_of_notes(seating, check->reading, score);
+        const sw_seat_range *ranges = sw_check_seat_ranges(check, i);
         sw_chair_scene scene = {check, score, seating, ranges, (uint32_t)i, sw_rule_chairs.name};
         sw_find_change_overs(&scene);
         if (sw_film_has_roster(check->film)) {
@@ -24,7 +24,6 @@ static void run(sw_check *check)
             sw_find_too_many_notes(&scene);
             sw_find_missing_things(&scene);
         }
-        free(ranges);
     }
 }
 

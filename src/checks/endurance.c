@@ -87,6 +87,6 @@ const sw_rule sw_rule_endurance = {
         "on the trombone they may add up to 30 s before a rest of 4 s (common practice, no source;\n"
         "stavewright explain trumpet).\n\n"
         "To mend: rest the player where the line is doubled, let two players take turns, or bring\n"
-        "high notes down.\n",
+        "high notes down. To set: limits: [{for: [tuba], without-rest: 60}] in stavewright.yaml.\n",
     .run = run,
 };

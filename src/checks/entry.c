@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "checks/rules.h"
 #include "players/staff_instrument.h"
 
 static bool names_instrument(const char *path)
@@ -28,6 +29,16 @@ static bool is_bass(const char *clef)
         }
     }
     return false;
+}
+
+/* \override NoteHead.style = #'harmonic (or 'harmonic-mixed ...), with any context in front. */
+static bool styles_heads(const char *path)
+{
+    static const char style[] = "NoteHead.style";
+    size_t length = strlen(path);
+    size_t tail = sizeof style - 1;
+    return length >= tail && strcmp(path + length - tail, style) == 0 &&
+           (length == tail || path[length - tail - 1] == '.');
 }
 
 static bool same_class(sw_pitch a, sw_pitch b)
@@ -73,6 +84,7 @@ typedef struct walker {
     const char *name;
     const sw_instrument *named;
     sw_entry now;
+    size_t next; /* the span of the seating that comes next */
 } walker;
 
 static void add(sw_entries *entries, const sw_entry *entry)
@@ -97,6 +109,7 @@ static bool take(const sw_instruments *instruments, const sw_reading *reading, c
 {
     const sw_music *m = &reading->music[setting->music];
     const char *text = sw_reading_name(reading, m->kind == SW_MUSIC_SET ? m->name2 : m->name);
+    sw_slice written = sw_music_slice(reading, setting->music);
     if (m->kind == SW_MUSIC_TRANSPOSITION) {
         w->now.transposition = setting->pitch;
         w->now.transposition_music = setting->music;
@@ -109,6 +122,12 @@ static bool take(const sw_instruments *instruments, const sw_reading *reading, c
         const sw_instrument *other = sw_instruments_find(instruments, text);
         w->name = other == NULL ? w->name : text; /* a name may mean no instrument: "with mutes" */
         w->named = other == NULL ? w->named : other;
+    } else if (m->kind == SW_MUSIC_SET && styles_heads(sw_reading_name(reading, m->name))) {
+        w->now.harmonic_heads = strncmp(text, "harmonic", strlen("harmonic")) == 0;
+        w->now.only_here = sw_slice_starts(written, "\\once");
+    } else if (m->kind == SW_MUSIC_SETTING && sw_slice_starts(written, "\\harmonicsO")) {
+        w->now.harmonic_heads = sw_slice_is(written, "\\harmonicsOn");
+        w->now.only_here = false;
     } else {
         return false;
     }
@@ -117,8 +136,47 @@ static bool take(const sw_instruments *instruments, const sw_reading *reading, c
     return true;
 }
 
+/* What all players of a staff take when a span begins with a text; NULL: nothing, or not all the same. */
+static const sw_instrument *taken_by_all(const sw_reading *reading, const sw_seating *seating,
+                                         const sw_seats *span)
+{
+    if (span->said == SW_NO_INDEX || reading->music[span->said].kind != SW_MUSIC_MARK ||
+        span->all_count == 0) {
+        return NULL;
+    }
+    const sw_instrument *taken = seating->seats[span->all_first].instrument;
+    for (size_t i = 1; i < span->all_count; i++) {
+        if (seating->seats[span->all_first + i].instrument != taken) {
+            return NULL;
+        }
+    }
+    return taken;
+}
+
+/* Takes in the texts over a staff that change its instrument, up to a moment; NULL: all that are left. */
+static void take_texts(const sw_instruments *instruments, const sw_reading *reading,
+                       const sw_seating *seating, uint32_t staff, const sw_rational *until, walker *w,
+                       sw_entries *entries)
+{
+    const sw_seated_staff *seated = &seating->staves[staff];
+    for (; w->next < seated->count; w->next++) {
+        const sw_seats *span = &seating->spans[seated->first + w->next];
+        if (until != NULL && sw_rational_compare(span->from, *until) > 0) {
+            return;
+        }
+        const sw_instrument *taken = taken_by_all(reading, seating, span);
+        if (taken != NULL && taken != w->named) {
+            w->named = taken;
+            w->name = taken->id;
+            fit(instruments, w->name, w->named, &w->now);
+            w->now.onset = span->from;
+            add(entries, &w->now);
+        }
+    }
+}
+
 sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_reading *reading,
-                                const sw_score *score)
+                                const sw_score *score, const sw_seating *seating_or_null)
 {
     sw_entries *entries = sw_alloc_zero(score->staff_count + 1, sizeof *entries);
     walker *walkers = sw_alloc_zero(score->staff_count + 1, sizeof *walkers);
@@ -130,9 +188,16 @@ sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_read
         const sw_setting *setting = &score->settings[i];
         bool only = setting->staff == SW_NO_INDEX && score->staff_count == 1;
         uint32_t staff = only ? 0 : setting->staff;
+        if (staff < score->staff_count && seating_or_null != NULL) {
+            take_texts(instruments, reading, seating_or_null, staff, &setting->onset, &walkers[staff],
+                       &entries[staff]);
+        }
         if (staff < score->staff_count && take(instruments, reading, setting, &walkers[staff])) {
             add(&entries[staff], &walkers[staff].now);
         }
+    }
+    for (uint32_t staff = 0; staff < score->staff_count && seating_or_null != NULL; staff++) {
+        take_texts(instruments, reading, seating_or_null, staff, NULL, &walkers[staff], &entries[staff]);
     }
     free(walkers);
     return entries;
@@ -150,9 +215,16 @@ const sw_entries *sw_check_entries(sw_check *check, const sw_score *score)
 {
     sw_entries **entries = &check->entries[score - check->reading->scores];
     if (*entries == NULL) {
-        *entries = sw_entries_of_score(check->instruments, check->reading, score);
+        size_t number = (size_t)(score - check->reading->scores);
+        *entries =
+            sw_entries_of_score(check->instruments, check->reading, score, sw_check_seating(check, number));
     }
     return *entries;
+}
+
+bool sw_entry_has_harmonic_heads(const sw_entry *entry, sw_rational onset)
+{
+    return entry->harmonic_heads && (!entry->only_here || sw_rational_equal(entry->onset, onset));
 }
 
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset)

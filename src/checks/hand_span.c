@@ -147,9 +147,7 @@ static strokes collect(const sw_check *check, const sw_score *score, const bool 
         list.count = struck;
     }
     free(held.items);
-    if (list.count > 0) {
-        qsort(list.items, list.count, sizeof *list.items, compare_strokes);
-    }
+    sw_sort(list.items, list.count, sizeof *list.items, compare_strokes);
     return list;
 }
 

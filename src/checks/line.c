@@ -106,6 +106,8 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
             continue;
         }
         const sw_entry *entry = sw_entries_at(s->entries, stroke->onset);
+        const sw_limit *limit =
+            entry->instrument == line->instrument ? NULL : sw_limits_of(s->check->limits, entry->instrument);
         line->items = sw_grow(line->items, line->count, &line->capacity, sizeof *line->items);
         line->items[line->count++] = (sw_line_note){
             .event = stroke->event,
@@ -113,6 +115,7 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
             .begin = sw_score_seconds(s->score, stroke->onset),
             .end = sw_score_seconds(s->score, stroke->end),
             .dynamic = sw_dynamics_at(s->dynamics, voice, stroke->onset).level,
+            .limit = limit == NULL || limit->breath <= 0 ? line->limit : limit,
             .low = is_surely(is_low_as, entry, event->pitch),
             .high = is_surely(is_high_as, entry, event->pitch),
             .first = before == NULL,

@@ -10,12 +10,13 @@ typedef struct sw_line_note {
     uint32_t voice;
     double begin; /* seconds */
     double end;
-    sw_dynamic dynamic; /* in force; SW_NO_DYNAMIC: nothing is said */
-    bool low;           /* in the lowest fifth of the instrument's written compass */
-    bool high;          /* above the note from which on the lips tire */
-    bool first;         /* of its voice */
-    bool joined;        /* tied or slurred to the note before */
-    bool breath_before; /* a breath mark stands between the note before and this one */
+    sw_dynamic dynamic;    /* in force; SW_NO_DYNAMIC: nothing is said */
+    const sw_limit *limit; /* of the instrument at that time; never NULL */
+    bool low;              /* in the lowest fifth of the instrument's written compass */
+    bool high;             /* above the note from which on the lips tire */
+    bool first;            /* of its voice */
+    bool joined;           /* tied or slurred to the note before */
+    bool breath_before;    /* a breath mark stands between the note before and this one */
 } sw_line_note;
 
 /* The line of a wind player, and the figures that hold for it. */
@@ -23,7 +24,7 @@ typedef struct sw_line {
     const sw_score *score;
     uint32_t staff;
     const sw_instrument *instrument;
-    const sw_limit *limit; /* never NULL */
+    const sw_limit *limit; /* of the instrument with which the staff begins; never NULL */
     sw_line_note *items;   /* voice by voice, each in order of time */
     size_t count;
     size_t capacity;

@@ -45,16 +45,16 @@ static void report(sw_check *check, const sw_score *score, uint32_t staff, const
 static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
     const sw_entries *entries = &sw_check_entries(check, score)[staff];
-    const sw_instrument *instrument = entries->items[0].instrument;
-    const sw_limit *limit = sw_limits_of(check->limits, instrument);
-    bool never = limit != NULL && limit->known_fade && !limit->fades;
     sw_staff_events events = sw_score_staff_events(score, staff);
-    for (uint32_t i = events.first; instrument != NULL && i < events.end; i++) {
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
         if (event->kind == SW_EVENT_SKIP || (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0 ||
             !sw_event_has_mark(check->reading, event, is_niente)) {
             continue;
         }
+        const sw_instrument *instrument = sw_entries_at(entries, event->onset)->instrument;
+        const sw_limit *limit = sw_limits_of(check->limits, instrument);
+        bool never = limit != NULL && limit->known_fade && !limit->fades;
         const sw_register *reg = stubborn_register(entries, event);
         char what[SW_SAY];
         if (never || reg != NULL) {
@@ -80,6 +80,7 @@ const sw_rule sw_rule_no_niente = {
         "Orchestration), strings and most brass in their middle register, too; double reeds and\n"
         "recorders stop speaking before (common practice, no source; src/players/limits.yaml), and so\n"
         "do the tops of flute, horn, trumpet and trombone (stavewright explain flute).\n\n"
-        "To mend: let these instruments end earlier or at pp, and others go on to nothing.\n",
+        "To mend: let these instruments end earlier or at pp, and others go on to nothing.\n"
+        "To set: limits: [{for: [oboe], fades: true}] in stavewright.yaml.\n",
     .run = run,
 };

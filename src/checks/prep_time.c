@@ -78,13 +78,12 @@ static const sw_instrument **instruments_in_hand(sw_check *check, size_t number)
 {
     const sw_score *score = &check->reading->scores[number];
     const sw_seating *seating = sw_check_seating(check, number);
-    sw_seat_range *ranges = sw_seating_of_notes(seating, check->reading, score);
+    const sw_seat_range *ranges = sw_check_seat_ranges(check, number);
     const sw_instrument **in_hand = sw_alloc_zero(score->event_count + 1, sizeof *in_hand);
     for (size_t i = 0; i < score->event_count; i++) {
         bool known = ranges[i].end > ranges[i].first;
         in_hand[i] = known ? seating->seats[ranges[i].first].instrument : NULL;
     }
-    free(ranges);
     return in_hand;
 }
 
@@ -93,10 +92,9 @@ static void check_instruments(sw_check *check, size_t number)
 {
     const sw_score *score = &check->reading->scores[number];
     const sw_seating *seating = sw_check_seating(check, number);
-    sw_seat_range *ranges = sw_seating_of_notes(seating, check->reading, score);
+    const sw_seat_range *ranges = sw_check_seat_ranges(check, number);
     sw_chair_scene players = {check, score, seating, ranges, (uint32_t)number, sw_rule_prep_time.name};
     sw_find_change_overs(&players);
-    free(ranges);
 }
 
 static void check_score(sw_check *check, size_t number)

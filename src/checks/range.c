@@ -13,6 +13,7 @@
 #include "checks/entry.h"
 #include "checks/rules.h"
 #include "checks/say.h"
+#include "players/staff_instrument.h"
 
 typedef enum reading_of_note { AS_SOUNDING, AS_WRITTEN } reading_of_note;
 
@@ -101,6 +102,48 @@ static bool is_harmonic_mark(const sw_reading *reading, uint32_t mark)
 {
     sw_slice text = sw_music_slice(reading, mark);
     return sw_slice_ends(text, "\\harmonic") || sw_slice_ends(text, "\\flageolet");
+}
+
+/* Whether a note of the event's chord is marked as one that is only touched: then the others are stopped. */
+static bool is_beside_harmonic(const sw_reading *reading, const sw_event *event)
+{
+    for (uint32_t n = reading->music[event->chord].first; n != SW_NO_INDEX; n = reading->music[n].next) {
+        for (uint32_t m = reading->music[n].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+            if (reading->music[m].kind == SW_MUSIC_MARK && is_harmonic_mark(reading, m)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* Whether a technique is in force for an event, by its id. */
+static bool is_played_so(const sw_check *check, const sw_playing *playing, size_t event, const char *id)
+{
+    uint8_t technique = sw_techniques_find(check->techniques, id);
+    return technique != SW_NO_TECHNIQUE &&
+           sw_playing_now(playing, event, sw_techniques_get(check->techniques, technique)->group) ==
+               technique;
+}
+
+/* Whether a note is for one player who goes further than a section: of a soloist's staff, or "solo". */
+static bool is_for_soloist(const sw_check *check, const sw_playing *playing, const sw_score *score,
+                           const sw_event *event)
+{
+    return is_played_so(check, playing, (size_t)(event - score->events), "one-player") ||
+           sw_staff_is_soloist(check->instruments, check->reading, score, score->voices[event->voice].staff);
+}
+
+/* Whether a note is a harmonic, by its mark, by its head or by a word in force ("harm."). */
+static bool is_harmonic(const sw_check *check, const sw_playing *playing, const sw_score *score,
+                        const sw_event *event, const sw_entry *entry)
+{
+    if (sw_entry_has_harmonic_heads(entry, event->onset) ||
+        sw_event_has_mark(check->reading, event, is_harmonic_mark)) {
+        return true;
+    }
+    return !is_beside_harmonic(check->reading, event) &&
+           is_played_so(check, playing, (size_t)(event - score->events), "harmonics-on");
 }
 
 /* ---- what to say --------------------------------------------------------------------------------------- */
@@ -236,16 +279,23 @@ static void report(sw_check *check, const sw_score *score, const outlier *group,
 /* ---- the rule ------------------------------------------------------------------------------------------ */
 
 /* Adds a note to the list when it is outside. */
-static void look_at(const sw_check *check, const sw_score *score, const sw_event *event,
-                    const sw_entry *entry, outliers *list)
+static void look_at(sw_check *check, size_t number, const sw_event *event, const sw_entry *entry,
+                    outliers *list)
 {
+    const sw_score *score = &check->reading->scores[number];
     const sw_instrument *instrument = entry->instrument;
     if (instrument == NULL || !instrument->has_compass) {
         return;
     }
     verdict v = judge(entry, event->pitch);
-    if (badness(v.place) == 0 ||
-        (!is_below(v.place) && sw_event_has_mark(check->reading, event, is_harmonic_mark))) {
+    if (badness(v.place) == 0) {
+        return;
+    }
+    const sw_playing *playing = sw_check_playing(check, number);
+    bool above = !is_below(v.place);
+    bool reaches = badness(v.place) == 1 && (above || instrument->family == SW_VOICE);
+    if ((above && is_harmonic(check, playing, score, event, entry)) ||
+        (reaches && is_for_soloist(check, playing, score, event))) {
         return;
     }
     sw_pitch limit = is_below(v.place) ? instrument->written_low : instrument->written_high;
@@ -310,15 +360,16 @@ static void report_all(sw_check *check, const sw_score *score, outliers *list, c
     }
 }
 
-static void check_score(sw_check *check, const sw_score *score)
+static void check_score(sw_check *check, size_t number)
 {
+    const sw_score *score = &check->reading->scores[number];
     const sw_entries *entries = sw_check_entries(check, score);
     outliers list = {0};
     for (size_t i = 0; i < score->event_count; i++) {
         const sw_event *event = &score->events[i];
         if (sw_event_is_played(check->reading, score, event)) {
             const sw_entries *own = &entries[score->voices[event->voice].staff];
-            look_at(check, score, event, sw_entries_at(own, event->onset), &list);
+            look_at(check, number, event, sw_entries_at(own, event->onset), &list);
         }
     }
     report_all(check, score, &list, entries);
@@ -329,7 +380,7 @@ static void run(sw_check *check)
 {
     for (size_t s = 0; s < check->reading->score_count; s++) {
         if (!check->reading->scores[s].in_markup) {
-            check_score(check, &check->reading->scores[s]);
+            check_score(check, s);
         }
     }
 }
@@ -338,29 +389,36 @@ const sw_rule sw_rule_range = {
     .name = "range",
     .summary = "a note outside of the instrument's compass",
     .severity = SW_ERROR,
-    .explain = "Each note is compared with the compass of the instrument that the staff is named for "
-               "(instrument name, short\n"
-               "name, context id or variable). A note that the instrument does not have is an error; one "
-               "that only soloists,\n"
-               "larger models or instruments with an extension have is a warning: ask the player before the "
-               "session.\n\n"
-               "The figures: the built-in table of instruments gives a written compass for a section and for "
-               "the extreme, each\n"
-               "with its source: stavewright explain range horn shows those of the horn. They are defaults "
-               "for healthy\n"
-               "professionals. Where \\transposition is in force, sounding pitches are compared. Without it, "
-               "piccolo,\n"
-               "glockenspiel, celesta, xylophone, guitar, contrabassoon and double bass are read as written "
-               "(sounding if the\n"
-               "clef says the octave, as treble_8 does), and instruments in other keys are reported only if "
-               "the note is outside\n"
-               "both as written and as sounding pitch. Harmonics do not count at the top. Of each bar the "
-               "furthest note is\n"
-               "reported; of what some have, the furthest note of the staff, with all bars.\n\n"
-               "To mend: move the note or its phrase by an octave, give it to another instrument, or say "
-               "\\transposition if the\n"
-               "pitch is right and was only misread. Common causes: a wrong octave mark in \\relative, a "
-               "part entered in the\n"
-               "wrong transposition.\n",
+    .explain =
+        "Each note is compared with the compass of the instrument that the staff is named for "
+        "(instrument name, short\n"
+        "name, context id or variable). A note that the instrument does not have is an error; one "
+        "that only soloists,\n"
+        "larger models or instruments with an extension have is a warning: ask the player before the "
+        "session.\n\n"
+        "The figures: the built-in table of instruments gives a written compass for a section and for "
+        "the extreme, each\n"
+        "with its source: stavewright explain range horn shows those of the horn. They are defaults "
+        "for healthy\n"
+        "professionals. Where \\transposition is in force, sounding pitches are compared. Without it, "
+        "piccolo,\n"
+        "glockenspiel, celesta, xylophone, guitar, contrabassoon and double bass are read as written "
+        "(sounding if the\n"
+        "clef says the octave, as treble_8 does), and instruments in other keys are reported only if "
+        "the note is outside\n"
+        "both as written and as sounding pitch. Harmonics (by mark, head or \"harm.\") do not count at "
+        "the top. What only\n"
+        "soloists reach at the top is nothing on a soloist's staff (\"Violino principale\", \"Solo "
+        "Cello\") or where one player\n"
+        "of a section plays (\"1 solo\"). Horns in A, B flat alto and C alto are taken for those of the "
+        "natural horn's time,\n"
+        "usual up to written G5, their twelfth partial, which lies higher than a player of today likes. "
+        "Of each bar the\n"
+        "furthest note is reported; of what some have, the furthest note of the staff, with all bars.\n\n"
+        "To mend: move the note or its phrase by an octave, give it to another instrument, or say "
+        "\\transposition if the\n"
+        "pitch is right and was only misread. Common causes: a wrong octave mark in \\relative, a "
+        "part entered in the\n"
+        "wrong transposition.\n",
     .run = run,
 };

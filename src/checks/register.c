@@ -97,10 +97,13 @@ static finding judge(const scene *s, const sw_event *event)
     }
     sw_pitch written;
     finding f = mildest(entry, event, now.level, &written);
+    if (f.trouble == COVERED || f.trouble == TOO_LOUD) {
+        f.beside = sw_balance_beside(s->balance, s->staff, event->onset,
+                                     sw_instrument_sounding(entry->instrument, written), now.level,
+                                     entry->instrument);
+    }
     if (f.trouble == COVERED) {
         double own = sw_instrument_weight(entry->instrument, now.level);
-        f.beside = sw_balance_beside(s->balance, s->staff, event->onset,
-                                     sw_instrument_sounding(entry->instrument, written), now.level);
         f.trouble = own > 0 && f.beside.weight >= OVERWHELMING * own ? COVERED : NO_TROUBLE;
     }
     return f;
@@ -157,10 +160,19 @@ static sw_severity severity_of(const finding *f)
     return f->steps > 1 ? SW_WARNING : SW_NOTE;
 }
 
-/* A line that others have, too, is there for its colour. */
+/* A line that others have, too, is there for its colour; and where a little more is asked than a register
+ * gives, other instruments in unison give the rest. */
 static bool is_worth_it(const span *p)
 {
-    return p->first.trouble != COVERED || (p->notes >= LINE && 2 * p->doubled < p->notes);
+    bool doubled = 2 * p->doubled >= p->notes;
+    switch (p->first.trouble) {
+    case COVERED:
+        return p->notes >= LINE && !doubled;
+    case TOO_LOUD:
+        return p->first.steps > 1 || !doubled;
+    default:
+        return true;
+    }
 }
 
 /* Two voices with one trouble are told once. */
@@ -211,7 +223,7 @@ static void go_on(scene *s, span *p, const finding *f, uint32_t bar)
     }
     p->last_bar = bar;
     p->notes++;
-    p->doubled += f->beside.doubled;
+    p->doubled += f->trouble == TOO_LOUD ? f->beside.in_unison : f->beside.doubled;
 }
 
 /* Voice by voice: spans end with their voice. */
@@ -301,7 +313,8 @@ const sw_rule sw_rule_register = {
         "without a source; stavewright explain flute shows those of the flute, each with its source.\n"
         "Weights: at forte a trumpet, trombone or tuba is two horns, a horn or a section of strings\n"
         "two woodwinds; at piano all are about equal (Rimsky-Korsakov, Principles of Orchestration\n"
-        "I). One level beyond a register is a note, more a warning.\n\n"
+        "I). One level beyond a register is a note, more a warning; one level too loud is nothing\n"
+        "where other instruments double the notes in unison.\n\n"
         "To mend: mark the dynamic that the register has, move the line by an octave, double it, thin\n"
         "out what is beside it, or choose another instrument.\n",
     .run = run,

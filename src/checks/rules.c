@@ -70,6 +70,15 @@ const sw_seating *sw_check_seating(sw_check *check, size_t score)
     return check->seating[score];
 }
 
+const sw_seat_range *sw_check_seat_ranges(sw_check *check, size_t score)
+{
+    if (check->seat_ranges[score] == NULL) {
+        check->seat_ranges[score] = sw_seating_of_notes(sw_check_seating(check, score), check->reading,
+                                                        &check->reading->scores[score]);
+    }
+    return check->seat_ranges[score];
+}
+
 const sw_dynamics *sw_check_dynamics(sw_check *check, size_t score)
 {
     if (check->dynamics[score] == NULL) {
@@ -125,6 +134,7 @@ sw_check sw_check_begin(const sw_reading *reading, const sw_film *film)
                       .limits = sw_film_limits(film),
                       .playing = sw_alloc_zero(reading->score_count + 1, sizeof(sw_playing *)),
                       .seating = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seating *)),
+                      .seat_ranges = sw_alloc_zero(reading->score_count + 1, sizeof(sw_seat_range *)),
                       .dynamics = sw_alloc_zero(reading->score_count + 1, sizeof(sw_dynamics *)),
                       .entries = sw_alloc_zero(reading->score_count + 1, sizeof(sw_entries *))};
 }
@@ -134,12 +144,14 @@ void sw_check_end(sw_check *check)
     for (size_t i = 0; i < check->reading->score_count; i++) {
         sw_playing_free(check->playing[i]);
         sw_seating_free(check->seating[i]);
+        free(check->seat_ranges[i]);
         sw_dynamics_free(check->dynamics[i]);
         sw_entries_free(check->entries[i], check->reading->scores[i].staff_count);
     }
     sw_check_lines_free(check);
     free(check->playing);
     free(check->seating);
+    free(check->seat_ranges);
     free(check->dynamics);
     free(check->entries);
 }

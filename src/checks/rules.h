@@ -3,6 +3,7 @@
 #ifndef SW_CHECKS_RULES_H
 #define SW_CHECKS_RULES_H
 
+#include "players/chair_notes.h"
 #include "players/chairs.h"
 #include "stavewright/check.h"
 
@@ -37,6 +38,8 @@ SW_RULES(SW_DECLARE_RULE)
 
 /* Who plays the staves of a score of the reading, for rules: found out once, owned by the check. */
 const sw_seating *sw_check_seating(sw_check *check, size_t score);
+/* Which of them play each event of the score, likewise. */
+const sw_seat_range *sw_check_seat_ranges(sw_check *check, size_t score);
 /* Calls `each` for the staves of all scores that are no pictures in a text. */
 typedef void sw_each_staff(sw_check *check, const sw_score *score, uint32_t staff);
 void sw_check_each_staff(sw_check *check, sw_each_staff *each);

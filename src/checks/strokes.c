@@ -124,9 +124,7 @@ sw_strokes sw_strokes_of_staff(const sw_reading *reading, const sw_score *score,
 {
     sw_strokes list = {0};
     collect(reading, score, staff, &list);
-    if (list.count > 0) {
-        qsort(list.items, list.count, sizeof *list.items, compare_strokes);
-    }
+    sw_sort(list.items, list.count, sizeof *list.items, compare_strokes);
     link_strokes(reading, score, &list);
     return list;
 }

@@ -10,6 +10,7 @@
 
 #include "checks/rules.h"
 #include "checks/say.h"
+#include "players/staff_instrument.h"
 
 enum { LONG_STAY = 12 }; /* bars with notes behind a word that nobody takes back */
 
@@ -277,6 +278,10 @@ static void find_unended(const scene *s, sw_rational first)
             continue;
         }
         bool divided = strcmp(technique_of(s, word->technique)->id, "divided") == 0;
+        if (strcmp(technique_of(s, word->technique)->id, "one-player") == 0 &&
+            sw_staff_is_soloist(s->check->instruments, s->check->reading, s->score, s->staff)) {
+            continue; /* there is nobody else */
+        }
         size_t bars = bars_behind(s, word->onset, divided);
         if (bars < LONG_STAY) {
             continue;

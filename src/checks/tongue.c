@@ -4,28 +4,33 @@
 
 enum { FEW = 5 }; /* fewer notes in a row are a flourish */
 
-/* `count` tongued notes of about equal speed. `fastest`: what the tongue gives, notes a second. */
-static void report(sw_check *check, const sw_line *line, const sw_line_note *first, size_t count,
-                   double fastest)
+/* What the tongue gives on an instrument, notes a second. 0: no figure. */
+static double fastest_of(const sw_limit *limit)
 {
+    return limit->double_tongue > 0 ? limit->double_tongue : limit->single;
+}
+
+/* `count` tongued notes of about equal speed, on one instrument. */
+static void report(sw_check *check, const sw_line *line, const sw_line_note *first, size_t count)
+{
+    double fastest = fastest_of(first->limit);
     double rate = (double)(count - 1) / (first[count - 1].begin - first->begin);
     sw_line_add(check, line, first, rate > 1.25 * fastest ? SW_WARNING : SW_NOTE, "tongue",
                 "%zu tongued notes at %.1f a second, %s tonguing gives about %.1f; slur some of them", count,
-                rate, line->limit->double_tongue > 0 ? "double" : "single", fastest);
+                rate, first->limit->double_tongue > 0 ? "double" : "single", fastest);
 }
 
 static void check_line(sw_check *check, const sw_line *line)
 {
-    const sw_limit *limit = line->limit;
-    double fastest = limit->double_tongue > 0 ? limit->double_tongue : limit->single;
     size_t first = 0;
-    for (size_t i = 1; fastest > 0 && i <= line->count; i++) {
+    for (size_t i = 1; i <= line->count; i++) {
         const sw_line_note *note = &line->items[i];
-        bool fast = i < line->count && !note->first && !note->joined &&
-                    note->begin - line->items[i - 1].begin < 1 / (1.05 * fastest);
+        double fastest = i < line->count ? fastest_of(note->limit) : 0;
+        bool fast = fastest > 0 && !note->first && !note->joined && note->limit == note[-1].limit &&
+                    note->begin - note[-1].begin < 1 / (1.05 * fastest);
         if (!fast) {
             if (i - first >= FEW && sw_line_tempo_is_told(check, line, &line->items[first])) {
-                report(check, line, &line->items[first], i - first, fastest);
+                report(check, line, &line->items[first], i - first);
             }
             first = i;
         }
@@ -52,6 +57,6 @@ const sw_rule sw_rule_tongue = {
         "double-tongues: Rimsky-Korsakov, Principles of Orchestration. Some players are faster, on\n"
         "some instruments much: ask.\n\n"
         "To mend: slur two of each group, share the notes between two players, or give them to\n"
-        "another instrument.\n",
+        "another instrument. To set: limits: [{for: [horn], single: 8, double: 10}] in stavewright.yaml.\n",
     .run = run,
 };

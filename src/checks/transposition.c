@@ -14,12 +14,16 @@ static bool octave_is_free(const sw_entry *entry)
     return entry->octave_clef || entry->bass_clef;
 }
 
-static bool staff_plays_from(const sw_check *check, const sw_score *score, uint32_t staff, sw_rational from)
+/* Whether the staff plays from a moment on, up to another one; NULL: to the end. */
+static bool staff_plays(const sw_check *check, const sw_score *score, uint32_t staff, sw_rational from,
+                        const sw_rational *to)
 {
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *e = &score->events[i];
-        if (sw_rational_compare(e->onset, from) >= 0 && sw_event_is_played(check->reading, score, e)) {
+        bool behind = to != NULL && sw_rational_compare(e->onset, *to) >= 0;
+        if (!behind && sw_rational_compare(e->onset, from) >= 0 &&
+            sw_event_is_played(check->reading, score, e)) {
             return true;
         }
     }
@@ -70,7 +74,8 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
         bool wrong = transposes && (entry->fit == SW_TRANSPOSITION_OTHER ||
                                     (entry->fit == SW_TRANSPOSITION_OCTAVE && !octave_is_free(entry)));
         if (lasts && wrong && entry->transposition_music != told &&
-            staff_plays_from(check, score, staff, entry->onset)) {
+            staff_plays(check, score, staff, entry->onset,
+                        i + 1 < entries->count ? &entries->items[i + 1].onset : NULL)) {
             report(check, score, staff, entry);
             told = entry->transposition_music;
         }

@@ -390,7 +390,7 @@ static void find_left(give *g)
 static void find_entries(give *g)
 {
     const sw_score *score = g->chosen.score;
-    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score);
+    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
     g->from = *sw_entries_at(&entries[g->source], g->begin);
     g->to = *sw_entries_at(&entries[g->target], g->begin);
     sw_entries_free(entries, score->staff_count);

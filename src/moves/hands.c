@@ -5,11 +5,9 @@
 #include <string.h>
 
 #include "checks/say.h"
-#include "moves/figures.h"
 #include "moves/hands_plan.h"
 #include "moves/linked.h"
 #include "moves/places.h"
-#include "players/staff_instrument.h"
 #include "stavewright/move.h"
 
 /* ---- notes ---- */
@@ -22,11 +20,6 @@ static bool is_tie(const sw_reading *reading, uint32_t mark)
 static bool is_glissando(const sw_reading *reading, uint32_t mark)
 {
     return sw_music_mark_class(reading, mark) == SW_MARK_GLISSANDO;
-}
-
-static bool is_arpeggio(const sw_reading *reading, uint32_t mark)
-{
-    return sw_music_mark_class(reading, mark) == SW_MARK_ARPEGGIO;
 }
 
 /* Whether an event continues a tied one: the last note of this pitch in the voice has a tie and ends here. */
@@ -106,143 +99,15 @@ static void collect_notes(sw_hands *h)
             .voice = event->voice,
             .grace = order,
             .bound = is_bound(h, i),
+            .rolled = sw_event_has_mark(h->reading, event, sw_hands_is_arpeggio),
             .tied = is_tied(h, h->count),
         };
         h->count++;
     }
-}
-
-/* ---- what can't be played ---- */
-
-/* Whether all notes of the moment are rolled: the hands move while they play. */
-static bool is_rolled(const sw_hands *h, const sw_hand_problem *problem)
-{
-    for (size_t i = 0; i < problem->id_count; i++) {
-        if (!sw_event_has_mark(h->reading, &h->score->events[problem->ids[i]], is_arpeggio)) {
-            return false;
-        }
-    }
-    return problem->id_count > 0;
-}
-
-/* A span is no problem in a rolled chord: check says nothing of it either. */
-static bool is_solved_by_rolling(const sw_hand_problem *problem)
-{
-    return problem->reason == SW_HANDS_WIDE || problem->reason == SW_HANDS_MANY_OR_WIDE;
-}
-
-static void say_problem(const sw_hands *h, const sw_hand_problem *problem, bool rolled, sw_buffer *what)
-{
-    char a[SW_SAY];
-    char b[SW_SAY];
-    const char *hand = problem->hand == SW_LEFT_HAND ? "left" : "right";
-    int keys = problem->keys[0] + problem->keys[1];
-    int room = 2 * h->limits.fingers;
-    sw_hand_reason reason = problem->reason == SW_HANDS_MANY_AND_WIDE ? SW_HANDS_MANY : problem->reason;
-    switch (reason) {
-    case SW_HANDS_MANY:
-        sw_buffer_format(
-            what, "%d notes %s: two hands have %d fingers; leave out %d%s or share with another player", keys,
-            rolled ? "rolled" : "at once", room, keys - room, rolled ? "" : ", roll it");
-        break;
-    case SW_HANDS_WIDE:
-    case SW_HANDS_MANY_AND_WIDE:
-    case SW_HANDS_MANY_OR_WIDE:
-        sw_buffer_format(what,
-                         "%d notes at once: at best one hand spans %s, and %s is the most; roll it, close "
-                         "it up or thin it out",
-                         keys, sw_say_span(problem->least_steps, a), sw_say_span(h->limits.span, b));
-        break;
-    case SW_HANDS_HELD:
-        sw_buffer_string(what,
-                         "playable alone, but not while the notes before it are held; shorten them or let "
-                         "them ring");
-        break;
-    case SW_HANDS_QUICK:
-        sw_buffer_format(what,
-                         "the %s hand has %.2f seconds for a move of %d steps and needs %.2f; give it a rest "
-                         "before",
-                         hand, problem->available, problem->travel_steps, problem->needed);
-        break;
-    case SW_HANDS_LOW:
-        sw_buffer_format(what, "the %s hand goes below the lowest string that it reaches", hand);
-        break;
-    }
-}
-
-static void report_problem(sw_hands *h, const sw_hand_problem *problem)
-{
-    char place[SW_SAY];
-    char label[32];
-    bool rolled = is_rolled(h, problem);
-    if (rolled && is_solved_by_rolling(problem)) {
-        return;
-    }
-    bool many = problem->reason == SW_HANDS_MANY || problem->reason == SW_HANDS_MANY_AND_WIDE;
-    bool grave = problem->reason != SW_HANDS_QUICK && !(rolled && many);
-    sw_buffer what = {0};
-    say_problem(h, problem, rolled, &what);
-    const sw_event *event = problem->id_count > 0 ? &h->score->events[problem->ids[0]] : NULL;
-    const sw_music *music = event == NULL ? NULL : &h->reading->music[event->chord];
-    sw_findings_add(&h->move->findings, grave ? SW_ERROR : SW_WARNING, "hands",
-                    music == NULL ? 0 : music->file, music == NULL ? 0 : music->start,
-                    music == NULL ? 0 : music->end, "%s, %s: %s",
-                    sw_say_place(h->score, problem->onset, place),
-                    sw_staff_label(h->reading, h->score, h->staff, label), sw_buffer_text(&what));
-    sw_buffer_free(&what);
+    sw_hands_find_groups(h);
 }
 
 /* ---- the whole ---- */
-
-enum { HARP_FINGERS = 4, KEYBOARD_FINGERS = 5 }; /* of one hand, in the table of instruments */
-
-/* The instrument that was named, or that the staff's names mean; NULL with *error when it has no hands. */
-static const sw_instrument *find_instrument(const sw_hands *h, const sw_instruments *instruments,
-                                            const char *named, char **error)
-{
-    const sw_instrument *found = named != NULL
-                                     ? sw_instruments_find(instruments, named)
-                                     : sw_staff_instrument(instruments, h->reading, h->score, h->staff);
-    bool hands = found != NULL && (found->fingers == HARP_FINGERS || found->fingers == KEYBOARD_FINGERS);
-    char label[32];
-    if (!hands && named != NULL &&
-        asprintf(error, "no hands are known for the instrument \"%s\"; use harp, piano, celesta ...", named) <
-            0) {
-        abort();
-    }
-    if (!hands && named == NULL &&
-        asprintf(error,
-                 "the staff \"%s\" is not known to be for a harp or a keyboard; say which with --instrument "
-                 "harp or --instrument piano",
-                 sw_staff_label(h->reading, h->score, h->staff, label)) < 0) {
-        abort();
-    }
-    return hands ? found : NULL;
-}
-
-static bool find_limits(sw_hands *h, const sw_hands_options *options, char **error)
-{
-    sw_figures figures;
-    if (!sw_figures_find(&figures, options->film, error)) {
-        return false;
-    }
-    const sw_instrument *found =
-        find_instrument(h, sw_film_instruments(figures.film), options->instrument, error);
-    if (found != NULL) {
-        h->limits = found->fingers == HARP_FINGERS ? sw_hand_limits_harp() : sw_hand_limits_piano();
-        h->limits.span = found->extreme_span - 1;
-        h->limits.comfort = found->span - 1;
-    }
-    sw_figures_free(&figures);
-    if (options->span > 0) {
-        h->limits.span = options->span - 1;
-        h->limits.comfort = h->limits.comfort < h->limits.span ? h->limits.comfort : h->limits.span;
-    }
-    if (options->fingers > 0) {
-        h->limits.fingers = options->fingers;
-    }
-    return found != NULL;
-}
 
 /* A staff that stands in a brace already becomes two staves of that brace. */
 static bool is_in_a_brace(const sw_hands *h)
@@ -298,6 +163,53 @@ static char *say_no_score(const sw_move *move)
     return text.data;
 }
 
+static void explain_rolls(sw_hands *h, const sw_hand_split *split)
+{
+    for (size_t i = 0; i < h->count; i++) {
+        bool again = false;
+        for (size_t k = 0; k < i && split->rolls[i] && !again; k++) {
+            again = h->notes[k].grace == h->notes[i].grace &&
+                    sw_rational_equal(h->notes[k].onset, h->notes[i].onset);
+        }
+        if (split->rolls[i] && !again) {
+            char place[SW_SAY];
+            sw_buffer_format(&h->move->why, "%s: rolled, as it is too wide for the hands at once\n",
+                             sw_say_place(h->score, h->notes[i].onset, place));
+        }
+    }
+}
+
+/* Whether a note of the left hand lies above one of the right that sounds when it begins. */
+static bool lies_over(const sw_hands *h, const sw_hand_split *split, size_t left)
+{
+    for (size_t i = 0; i < h->count && split->hands[left] == SW_LEFT_HAND; i++) {
+        const sw_hand_note *note = &h->notes[i];
+        if (split->hands[i] == SW_RIGHT_HAND && note->semitone < h->notes[left].semitone &&
+            sw_rational_compare(note->onset, h->notes[left].onset) <= 0 &&
+            sw_rational_compare(note->end, h->notes[left].onset) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void explain_crossing(sw_hands *h, const sw_hand_split *split)
+{
+    bool over = false;
+    for (size_t i = 0; i < h->count && h->limits.may_cross; i++) {
+        if (split->hands[i] != SW_LEFT_HAND) {
+            continue;
+        }
+        bool now = lies_over(h, split, i);
+        if (now && !over) {
+            char place[SW_SAY];
+            sw_buffer_format(&h->move->why, "%s: the left hand goes over the right\n",
+                             sw_say_place(h->score, h->notes[i].onset, place));
+        }
+        over = now;
+    }
+}
+
 static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
 {
     size_t left = 0;
@@ -315,12 +227,17 @@ static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
     char span[SW_SAY];
     sw_buffer_format(&h->move->why, "%s: %zu notes for the right hand, %zu for the left; ",
                      sw_staff_label(h->reading, h->score, h->staff, label), h->count - left, left);
-    sw_buffer_format(&h->move->why, "at most %d fingers and %s a hand; lines change hands %zu times; ",
-                     h->limits.fingers, sw_say_span(h->limits.span, span), passes);
+    sw_buffer_format(&h->move->why, "at most %d %s and %s a hand%s; lines change hands %zu times; ",
+                     h->limits.fingers,
+                     h->mallets ? h->limits.fingers == 1 ? "mallet" : "mallets" : "fingers",
+                     sw_say_span(h->limits.span, span),
+                     h->limits.reach_count > 0 ? " at the bottom, more higher up" : "", passes);
     sw_buffer_format(&h->move->why,
                      "%zu places are not playable or too quick; %s way costs less (lines that change hands, "
                      "fingers placed anew, stretches, quick moves, crossed hands, register)\n",
                      problems, split->exact ? "no other" : "perhaps another");
+    explain_rolls(h, split);
+    explain_crossing(h, split);
     for (size_t i = 0; i < h->clef_count; i++) {
         char place[SW_SAY];
         sw_buffer_format(&h->move->why, "%s: %s clef for the %s hand, for fewer ledger lines\n",
@@ -341,7 +258,7 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         return false;
     }
     h->score = &h->reading->scores[score_index];
-    if (!find_limits(h, options, error)) {
+    if (!sw_hands_find_limits(h, options, error)) {
         return false;
     }
     if (!sw_bar_range_moments(h->score, &options->bars, &h->from, &h->to)) {
@@ -355,24 +272,36 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
     }
     sw_arena *arena = sw_arena_new();
     sw_hand_split split = sw_hands_split(arena, h->notes, h->count, &h->limits);
-    h->event_parts = sw_alloc(h->score->event_count + 1);
-    memset(h->event_parts, SW_RIGHT_PART, h->score->event_count);
+    h->event_part = sw_alloc_zero(h->score->event_count + 1, 1);
     for (size_t i = 0; i < h->count; i++) {
-        h->event_parts[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? SW_LEFT_PART : SW_RIGHT_PART;
+        h->event_part[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? 1 : 0;
     }
-    sw_division_settle(h->reading, h->score, h->staff, h->event_parts);
+    h->event_rolls = sw_alloc_zero(h->score->event_count + 1, sizeof *h->event_rolls);
+    for (size_t i = 0; i < h->count; i++) {
+        h->event_rolls[h->events[i]] = split.rolls[i];
+    }
+    sw_division_settle(h->reading, h->score, h->staff, h->event_part);
     if (!is_shared(h, &split)) {
         sw_arena_free(arena);
         return true;
     }
+    if (!sw_hands_find_texts(h, options->film, error)) {
+        sw_arena_free(arena);
+        return false;
+    }
     note_other_staves(h);
     size_t before = h->move->findings.count;
     for (size_t i = 0; i < split.problem_count; i++) {
-        report_problem(h, &split.problems[i]);
+        sw_hands_report(h, &split.problems[i]);
+    }
+    if (options->change_staff) {
+        sw_hands_settle_chords(h);
+        sw_division_settle(h->reading, h->score, h->staff, h->event_part);
     }
     sw_hands_choose_clefs(h);
     explain(h, &split, h->move->findings.count - before);
     sw_arena_free(arena);
+    uint8_t *one_part = sw_alloc_zero(h->score->event_count + 1, 1);
     sw_division division = {
         .reading = h->reading,
         .score = h->score,
@@ -381,16 +310,27 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         .suffixes = {"Right", "Left"},
         .group = is_in_a_brace(h) ? NULL : "PianoStaff",
         .braced = true,
-        .event_parts = h->event_parts,
+        .event_part = h->event_part,
+        .text_homes = h->text_homes,
+        .event_rolls = options->roll ? h->event_rolls : NULL,
         .from = h->from,
         .to = h->to,
         .clefs = h->clefs,
         .clef_count = h->clef_count,
     };
+    if (options->change_staff) {
+        division.suffixes[0] = ""; /* the music keeps its name, the other staff gets skips */
+        division.event_part = one_part;
+        division.change_part = h->event_part;
+        division.change_id = sw_hands_change_id(h);
+    }
     sw_move *move = h->move;
-    return sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
-           sw_patch_finish(&move->patch, error) &&
-           sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
+    bool done =
+        sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
+        sw_patch_finish(&move->patch, error) &&
+        sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
+    free(one_part);
+    return done;
 }
 
 static void place_findings(sw_move *move)
@@ -415,7 +355,9 @@ sw_move *sw_move_hands(const char *path, const sw_hands_options *options,
     place_findings(move);
     free(h.events);
     free(h.notes);
-    free(h.event_parts);
+    free(h.event_part);
+    free(h.event_rolls);
+    free(h.text_homes);
     free(h.clefs);
     return sw_move_close(move, done);
 }

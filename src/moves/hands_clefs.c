@@ -39,7 +39,7 @@ static size_t collect(const sw_hands *h, uint32_t part, note *notes)
     for (uint32_t i = 0; i < score->event_count; i++) {
         const sw_event *event = &score->events[i];
         if (score->voices[event->voice].staff == h->staff && event->kind == SW_EVENT_NOTE &&
-            h->event_parts[i] == 1u << part && is_within(h, event->onset)) {
+            h->event_part[i] == part && is_within(h, event->onset)) {
             notes[count++] = (note){event->onset, sw_event_end(event), sw_pitch_staff_steps(event->pitch)};
         }
     }

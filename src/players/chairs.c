@@ -24,6 +24,8 @@ typedef struct builder {
     saying *sayings; /* of the staff at hand */
     size_t saying_count;
     size_t saying_capacity;
+    uint32_t *settings; /* those of the score that may say something: marks of chords, names */
+    size_t setting_count;
     /* who plays the staff at hand now */
     sw_seat *present; /* all of its players */
     bool *active;
@@ -53,22 +55,39 @@ static void add_marks(builder *b, uint32_t music, sw_rational onset, uint32_t vo
     }
 }
 
-static void add_settings(builder *b, uint32_t staff)
+static bool is_new_name(const builder *b, const sw_setting *setting)
 {
+    const sw_music *m = &b->reading->music[setting->music];
+    return m->kind == SW_MUSIC_SET && !sw_rational_is_zero(setting->onset) &&
+           sw_slice_ends(sw_slice_of(sw_reading_name(b->reading, m->name)), "nstrumentName");
+}
+
+/* There are many settings, and few that say something: they are found once for all staves. */
+static void find_settings(builder *b)
+{
+    size_t capacity = 0;
     for (size_t i = 0; i < b->score->setting_count; i++) {
         const sw_setting *setting = &b->score->settings[i];
+        if (b->reading->music[setting->music].kind == SW_MUSIC_CHORD || is_new_name(b, setting)) {
+            b->settings = sw_grow(b->settings, b->setting_count, &capacity, sizeof *b->settings);
+            b->settings[b->setting_count++] = (uint32_t)i;
+        }
+    }
+}
+
+static void add_settings(builder *b, uint32_t staff)
+{
+    for (size_t i = 0; i < b->setting_count; i++) {
+        const sw_setting *setting = &b->score->settings[b->settings[i]];
         const sw_music *m = &b->reading->music[setting->music];
         if (setting->staff != staff) {
             continue;
         }
         if (m->kind == SW_MUSIC_CHORD) {
             add_marks(b, setting->music, setting->onset, setting->voice);
-        } else if (m->kind == SW_MUSIC_SET && !sw_rational_is_zero(setting->onset)) {
-            sw_slice path = sw_slice_of(sw_reading_name(b->reading, m->name));
-            if (sw_slice_ends(path, "nstrumentName")) {
-                add_saying(b, setting->onset, setting->music, sw_reading_name(b->reading, m->name2), true,
-                           SW_NO_INDEX);
-            }
+        } else {
+            add_saying(b, setting->onset, setting->music, sw_reading_name(b->reading, m->name2), true,
+                       SW_NO_INDEX);
         }
     }
 }
@@ -100,9 +119,7 @@ static void collect_sayings(builder *b, uint32_t staff)
         chord = event->chord;
     }
     add_settings(b, staff);
-    if (b->saying_count > 0) {
-        qsort(b->sayings, b->saying_count, sizeof *b->sayings, compare_sayings);
-    }
+    sw_sort(b->sayings, b->saying_count, sizeof *b->sayings, compare_sayings);
 }
 
 /* ---- spans -----------------------------------------------------------------------------------------------
@@ -333,9 +350,11 @@ sw_seating *sw_seating_of(const sw_film *film, const sw_reading *reading, const 
     }
     b.present = sw_alloc(most * sizeof *b.present);
     b.active = sw_alloc(most * sizeof *b.active);
+    find_settings(&b);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         seat_staff(&b, staff);
     }
+    free(b.settings);
     free(b.present);
     free(b.active);
     free(b.sayings);

@@ -289,9 +289,7 @@ sw_dynamics *sw_dynamics_of(const sw_reading *reading, const sw_score *score)
 {
     builder b = {.reading = reading, .score = score};
     collect(&b);
-    if (b.count > 0) {
-        qsort(b.points, b.count, sizeof *b.points, compare_points);
-    }
+    sw_sort(b.points, b.count, sizeof *b.points, compare_points);
     sw_dynamics *dynamics = sw_alloc(sizeof *dynamics);
     *dynamics = (sw_dynamics){.lines = sw_alloc_zero(score->voice_count + 1, sizeof(line)),
                               .voice_count = score->voice_count};

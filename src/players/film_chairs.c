@@ -1,7 +1,6 @@
 /* The section "chairs" of stavewright.yaml. */
 #include <string.h>
 
-#include "base/nearest.h"
 #include "players/film_reader.h"
 
 enum { NAME, PLAYS, PLAYERS, PERCUSSION, MUTES, PRERECORDED, STAVES, KEYS };
@@ -11,28 +10,6 @@ static const char *const chair_keys[] = {
     [MUTES] = "mutes",     [PRERECORDED] = "prerecorded",
     [STAVES] = "staves",
 };
-
-/* Says that a word is no instrument, and which it may mean: as a name of a staff, or as a mistyped id. */
-static bool fail_instrument(sw_film_reader *r, const yaml_node_t *node, sw_slice word)
-{
-    const sw_instruments *instruments = r->film->instruments;
-    size_t count = sw_instruments_count(instruments);
-    const char **ids = sw_arena_alloc(r->film->arena, count * sizeof *ids);
-    for (size_t i = 0; i < count; i++) {
-        ids[i] = sw_instruments_get(instruments, i)->id;
-    }
-    const sw_instrument *named = sw_instruments_find(instruments, sw_arena_copy(r->film->arena, word));
-    const char *nearest = sw_nearest_word(word, ids, count);
-    nearest = nearest == NULL && named != NULL ? named->id : nearest;
-    if (nearest != NULL) {
-        return sw_yaml_fail(&r->yaml, node, "unknown instrument '%.*s'; did you mean '%s'?", (int)word.length,
-                            word.data, nearest);
-    }
-    return sw_yaml_fail(&r->yaml, node,
-                        "unknown instrument '%.*s'; write a plain name such as english-horn, or give its "
-                        "figures under 'instruments'",
-                        (int)word.length, word.data);
-}
 
 /* Instruments by their ids; of the family percussion only, where that is asked for. */
 static bool read_instruments(sw_film_reader *r, const yaml_node_t *node, const char *what,
@@ -52,7 +29,7 @@ static bool read_instruments(sw_film_reader *r, const yaml_node_t *node, const c
         }
         found[i] = sw_instruments_by_id(r->film->instruments, sw_arena_copy(r->film->arena, text));
         if (found[i] == NULL) {
-            return fail_instrument(r, item, text);
+            return sw_yaml_fail_instrument(&r->yaml, item, text, r->film->instruments);
         }
         if (only_percussion && found[i]->family != SW_PERCUSSION) {
             return sw_yaml_fail(&r->yaml, item, "%s: '%s' is no percussion; put it under 'plays'", what,

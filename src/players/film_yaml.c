@@ -3,6 +3,19 @@
 #include <string.h>
 
 #include "players/film_reader.h"
+#include "players/limits_reader.h"
+
+enum { FILM, CHAIRS, RULES, HOUSE, INSTRUMENTS, LIMITS, FACTORS, PATHS, SECTIONS };
+static const char *const section_names[] = {
+    [FILM] = "film",
+    [CHAIRS] = "chairs",
+    [RULES] = "rules",
+    [HOUSE] = "house",
+    [INSTRUMENTS] = "instruments",
+    [LIMITS] = "limits",
+    [FACTORS] = "breath-factors",
+    [PATHS] = "paths",
+};
 
 bool sw_film_read_text(sw_film_reader *r, const yaml_node_t *node, const char *what, const char **text)
 {
@@ -148,14 +161,27 @@ static bool load_instruments(sw_film_reader *r, const yaml_node_t *root, sw_slic
     return r->film->instruments != NULL;
 }
 
-/* ---- the file --------------------------------------------------------------------------------------------
+/* ---- limits ----------------------------------------------------------------------------------------------
  */
 
-enum { FILM, CHAIRS, RULES, HOUSE, INSTRUMENTS, PATHS, SECTIONS };
-static const char *const section_names[] = {
-    [FILM] = "film",   [CHAIRS] = "chairs",           [RULES] = "rules",
-    [HOUSE] = "house", [INSTRUMENTS] = "instruments", [PATHS] = "paths",
-};
+static bool read_limits(sw_film_reader *r, const yaml_node_t *node)
+{
+    const yaml_node_item_t *items;
+    size_t count;
+    if (!sw_yaml_list(&r->yaml, node, section_names[LIMITS], &items, &count)) {
+        return false;
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (!sw_limits_read_row(r->film->limits, &r->yaml, sw_yaml_node(&r->yaml, items[i]),
+                                r->film->instruments)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* ---- the file --------------------------------------------------------------------------------------------
+ */
 
 static bool read_sections(sw_film_reader *r, const yaml_node_t *root, sw_slice yaml)
 {
@@ -163,6 +189,8 @@ static bool read_sections(sw_film_reader *r, const yaml_node_t *root, sw_slice y
     return sw_yaml_fields(&r->yaml, root, "the file", section_names, SECTIONS, values) &&
            load_instruments(r, root, yaml) &&
            (values[FILM] == NULL || sw_film_read_text(r, values[FILM], "film", &r->film->name)) &&
+           (values[FACTORS] == NULL || sw_limits_read_factors(r->film->limits, &r->yaml, values[FACTORS])) &&
+           (values[LIMITS] == NULL || read_limits(r, values[LIMITS])) &&
            (values[CHAIRS] == NULL || sw_film_read_chairs(r, values[CHAIRS])) &&
            (values[RULES] == NULL || sw_film_read_rules(r, values[RULES])) &&
            (values[HOUSE] == NULL || sw_film_read_house(r, values[HOUSE])) &&

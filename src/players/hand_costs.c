@@ -49,6 +49,43 @@ sw_hand_limits sw_hand_limits_piano(void)
                             .right_lowest = INT_MIN};
 }
 
+sw_hand_limits sw_hand_limits_mallets(void)
+{
+    return (sw_hand_limits){.fingers = 2,
+                            .span = 7,
+                            .comfort = 7,
+                            .in_turn = true,
+                            .holds = SW_HOLD_SOFT,
+                            .hold_seconds = INFINITY,
+                            .travel_seconds = 0.08,
+                            .seconds_per_step = 0.012,
+                            .settle_seconds = 0.55,
+                            .left_high = 14,
+                            .right_low = INT_MIN,
+                            .right_lowest = INT_MIN};
+}
+
+static const sw_hand_reach *reach_at(const sw_hand_limits *limits, int lowest)
+{
+    const sw_hand_reach *found = NULL;
+    for (size_t i = 0; i < limits->reach_count && limits->reaches[i].from <= lowest; i++) {
+        found = &limits->reaches[i];
+    }
+    return found;
+}
+
+int sw_hand_span_at(const sw_hand_limits *limits, int lowest)
+{
+    const sw_hand_reach *reach = reach_at(limits, lowest);
+    return reach != NULL ? reach->span : limits->span;
+}
+
+int sw_hand_comfort_at(const sw_hand_limits *limits, int lowest)
+{
+    const sw_hand_reach *reach = reach_at(limits, lowest);
+    return reach != NULL ? reach->comfort : limits->comfort;
+}
+
 /* ---- ranges and sets of keys ---- */
 
 static bool is_empty(sw_hand_range range)
@@ -84,7 +121,29 @@ static int count_of(sw_hand_keys keys)
 
 /* ---- one slice ---- */
 
-void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, uint32_t split,
+static int steps_too_wide(const sw_hand_task *task, const sw_hand_limits *limits)
+{
+    return max(0, sw_hand_spread(task) - sw_hand_span_at(limits, task->range.low));
+}
+
+/* Rolls what the hands strike where a hand is too wide, if that helps: a key that is held can't be rolled. */
+static void roll_if_wide(sw_hand_task tasks[2], const sw_hand_limits *limits)
+{
+    bool helps = false;
+    for (int hand = 0; hand < 2; hand++) {
+        if (steps_too_wide(&tasks[hand], limits) > 0) {
+            helps = true;
+            if (tasks[hand].struck < tasks[hand].keys) {
+                return;
+            }
+        }
+    }
+    for (int hand = 0; hand < 2 && helps; hand++) {
+        tasks[hand].rolled = tasks[hand].struck;
+    }
+}
+
+void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, sw_hand_sharing sharing,
                    const sw_hand_limits *limits, sw_hand_task tasks[2])
 {
     const sw_hand_key *keys = slices->keys + slice->first_key;
@@ -93,12 +152,13 @@ void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, uin
             .range = {INT_MAX, INT_MIN}, .lowest_struck = INT_MAX, .sounding_range = {INT_MAX, INT_MIN}};
     }
     for (uint32_t i = 0; i < slice->key_count; i++) {
-        sw_hand_task *task = &tasks[i < split ? SW_LEFT_HAND : SW_RIGHT_HAND];
+        sw_hand_task *task = &tasks[sw_hand_of_key(sharing, i)];
         int step = keys[i].step;
         task->sounding++;
         task->sounding_range = joined_ranges(task->sounding_range, (sw_hand_range){step, step});
         if (keys[i].struck) {
             task->struck++;
+            task->rolled += keys[i].rolled;
             task->lowest_struck = min(task->lowest_struck, step);
         }
         if (keys[i].struck || limits->holds == SW_HOLD_FIRM) {
@@ -107,16 +167,28 @@ void sw_hand_tasks(const sw_hand_slices *slices, const sw_hand_slice *slice, uin
             task->placed = joined_keys(task->placed, (sw_hand_keys){keys[i].number, 1});
         }
     }
+    if (limits->may_roll) {
+        roll_if_wide(tasks, limits);
+    }
 }
 
 int sw_hand_spread(const sw_hand_task *task)
 {
-    return task->keys == 0 ? 0 : task->range.high - task->range.low;
+    return task->keys == task->rolled ? 0 : task->range.high - task->range.low;
+}
+
+bool sw_hand_rolls(const sw_hand_slices *slices, const sw_hand_slice *slice, const sw_hand_task tasks[2])
+{
+    int marked = 0;
+    for (uint32_t i = 0; i < slice->key_count; i++) {
+        marked += slices->keys[slice->first_key + i].rolled;
+    }
+    return tasks[0].rolled + tasks[1].rolled > marked;
 }
 
 int sw_hand_excess(const sw_hand_task *task, const sw_hand_limits *limits)
 {
-    return max(0, task->keys - limits->fingers) + max(0, sw_hand_spread(task) - limits->span);
+    return max(0, task->keys - limits->fingers) + steps_too_wide(task, limits);
 }
 
 static int64_t register_cost(const sw_hand_key *key, sw_hand hand, const sw_hand_limits *limits)
@@ -135,32 +207,34 @@ static int64_t hand_cost(const sw_hand_task *task, const sw_hand_task *other, co
 {
     enum { OCTAVE = 7 };
     int spread = sw_hand_spread(task);
-    int64_t cost = (int64_t)SW_HANDS_STRETCH * max(0, spread - limits->comfort);
-    if (spread > OCTAVE && other->sounding == 0) {
+    int64_t cost = (int64_t)SW_HANDS_STRETCH * max(0, spread - sw_hand_comfort_at(limits, task->range.low));
+    if (task->keys > 0 && task->range.high - task->range.low > OCTAVE && other->sounding == 0) {
         cost += SW_HANDS_IDLE;
     }
     cost += (int64_t)SW_HANDS_UNEVEN * max(0, task->keys - other->keys - 4);
     if (limits->holds == SW_HOLD_SOFT && task->struck > 0) {
         int ringing_spread = task->sounding_range.high - task->sounding_range.low;
         cost += (int64_t)SW_HANDS_RING_KEY * max(0, task->sounding - limits->fingers);
-        cost += (int64_t)SW_HANDS_RING_STEP * max(0, ringing_spread - limits->span);
+        int span = sw_hand_span_at(limits, task->sounding_range.low);
+        cost += (int64_t)SW_HANDS_RING_STEP * max(0, ringing_spread - span);
     }
     return cost;
 }
 
-int64_t sw_hand_slice_cost(const sw_hand_slices *slices, const sw_hand_slice *slice, uint32_t split,
+int64_t sw_hand_slice_cost(const sw_hand_slices *slices, const sw_hand_slice *slice, sw_hand_sharing sharing,
                            const sw_hand_limits *limits, const sw_hand_task tasks[2])
 {
     int64_t excess = (int64_t)sw_hand_excess(&tasks[0], limits) + sw_hand_excess(&tasks[1], limits);
     int64_t cost = excess == 0 ? 0 : SW_HANDS_IMPOSSIBLE + excess * SW_HANDS_EXCESS;
     cost += hand_cost(&tasks[0], &tasks[1], limits) + hand_cost(&tasks[1], &tasks[0], limits);
-    if (slice->several_voices && (split == 0 || split == slice->key_count)) {
+    cost += sw_hand_rolls(slices, slice, tasks) ? SW_HANDS_ROLL : 0;
+    if (slice->several_voices && (sharing.split == 0 || sharing.split == slice->key_count)) {
         cost += SW_HANDS_TWO_VOICES;
     }
     const sw_hand_key *keys = slices->keys + slice->first_key;
     for (uint32_t i = 0; i < slice->key_count; i++) {
         if (keys[i].struck) {
-            cost += register_cost(&keys[i], i < split ? SW_LEFT_HAND : SW_RIGHT_HAND, limits);
+            cost += register_cost(&keys[i], sw_hand_of_key(sharing, i), limits);
         }
     }
     return cost;
@@ -178,27 +252,33 @@ static int shift_cost(int steps)
     return steps <= 1 ? SW_HANDS_SHIFT_STEP : steps <= 4 ? SW_HANDS_SHIFT_SKIP : SW_HANDS_SHIFT_LEAP;
 }
 
-int64_t sw_hand_come_from(const sw_hand_slices *slices, uint32_t split_before, uint32_t split,
+int64_t sw_hand_come_from(const sw_hand_way *way, sw_hand_sharing before, sw_hand_sharing now,
                           sw_hand_moment *moment)
 {
-    const sw_hand_slice *slice = &slices->slices[moment->number];
-    const sw_hand_line *lines = slices->lines + slice->first_line;
-    moment->engaged[SW_LEFT_HAND] = split_before > 0;
-    moment->engaged[SW_RIGHT_HAND] = split_before < (slice - 1)->key_count;
+    const sw_hand_slice *slice = &way->slices->slices[moment->number];
+    const sw_hand_line *lines = way->slices->lines + slice->first_line;
+    moment->engaged[SW_LEFT_HAND] = before.split > 0; /* crossed or not: then both hands have keys */
+    moment->engaged[SW_RIGHT_HAND] = before.split < (slice - 1)->key_count;
     moment->shift[SW_LEFT_HAND] = moment->shift[SW_RIGHT_HAND] = 0;
     moment->takes_over[SW_LEFT_HAND] = moment->takes_over[SW_RIGHT_HAND] = false;
+    moment->full_run[SW_LEFT_HAND] = moment->full_run[SW_RIGHT_HAND] = 0;
     moment->bound[SW_LEFT_HAND] = moment->bound[SW_RIGHT_HAND] = false;
     int64_t cost = 0;
     for (uint32_t i = 0; i < slice->line_count; i++) {
         const sw_hand_line *line = &lines[i];
-        sw_hand from = line->from < split_before ? SW_LEFT_HAND : SW_RIGHT_HAND;
-        sw_hand to = line->to < split ? SW_LEFT_HAND : SW_RIGHT_HAND;
+        sw_hand from = sw_hand_of_key(before, line->from);
+        sw_hand to = sw_hand_of_key(now, line->to);
+        sw_hand other = to == SW_LEFT_HAND ? SW_RIGHT_HAND : SW_LEFT_HAND;
         if (from != to) {
             moment->takes_over[to] = moment->takes_over[to] || line->single;
+            int full_run = !line->single ? 0 : line->apart ? SW_FULL_GROUP : SW_FULL_RUN;
+            moment->full_run[from] = max(moment->full_run[from], full_run);
             cost += line->bound ? SW_HANDS_BOUND : pass_cost(line->steps);
+            cost += line->within ? SW_HANDS_WITHIN_GROUP : 0;
             continue;
         }
-        moment->bound[to] = moment->bound[to] || line->bound;
+        bool in_turn = way->limits->in_turn && line->single && moment->tasks[other].struck == 0;
+        moment->bound[to] = moment->bound[to] || line->bound || in_turn;
         if (!line->single) {
             continue; /* chords and the basses under them are no running line: the hand may lift */
         }
@@ -225,7 +305,11 @@ sw_hand_way sw_hand_way_of(const sw_hand_slices *slices, const sw_hand_limits *l
         high = max(high, slices->keys[i].step);
     }
     int compass = slices->key_count == 0 ? 0 : high - low;
-    double longest = travel_time(limits, max(1, compass - limits->span));
+    int narrowest = limits->span;
+    for (size_t i = 0; i < limits->reach_count; i++) {
+        narrowest = min(narrowest, limits->reaches[i].span);
+    }
+    double longest = travel_time(limits, max(1, compass - narrowest));
     return (sw_hand_way){slices, limits, fmax(longest, limits->settle_seconds)};
 }
 
@@ -239,7 +323,8 @@ sw_hand_placement sw_hand_nowhere(void)
 static int steps_beyond(const sw_hand_way *way, sw_hand_range range, const sw_hand_task *task)
 {
     sw_hand_range joined = joined_ranges(range, task->range);
-    return is_empty(range) ? 0 : max(0, joined.high - joined.low - way->limits->span);
+    int span = sw_hand_span_at(way->limits, joined.low);
+    return is_empty(range) ? 0 : max(0, joined.high - joined.low - span);
 }
 
 static double seconds_since(const sw_hand_way *way, size_t number, int32_t last)
@@ -345,8 +430,7 @@ sw_hand_travel sw_hand_move(const sw_hand_way *way, const sw_hand_moment *moment
 
 int64_t sw_hand_short_run_cost(const sw_hand_moment *moment, sw_hand hand, const sw_hand_placement *placement)
 {
-    bool gives_away = moment->takes_over[hand == SW_LEFT_HAND ? SW_RIGHT_HAND : SW_LEFT_HAND];
-    return gives_away ? (int64_t)SW_HANDS_SHORT_RUN * (SW_FULL_RUN - placement->run) : 0;
+    return (int64_t)SW_HANDS_SHORT_RUN * max(0, moment->full_run[hand] - placement->run);
 }
 
 /* ---- hands that cross ---- */
@@ -376,9 +460,21 @@ static int64_t strike_right(int distance, sw_hand_range own, bool engaged, int *
     return distance < 0 && !free ? SW_HANDS_UNDER : 0;
 }
 
-int64_t sw_hand_cross(const sw_hand_way *way, const sw_hand_moment *moment,
+/* Both hands have keys, and the left ones lie above the right ones. */
+static int64_t lie_crossed(const sw_hand_moment *moment, const sw_hand_placement *right, int *right_place)
+{
+    bool begins = *right_place == SW_NOT_CROSSED;
+    const sw_hand_task *task = &moment->tasks[SW_RIGHT_HAND];
+    *right_place = task->struck > 0 ? task->range.low : right->struck.low;
+    return SW_HANDS_CROSSED_ON + (begins ? SW_HANDS_CROSSED : 0);
+}
+
+int64_t sw_hand_cross(const sw_hand_way *way, const sw_hand_moment *moment, bool crossed,
                       const sw_hand_placement placements[2], int *right_place)
 {
+    if (crossed) {
+        return lie_crossed(moment, &placements[SW_RIGHT_HAND], right_place);
+    }
     sw_hand hand = moment->tasks[SW_LEFT_HAND].struck > 0 ? SW_LEFT_HAND : SW_RIGHT_HAND;
     sw_hand rest = hand == SW_LEFT_HAND ? SW_RIGHT_HAND : SW_LEFT_HAND;
     if (moment->tasks[rest].sounding > 0) {

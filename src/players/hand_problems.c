@@ -34,7 +34,7 @@ static sw_hand_problem *add(finder *f, const sw_hand_slice *slice, const sw_hand
     problem->least_steps = INT_MAX;
     for (uint32_t split = 0; split <= slice->key_count; split++) {
         sw_hand_task other[2];
-        sw_hand_tasks(f->way->slices, slice, split, f->way->limits, other);
+        sw_hand_tasks(f->way->slices, slice, (sw_hand_sharing){.split = split}, f->way->limits, other);
         int left = sw_hand_spread(&other[0]);
         int right = sw_hand_spread(&other[1]);
         int wider = left > right ? left : right;
@@ -52,10 +52,12 @@ static sw_hand_reason reason_of(const finder *f, const sw_hand_slice *slice)
     bool many = false;
     for (uint32_t split = 0; split <= slice->key_count; split++) {
         sw_hand_task tasks[2];
-        sw_hand_tasks(f->way->slices, slice, split, limits, tasks);
+        sw_hand_tasks(f->way->slices, slice, (sw_hand_sharing){.split = split}, limits, tasks);
         many = tasks[0].keys + tasks[1].keys > 2 * limits->fingers;
-        within_span = within_span || (sw_hand_spread(&tasks[0]) <= limits->span &&
-                                      sw_hand_spread(&tasks[1]) <= limits->span);
+        sw_hand_limits endless = *limits;
+        endless.fingers = INT_MAX;
+        within_span = within_span ||
+                      (sw_hand_excess(&tasks[0], &endless) == 0 && sw_hand_excess(&tasks[1], &endless) == 0);
         playable =
             playable || (sw_hand_excess(&tasks[0], limits) == 0 && sw_hand_excess(&tasks[1], limits) == 0);
     }
@@ -104,10 +106,10 @@ const sw_hand_problem *sw_hand_problems(sw_arena *arena, const sw_hand_note *not
     for (size_t i = 0; i < way->slices->count; i++) {
         const sw_hand_slice *slice = &way->slices->slices[i];
         sw_hand_moment moment = {.number = i};
-        sw_hand_tasks(way->slices, slice, choices[i].split, way->limits, moment.tasks);
+        sw_hand_tasks(way->slices, slice, choices[i].sharing, way->limits, moment.tasks);
         find_limits(&f, slice, moment.tasks);
         if (i > 0) {
-            sw_hand_come_from(way->slices, choices[i - 1].split, choices[i].split, &moment);
+            sw_hand_come_from(way, choices[i - 1].sharing, choices[i].sharing, &moment);
         }
         find_late_hands(&f, &moment, &choices[i], places);
     }

@@ -143,12 +143,13 @@ static void add_keys(cutter *c, sw_hand_slice *slice)
             r->keys = sw_grow(r->keys, r->key_count, &r->key_capacity, sizeof *r->keys);
             int step = c->notes[note].step;
             int name = c->limits->by_string ? step : c->notes[note].semitone;
-            r->keys[r->key_count++] = (sw_hand_key){step, name, false, false, SW_NO_KEY};
+            r->keys[r->key_count++] = (sw_hand_key){.step = step, .number = name, .before = SW_NO_KEY};
             slice->key_count++;
         }
         sw_hand_key *key = &r->keys[r->key_count - 1];
         if (r->head_slice[note] == UINT32_MAX) {
             key->struck = true;
+            key->rolled = key->rolled || c->notes[note].rolled;
             r->head_slice[note] = number;
             r->head_key[note] = slice->key_count - 1;
         } else {
@@ -173,8 +174,17 @@ static void add_line(cutter *c, sw_hand_slice *slice, uint32_t from, uint32_t to
         return;
     }
     bool single = c->line_from.count == 1 && c->line_to.count == 1;
+    uint32_t group = c->notes[from].group;
+    bool same = c->notes[to].group == group;
+    bool grouped = group != 0 && c->notes[to].group != 0;
     r->lines = sw_grow(r->lines, r->line_count, &r->line_capacity, sizeof *r->lines);
-    r->lines[r->line_count++] = (sw_hand_line){c->key[from], c->key[to], steps, c->bound[from], single};
+    r->lines[r->line_count++] = (sw_hand_line){.from = c->key[from],
+                                               .to = c->key[to],
+                                               .steps = steps,
+                                               .bound = c->bound[from],
+                                               .single = single,
+                                               .within = grouped && same,
+                                               .apart = grouped && !same};
     slice->line_count++;
 }
 

@@ -13,6 +13,7 @@ typedef struct sw_hand_key {
     int step;
     int number;      /* tells strings or keys apart: the step on a harp, the semitone on a keyboard */
     bool struck;     /* a note begins on it */
+    bool rolled;     /* in a rolled chord */
     bool goes_on;    /* a note on it still sounds in the next slice */
     uint32_t before; /* its place among the keys of the slice before if a note sounds on from there, or
                         SW_NO_KEY */
@@ -25,6 +26,8 @@ typedef struct sw_hand_line {
     int steps;   /* width of the interval, never negative */
     bool bound;  /* a glissando */
     bool single; /* from a single note of its voice to a single note */
+    bool within; /* one group (beam, beat) */
+    bool apart;  /* from one group to another */
 } sw_hand_line;
 
 typedef struct sw_hand_slice {

@@ -1,14 +1,14 @@
 /* The search for the least total cost: dynamic programming over the slices.
  *
- * A *layer* holds the states that can be reached after a slice, in order of their split. The next layer comes
- * from every state with every split that leaves the hands of sounding notes as they are: since held keys keep
- * their order, it is enough that as many of them lie below the one split as below the other. States that are
- * alike are merged to the cheapest. Per slice that is states times splits, times the choice of each hand to
- * place its fingers anew or not; the states of a layer are few, as a placement begins at one of the last few
- * notes and a lifted hand is remembered no longer than it needs to get away.
+ * A *layer* holds the states that can be reached after a slice, in order of their sharing (split, crossed or
+ * not). The next layer comes from every state with every sharing that leaves the hands of sounding notes as
+ * they are: since held keys keep their order, one number says how they are shared. States that are alike are
+ * merged to the cheapest. Per slice that is states times splits, times the choice of each hand to place its
+ * fingers anew or not; the states of a layer are few, as a placement begins at one of the last few notes and
+ * a lifted hand is remembered no longer than it needs to get away.
  *
- * Dropped early, without harm to the optimum: call states *kin* when as many of the keys that sound on lie
- * left of their splits. Kin can go on alike, slice by slice (with fingers placed anew wherever they could not
+ * Dropped early, without harm to the optimum: call states *kin* when they share the keys that sound on
+ * alike. Kin can go on alike, slice by slice (with fingers placed anew wherever they could not
  * stay), and pay the same for impossible slices from then on; all that can differ are lines into the next
  * slice, the ways of the hands and their crossing, which a bound covers. A state that is dearer than its
  * cheapest kin by more than that bound can't win. In effect impossible splits die at once wherever there are
@@ -47,24 +47,40 @@ typedef struct search {
 
 /* ---- dropping states ---- */
 
-/* Keys below the split that sound on into the next slice. */
-static uint32_t kept_below(const search *s, const sw_hand_slice *slice, uint32_t split)
+/* A number for each way in which `all` keys can be shared, of which `below` lie below the split. Where all of
+ * them lie on one side, crossed hands can't be told from others. */
+static uint32_t sharing_number(uint32_t all, uint32_t below, bool crossed)
 {
-    uint32_t kept = 0;
-    for (uint32_t i = 0; i < split; i++) {
-        kept += s->slices->keys[slice->first_key + i].goes_on;
+    if (!crossed) {
+        return below;
     }
-    return kept;
+    return below == 0 || below == all ? all - below : all + below;
 }
 
-/* Keys below the split that sound on from the slice before. */
-static uint32_t held_below(const search *s, const sw_hand_slice *slice, uint32_t split)
+/* How the keys are shared that sound on into the next slice. */
+static uint32_t kept_sharing(const search *s, const sw_hand_slice *slice, sw_hand_sharing sharing)
 {
-    uint32_t held = 0;
-    for (uint32_t i = 0; i < split; i++) {
-        held += s->slices->keys[slice->first_key + i].before != SW_NO_KEY;
+    uint32_t all = 0;
+    uint32_t below = 0;
+    for (uint32_t i = 0; i < slice->key_count; i++) {
+        bool kept = s->slices->keys[slice->first_key + i].goes_on;
+        all += kept;
+        below += kept && i < sharing.split;
     }
-    return held;
+    return sharing_number(all, below, sharing.crossed);
+}
+
+/* How those are shared that sound on from the slice before. */
+static uint32_t held_sharing(const search *s, const sw_hand_slice *slice, sw_hand_sharing sharing)
+{
+    uint32_t all = 0;
+    uint32_t below = 0;
+    for (uint32_t i = 0; i < slice->key_count; i++) {
+        bool held = s->slices->keys[slice->first_key + i].before != SW_NO_KEY;
+        all += held;
+        below += held && i < sharing.split;
+    }
+    return sharing_number(all, below, sharing.crossed);
 }
 
 /* More than two kin can differ by in all that follows slice `number` when they go on alike. */
@@ -77,7 +93,7 @@ static int64_t bound_after(const search *s, size_t number)
     int64_t lines = 0;
     for (uint32_t i = 0; i < following->line_count; i++) {
         const sw_hand_line *line = &s->slices->lines[following->first_line + i];
-        lines += line->bound ? SW_HANDS_BOUND : SW_HANDS_LINE_STEP;
+        lines += (line->bound ? SW_HANDS_BOUND : SW_HANDS_LINE_STEP) + SW_HANDS_WITHIN_GROUP;
     }
     int64_t way_of_hand = SW_HANDS_SHIFT_SKIP + SW_HANDS_TOO_QUICK + SW_FULL_RUN * SW_HANDS_SHORT_RUN;
     int64_t each_slice = 2 * way_of_hand + SW_HANDS_UNDER;
@@ -86,7 +102,7 @@ static int64_t bound_after(const search *s, size_t number)
 
 static void drop_hopeless(search *s, size_t number)
 {
-    size_t kinds = (size_t)s->slices->slices[number].key_count + 1;
+    size_t kinds = 2 * (size_t)s->slices->slices[number].key_count + 1;
     if (s->kin_capacity < kinds) {
         s->kin_capacity = kinds;
         s->best_of_kin = sw_realloc(s->best_of_kin, kinds * sizeof *s->best_of_kin);
@@ -142,6 +158,11 @@ static int find_options(const search *s, const sw_hand_moment *moment, sw_hand h
     return count;
 }
 
+static bool same_sharing(sw_hand_sharing a, sw_hand_sharing b)
+{
+    return a.split == b.split && a.crossed == b.crossed;
+}
+
 /* Continues a state of the layer in all ways that `moment` allows; `next` has what they have in common. */
 static void continue_state(search *s, const sw_hand_state *from, const sw_hand_moment *moment,
                            sw_hand_state next)
@@ -154,7 +175,9 @@ static void continue_state(search *s, const sw_hand_state *from, const sw_hand_m
     for (int hand = 0; hand < 2; hand++) {
         next.cost += sw_hand_short_run_cost(moment, (sw_hand)hand, &from->hands[hand]);
     }
-    int64_t cost = from->cost + next.cost + sw_hand_cross(&s->way, moment, from->hands, &next.right_place);
+    int64_t cost =
+        from->cost + next.cost +
+        sw_hand_cross(&s->way, moment, next.choice.sharing.crossed, from->hands, &next.right_place);
     for (int l = 0; l < left_count; l++) {
         for (int r = 0; r < right_count; r++) {
             next.cost = cost + left[l].cost + right[r].cost;
@@ -167,26 +190,27 @@ static void continue_state(search *s, const sw_hand_state *from, const sw_hand_m
     }
 }
 
-/* Continues the states first .. end-1 of the layer, which have one split, with the split in `next`. */
+/* Continues the states first .. end-1 of the layer, which have one sharing, with the sharing in `next`. */
 static void continue_states(search *s, size_t first, size_t end, sw_hand_moment *moment, sw_hand_state next)
 {
     const sw_hand_slice *slice = &s->slices->slices[moment->number];
-    uint32_t split_before = s->now.states[first].choice.split;
-    next.cost += sw_hand_come_from(s->slices, split_before, next.choice.split, moment);
-    next.move = abs(boundary(s, slice, next.choice.split) - boundary(s, slice - 1, split_before));
+    sw_hand_sharing before = s->now.states[first].choice.sharing;
+    sw_hand_sharing now = next.choice.sharing;
+    next.cost += sw_hand_come_from(&s->way, before, now, moment);
+    next.move = abs(boundary(s, slice, now.split) - boundary(s, slice - 1, before.split));
     for (size_t i = first; i < end; i++) {
         next.parent = (uint32_t)i;
         continue_state(s, &s->now.states[i], moment, next);
     }
 }
 
-static void enter_split(search *s, size_t number, uint32_t split)
+static void enter_sharing(search *s, size_t number, sw_hand_sharing sharing)
 {
     const sw_hand_slice *slice = &s->slices->slices[number];
     sw_hand_moment moment = {.number = number};
-    sw_hand_tasks(s->slices, slice, split, s->limits, moment.tasks);
-    sw_hand_state next = {.choice.split = split, .kept = kept_below(s, slice, split)};
-    next.cost = sw_hand_slice_cost(s->slices, slice, split, s->limits, moment.tasks);
+    sw_hand_tasks(s->slices, slice, sharing, s->limits, moment.tasks);
+    sw_hand_state next = {.choice.sharing = sharing, .kept = kept_sharing(s, slice, sharing)};
+    next.cost = sw_hand_slice_cost(s->slices, slice, sharing, s->limits, moment.tasks);
     sw_hand_layer_begin_split(&s->next);
     if (number == 0) {
         sw_hand_state nowhere = {.hands = {sw_hand_nowhere(), sw_hand_nowhere()},
@@ -194,10 +218,11 @@ static void enter_split(search *s, size_t number, uint32_t split)
         continue_state(s, &nowhere, &moment, next);
         return;
     }
-    uint32_t held = held_below(s, slice, split);
+    uint32_t held = held_sharing(s, slice, sharing);
     for (size_t first = 0, end; first < s->now.count; first = end) {
         end = first + 1;
-        while (end < s->now.count && s->now.states[end].choice.split == s->now.states[first].choice.split) {
+        while (end < s->now.count &&
+               same_sharing(s->now.states[end].choice.sharing, s->now.states[first].choice.sharing)) {
             end++;
         }
         if (s->now.states[first].kept == held) {
@@ -211,7 +236,10 @@ static void enter_slice(search *s, size_t number)
     const sw_hand_slice *slice = &s->slices->slices[number];
     sw_hand_layer_clear(&s->next);
     for (uint32_t split = 0; split <= slice->key_count; split++) {
-        enter_split(s, number, split);
+        enter_sharing(s, number, (sw_hand_sharing){.split = split});
+    }
+    for (uint32_t split = 1; split < slice->key_count && s->limits->may_cross; split++) {
+        enter_sharing(s, number, (sw_hand_sharing){.split = split, .crossed = true});
     }
     drop_hopeless(s, number);
     s->exact = sw_hand_layer_cap(&s->next, SW_HANDS_MAX_STATES) && s->exact;
@@ -253,10 +281,26 @@ static const sw_hand *hands_of_notes(sw_arena *arena, const sw_hand_slices *slic
     sw_hand *hands = sw_arena_alloc(arena, count * sizeof *hands);
     for (size_t i = 0; i < count; i++) {
         uint32_t head = slices->head[i];
-        uint32_t split = choices[slices->head_slice[head]].split;
-        hands[i] = slices->head_key[head] < split ? SW_LEFT_HAND : SW_RIGHT_HAND;
+        hands[i] = sw_hand_of_key(choices[slices->head_slice[head]].sharing, slices->head_key[head]);
     }
     return hands;
+}
+
+static const bool *rolls_of_notes(sw_arena *arena, const search *s, size_t count,
+                                  const sw_hand_choice *choices)
+{
+    bool *rolls = sw_arena_alloc(arena, (count + 1) * sizeof *rolls);
+    for (size_t i = 0; i < count; i++) {
+        uint32_t number = s->slices->head_slice[i];
+        rolls[i] = false;
+        if (s->slices->head[i] == i) { /* tied notes are not struck */
+            const sw_hand_slice *slice = &s->slices->slices[number];
+            sw_hand_task tasks[2];
+            sw_hand_tasks(s->slices, slice, choices[number].sharing, s->limits, tasks);
+            rolls[i] = sw_hand_rolls(s->slices, slice, tasks);
+        }
+    }
+    return rolls;
 }
 
 sw_hand_split sw_hands_split(sw_arena *arena, const sw_hand_note *notes, size_t count,
@@ -269,6 +313,7 @@ sw_hand_split sw_hands_split(sw_arena *arena, const sw_hand_note *notes, size_t 
     sw_hand_choice *choices = best_choices(&s, &result.cost);
     result.exact = s.exact;
     result.hands = hands_of_notes(arena, &slices, count, choices);
+    result.rolls = rolls_of_notes(arena, &s, count, choices);
     result.problems = sw_hand_problems(arena, notes, &s.way, choices, &result.problem_count);
     free(choices);
     sw_hand_layer_free(&s.now);

@@ -3,7 +3,8 @@
  * WHAT IT WORKS ON
  * Notes with their time and height, nothing else: no text, no syntax, no staff. Time is real time: what a
  * hand can do between two notes depends on the seconds between them. Heights are counted in staff steps (0 =
- * middle C, an octave is 7), because a hand measures strings or white keys, not semitones.
+ * middle C, an octave is 7), because a hand measures strings or white keys, not semitones. On bars, which get
+ * narrower upwards, the span depends on where the hand's lowest key lies.
  *
  * THE MODEL
  * A *slice* is a moment at which some note begins; it holds all notes that begin or still sound there. Notes
@@ -11,6 +12,9 @@
  * cross: of the keys of a slice, in order of height, the lowest k are played by the left hand and the others
  * by the right. k is the *split* of the slice. A note keeps its hand as long as it sounds; notes that
  * continue a tie are part of the note they continue, so they cannot change hands.
+ *
+ * With `may_cross` the left hand may lie over the right at one moment, too: then the lowest k keys are the
+ * right hand's and the others the left hand's. Hands that lie within each other are not thought of.
  *
  * A hand has a *placement*: fingers on strings (harp) or keys, at most as many as it has, all within its
  * span. What it strikes next joins the placement if it lies there already or a finger is left for it within
@@ -26,7 +30,9 @@
  *
  * WHAT CAN'T BE (each such slice costs SW_HANDS_IMPOSSIBLE and is reported; the least bad split is taken)
  *   - more keys in a hand than it has fingers,
- *   - a hand spread wider than its span.
+ *   - a hand spread wider than its span. A hand whose keys are all struck at this moment and *rolled* (one
+ *     after the other) moves while it plays: it has no span. With `may_roll` any chord may be rolled, at a
+ *     cost that is paid only where it makes the difference.
  * If notes hold their finger (SW_HOLD_FIRM, keyboards) sounding notes count fully. On the harp (SW_HOLD_SOFT)
  * a string rings by itself: only the notes plucked together need fingers and span, and ringing ones make a
  * smaller, soft cost. The ringing notes still do not cross and keep their hand, which keeps the staves
@@ -39,18 +45,23 @@
  * way. Within one hand it is free, however far it goes: the hand moves along.
  *   - line: a line changes hands; dear for steps, cheap for anything wider, free after a rest. One pass is
  *     counted once, however many notes follow, so that an arpeggio goes hand over hand in full placements.
+ *   - group: it changes hands within a group (a beam, a beat); so runs pass in whole groups.
  *   - shift, by hurry: fingers are placed anew in the midst of a line of single notes that the hand plays
  *     on. By step this is the thumb passing under (a finger crossing over), which is cheap. On thirds to
  *     fifths it breaks an arpeggio and costs more than handing the line over. On a wide leap the hand jumps
  *     anyhow.
  *   - haste, by hurry: a hand takes a line over on other keys than it struck last.
- *   - short run: a hand gives away a line of single notes of which it has played less than four.
+ *   - short run: a hand gives away a line of single notes of which it has played less than four, or than
+ *     three where a group ends.
  *   - crossing: the middle of what the left hand strikes lies above the middle of what the right hand struck
  *     last (or the other way about), in succession, while the other hand is still in place: it had keys until
  *     now, or struck some within settle_seconds. The left hand over the right is customary in arpeggios, the
  *     more so the higher; the right hand under the left is not. Under a left hand that came over it the right
- *     hand may go on, or come back to where it was.
- *   - time: the hand has less time for its way than it needs. A thumb that passes under needs none.
+ *     hand may go on, or come back to where it was. At one moment (`may_cross`) beginning it costs, and each
+ *     slice a little.
+ *   - time: the hand has less time for its way than it needs. A thumb that passes under needs none. With
+ *     `in_turn` (mallets) the hands strike a single line in turn as long as the other one has nothing else to
+ *     strike, on whichever staff it stands: it hurries no hand.
  *   - stretch: wider than comfortable.
  *   - balance: one hand full while the other is nearly empty; one hand spread beyond an octave, or with two
  *     voices of the source, while the other is idle.
@@ -88,7 +99,9 @@ enum {
     SW_HANDS_EXCESS = 1000000,        /* in such a slice: each key and each step beyond a limit */
     SW_HANDS_LINE_STEP = 100,         /* a line changes hands on a repeated note or a step */
     SW_HANDS_LINE_LEAP = 20,          /* on a wider interval */
+    SW_HANDS_WITHIN_GROUP = 20,       /* in addition, not at the beginning of a beam or beat */
     SW_HANDS_BOUND = 100000,          /* a glissando or tremolo is in one hand and in the other */
+    SW_HANDS_ROLL = 5000,             /* a chord is rolled that is not marked so */
     SW_HANDS_SHIFT_STEP = 40,     /* by hurry: fingers placed anew on a repeated note or a step of a line */
     SW_HANDS_SHIFT_SKIP = 250,    /* on a third, fourth or fifth */
     SW_HANDS_SHIFT_LEAP = 80,     /* on a wider interval */
@@ -97,6 +110,8 @@ enum {
     SW_HANDS_OVER = 10,           /* the left hand crosses over the right, */
     SW_HANDS_OVER_LOW = 3,        /* and each step that the right hand lies below middle C then; */
     SW_HANDS_UNDER = 150,         /* the right under the left, and at most that for the left over it */
+    SW_HANDS_CROSSED = 100,       /* with may_cross: the left hand lies over the right at one moment, */
+    SW_HANDS_CROSSED_ON = 5,      /* and each slice in which it does */
     SW_HANDS_TOO_QUICK = 300,     /* times the part of the needed seconds that is missing (0..1) */
     SW_HANDS_STRETCH = 20,        /* each step beyond the comfortable span */
     SW_HANDS_UNEVEN = 15,         /* each key by which one hand has more than four more than the other */
@@ -115,10 +130,25 @@ typedef enum sw_hold {
     SW_HOLD_SOFT  /* a sounding note rings by itself (strings of a harp) */
 } sw_hold;
 
+/* Another span from some height on. */
+typedef struct sw_hand_reach {
+    int from;    /* step of the hand's lowest key, at least */
+    int span;    /* as in sw_hand_limits, and not less than below */
+    int comfort; /* not above span */
+} sw_hand_reach;
+
+enum { SW_HANDS_REACHES = 6 };
+
 typedef struct sw_hand_limits {
-    int fingers;         /* keys that a hand can take at once, and that a placement holds */
-    int span;            /* widest spread of a hand in steps: an octave is 7, a tenth 9 */
-    int comfort;         /* widest comfortable spread; not above span */
+    int fingers; /* keys that a hand can take at once, and that a placement holds */
+    int span;    /* widest spread of a hand in steps: an octave is 7, a tenth 9 */
+    int comfort; /* widest comfortable spread; not above span */
+    sw_hand_reach
+        reaches[SW_HANDS_REACHES]; /* upwards; below the first of them the two figures before hold */
+    size_t reach_count;
+    bool may_roll;       /* chords may be rolled where they are too wide */
+    bool may_cross;      /* the left hand may lie over the right at one moment */
+    bool in_turn;        /* a single line is struck by both hands in turn */
     bool by_string;      /* true: C sharp and D flat are two strings; false: they are one key */
     sw_hold holds;       /* what a note that still sounds means for its hand */
     double hold_seconds; /* a note occupies its hand at most so long; INFINITY: until its end. A shorter time
@@ -141,6 +171,13 @@ sw_hand_limits sw_hand_limits_harp(void);
  * Boyle & Booker's study of 473 pianists: 8.5 inches for a tenth, which 76 % of men and 13 % of women have);
  * firm holds. Travel and settling: common practice, no source. */
 sw_hand_limits sw_hand_limits_piano(void);
+/* Marimba, vibraphone, xylophone: two mallets a hand (Solomon, "How to Write for Percussion"); strokes ring
+ * by themselves: soft holds. An octave; what is wider depends on the register and the instrument, see
+ * instruments.yaml. Travel and settling: common practice, no source. */
+sw_hand_limits sw_hand_limits_mallets(void);
+/* The widest spread of a hand whose lowest key is at this step, and the widest comfortable one. */
+int sw_hand_span_at(const sw_hand_limits *limits, int lowest);
+int sw_hand_comfort_at(const sw_hand_limits *limits, int lowest);
 
 typedef struct sw_hand_note {
     uint32_t id;       /* the caller's, only handed back in problems */
@@ -150,6 +187,8 @@ typedef struct sw_hand_note {
     int semitone;      /* MIDI key number */
     int step;          /* steps of the staff above middle C */
     uint32_t voice;    /* notes of one line have the same number */
+    uint32_t group;    /* 0, or the beam or beat that it stands in, a number of its own for each */
+    bool rolled;       /* in a rolled chord */
     int grace;         /* 0, or for grace notes before the note at this onset their order: -n .. -1 */
     bool bound;        /* a glissando leads from it to the next note of its voice, all in one hand */
     bool tied; /* continues an earlier note of this pitch (of the same voice, or else one that ends here);
@@ -184,9 +223,11 @@ typedef struct sw_hand_problem {
 
 typedef struct sw_hand_split {
     const sw_hand *hands; /* one for each note, in the order given */
-    int64_t cost;         /* total in points, least possible if `exact` */
-    bool exact;           /* false: a slice had more states than are kept (SW_HANDS_MAX_STATES), so a better
-                           * way may exist; does not happen in playable music */
+    const bool
+        *rolls;   /* for each note: it is struck in a chord that has to be rolled, and is not marked so */
+    int64_t cost; /* total in points, least possible if `exact` */
+    bool exact;   /* false: a slice had more states than are kept (SW_HANDS_MAX_STATES), so a better
+                   * way may exist; does not happen in playable music */
     const sw_hand_problem *problems; /* in order of time */
     size_t problem_count;
 } sw_hand_split;

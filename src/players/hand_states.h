@@ -10,7 +10,7 @@ typedef struct sw_hand_state {
     sw_hand_placement hands[2];
     int right_place; /* see sw_hand_cross */
     sw_hand_choice choice;
-    uint32_t kept;   /* keys left of the split that sound on into the next slice */
+    uint32_t kept;   /* how the keys that sound on into the next slice are shared: one number for each way */
     uint32_t parent; /* in the layer before */
     int move;        /* how far the split lies from that of the parent, in steps: decides ties */
 } sw_hand_state;
@@ -18,7 +18,7 @@ typedef struct sw_hand_state {
 /* Whether a state is cheaper than another, or as cheap after a shorter move. */
 bool sw_hand_state_is_better(const sw_hand_state *state, const sw_hand_state *other);
 
-/* The states that can be reached after a slice, in order of their split. */
+/* The states that can be reached after a slice, in order of their sharing. */
 typedef struct sw_hand_layer {
     sw_hand_state *states;
     size_t count;
@@ -30,7 +30,7 @@ typedef struct sw_hand_layer {
 } sw_hand_layer;
 
 void sw_hand_layer_clear(sw_hand_layer *layer);
-/* All states that are offered from here on have one split, which no state before has. */
+/* All states that are offered from here on have one sharing, which no state before has. */
 void sw_hand_layer_begin_split(sw_hand_layer *layer);
 /* Adds a state unless its like is there already and it is no better than that. */
 void sw_hand_layer_offer(sw_hand_layer *layer, const sw_hand_state *state);

@@ -33,6 +33,31 @@ const char *sw_family_name(sw_family family)
     return family_names[family];
 }
 
+bool sw_yaml_fail_instrument(sw_yaml_reader *r, const yaml_node_t *node, sw_slice word,
+                             const sw_instruments *instruments)
+{
+    size_t count = sw_instruments_count(instruments);
+    const char **ids = sw_alloc(count * sizeof *ids);
+    for (size_t i = 0; i < count; i++) {
+        ids[i] = sw_instruments_get(instruments, i)->id;
+    }
+    sw_buffer name = {0};
+    sw_buffer_format(&name, "%.*s", (int)word.length, word.data);
+    const sw_instrument *named = sw_instruments_find(instruments, sw_buffer_text(&name));
+    const char *nearest = sw_nearest_word(word, ids, count);
+    nearest = nearest == NULL && named != NULL ? named->id : nearest;
+    sw_buffer_free(&name);
+    free(ids);
+    if (nearest != NULL) {
+        return sw_yaml_fail(r, node, "unknown instrument '%.*s'; did you mean '%s'?", (int)word.length,
+                            word.data, nearest);
+    }
+    return sw_yaml_fail(r, node,
+                        "unknown instrument '%.*s'; write a plain name such as english-horn, or give its "
+                        "figures under 'instruments'",
+                        (int)word.length, word.data);
+}
+
 /* ---- the keys of an entry ----------------------------------------------------------------------- */
 
 static int entry_number(const reader *r, const draft *d)
@@ -232,8 +257,56 @@ static bool set_extreme_span(reader *r, draft *d, const yaml_node_t *value)
     return sw_yaml_number(&r->yaml, value, "extreme-span", &d->entry->figures.extreme_span);
 }
 
-static const char *const hand_keys[] = {"fingers", "span", "extreme-span"};
-static set_value *const hand_setters[] = {set_fingers, set_span, set_extreme_span};
+static bool read_hand_register(reader *r, const yaml_node_t *node, sw_hand_register *reg)
+{
+    static const char *const keys[] = {"from", "span", "extreme-span"};
+    const yaml_node_t *values[3];
+    if (!sw_yaml_fields(&r->yaml, node, "a register", keys, 3, values)) {
+        return false;
+    }
+    if (values[0] == NULL || values[1] == NULL) {
+        return sw_yaml_fail(&r->yaml, node, "a register needs from and span, as in {from: C5, span: 8}");
+    }
+    if (!sw_yaml_pitch(&r->yaml, values[0], "from", &reg->from) ||
+        !sw_yaml_number(&r->yaml, values[1], "span", &reg->span)) {
+        return false;
+    }
+    reg->extreme_span = reg->span;
+    if (values[2] != NULL && !sw_yaml_number(&r->yaml, values[2], "extreme-span", &reg->extreme_span)) {
+        return false;
+    }
+    return reg->extreme_span >= reg->span ||
+           sw_yaml_fail(&r->yaml, values[2], "extreme-span %d is less than span %d; give at least as much",
+                        reg->extreme_span, reg->span);
+}
+
+static bool set_by_register(reader *r, draft *d, const yaml_node_t *value)
+{
+    const yaml_node_item_t *items;
+    size_t count;
+    if (!sw_yaml_list(&r->yaml, value, "by-register", &items, &count)) {
+        return false;
+    }
+    sw_hand_register *list = sw_arena_alloc(r->table->arena, count * sizeof *list + 1);
+    for (size_t i = 0; i < count; i++) {
+        const yaml_node_t *item = sw_yaml_node(&r->yaml, items[i]);
+        if (!read_hand_register(r, item, &list[i])) {
+            return false;
+        }
+        if (i > 0 && (sw_pitch_staff_steps(list[i].from) <= sw_pitch_staff_steps(list[i - 1].from) ||
+                      list[i].span < list[i - 1].span || list[i].extreme_span < list[i - 1].extreme_span)) {
+            return sw_yaml_fail(
+                &r->yaml, item,
+                "list the registers from the bottom up, each above the last and not narrower");
+        }
+    }
+    d->entry->figures.hand_registers = list;
+    d->entry->figures.hand_register_count = count;
+    return true;
+}
+
+static const char *const hand_keys[] = {"fingers", "span", "extreme-span", "by-register"};
+static set_value *const hand_setters[] = {set_fingers, set_span, set_extreme_span, set_by_register};
 enum { HAND_KEYS = sizeof hand_keys / sizeof hand_keys[0] };
 
 /* Reads a mapping whose keys are all known and stand once. */
@@ -274,6 +347,7 @@ static bool set_hands(reader *r, draft *d, const yaml_node_t *value)
     }
     d->has_figures = true;
     figures->fingers = figures->span = figures->extreme_span = 0;
+    figures->hand_register_count = 0;
     if (!read_mapping(r, d, value, hand_keys, hand_setters, HAND_KEYS)) {
         return false;
     }

@@ -343,9 +343,7 @@ sw_playing *sw_playing_of(const sw_techniques *techniques, const sw_instruments 
     b.state_of = sw_arena_alloc(arena, (score->event_count + 1) * sizeof *b.state_of);
     find_voices(&b);
     collect_words(&b);
-    if (b.word_count > 0) {
-        qsort(b.words, b.word_count, sizeof *b.words, compare_words);
-    }
+    sw_sort(b.words, b.word_count, sizeof *b.words, compare_words);
     settle_scopes(&b);
     fill_states(&b);
     sw_technique_word *words = sw_arena_alloc(arena, (b.word_count + 1) * sizeof *words);

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "players/staff_words.h"
+
 enum { MOST_NAMES = 16 };
 
 /* The names of a staff, the most telling first. */
@@ -68,6 +70,30 @@ const char *sw_staff_instrument_name(const sw_instruments *instruments, const sw
     const char *name;
     find(instruments, reading, score, staff, &name);
     return name;
+}
+
+static bool says_soloist(const char *name)
+{
+    static const char *const says[] = {"solo",       "sola",        "principal",  "principale", "princ",
+                                       "concertant", "concertante", "concertato", "solist",     "solistin",
+                                       "soliste",    "soloist",     NULL};
+    sw_staff_words words;
+    sw_staff_words_cut(sw_slice_of(name), &words);
+    for (size_t i = 0; i < words.count; i++) {
+        if (sw_staff_word_among(&words, i, says)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool sw_staff_is_soloist(const sw_instruments *instruments, const sw_reading *reading, const sw_score *score,
+                         uint32_t staff)
+{
+    const sw_staff *s = &score->staves[staff];
+    return says_soloist(sw_staff_instrument_name(instruments, reading, score, staff)) ||
+           says_soloist(sw_reading_name(reading, s->instrument)) ||
+           says_soloist(sw_reading_name(reading, s->short_instrument));
 }
 
 uint32_t sw_staff_brace(const sw_reading *reading, const sw_score *score, uint32_t staff)

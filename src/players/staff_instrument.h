@@ -15,6 +15,10 @@ const sw_instrument *sw_staff_instrument(const sw_instruments *instruments, cons
 /* The name that told it, "" when none did. Lives as long as the reading. */
 const char *sw_staff_instrument_name(const sw_instruments *instruments, const sw_reading *reading,
                                      const sw_score *score, uint32_t staff);
+/* Whether a staff is for a soloist, by the name that tells its instrument or by those that are printed:
+ * "Violino principale", "Solo Cello". */
+bool sw_staff_is_soloist(const sw_instruments *instruments, const sw_reading *reading, const sw_score *score,
+                         uint32_t staff);
 /* The brace that joins the staves of one player: index into score->groups of the PianoStaff or GrandStaff
  * that is the closest group around the staff, otherwise SW_NO_INDEX. */
 uint32_t sw_staff_brace(const sw_reading *reading, const sw_score *score, uint32_t staff);

@@ -6,6 +6,7 @@
 
 #include "stavewright/base.h"
 #include "stavewright/pitch.h"
+#include "stavewright/players.h"
 
 typedef struct sw_yaml_reader {
     const char *path; /* for messages */
@@ -23,6 +24,10 @@ bool sw_yaml_fail(sw_yaml_reader *r, const yaml_node_t *node, const char *format
 /* An unknown word, with what it may have meant or else with all that is possible. */
 bool sw_yaml_fail_word(sw_yaml_reader *r, const yaml_node_t *node, const char *what, sw_slice word,
                        const char *const *words, size_t count);
+
+/* A word that is no id of an instrument, and which it may mean: a mistyped id, or the name of a staff. */
+bool sw_yaml_fail_instrument(sw_yaml_reader *r, const yaml_node_t *node, sw_slice word,
+                             const sw_instruments *instruments);
 
 /* The node of a number that another node holds. */
 const yaml_node_t *sw_yaml_node(sw_yaml_reader *r, int number);

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "stavewright/meaning.h"
 #include "stavewright/report.h"
 
 static const char *pitch_word(sw_pitch p, char text[16])
@@ -43,7 +44,6 @@ static void print_changes(const sw_reading *reading, const sw_score *score, sw_b
         uint32_t bar = sw_score_bar_at(score, s->onset);
         char beat[SW_RATIONAL_TEXT];
         char tonic[16];
-        char value[SW_DURATION_TEXT];
         sw_buffer_format(result, "  bar %d:%s  ", bar == SW_NO_INDEX ? 1 : score->bars[bar].number,
                          sw_rational_print(sw_score_beat(score, s->onset), beat));
         if (m->kind == SW_MUSIC_TIME) {
@@ -52,22 +52,14 @@ static void print_changes(const sw_reading *reading, const sw_score *score, sw_b
             sw_buffer_format(result, "key %s %s\n", pitch_word(s->pitch, tonic),
                              sw_reading_name(reading, m->name));
         } else {
-            const char *text = sw_reading_name(reading, m->name);
-            sw_buffer_string(result, "tempo");
-            if (text[0] != '\0') {
-                sw_buffer_format(result, " \"%s\"", text);
-            }
-            if (m->name2 != 0) {
-                sw_buffer_format(result, " %s = %g", sw_duration_print(sw_music_duration(m), value),
-                                 m->name2 / 1000.0);
-            }
+            sw_buffer_string(result, "tempo ");
+            sw_tempo_meaning(reading, s->music, result);
             sw_buffer_char(result, '\n');
         }
     }
 }
 
-/* Lines that stand in a score like staves, but hold no notes of their own. */
-static bool is_staff(const sw_reading *reading, const sw_staff *staff)
+bool sw_report_is_staff(const sw_reading *reading, const sw_staff *staff)
 {
     static const char *const others[] = {"ChordNames", "Devnull", "Dynamics", "FiguredBass",
                                          "FretBoards", "Lyrics",  "NoteNames"};
@@ -123,7 +115,7 @@ static void print_staves(const sw_reading *reading, const sw_score *score, sw_bu
         if (staff->group != SW_NO_INDEX) {
             sw_buffer_format(result, " in %s", sw_reading_name(reading, score->groups[staff->group].type));
         }
-        if (is_staff(reading, staff)) {
+        if (sw_report_is_staff(reading, staff)) {
             sw_buffer_format(result, ", %zu %s, %zu %s", voices, some(voices, "voice", "voices"), notes,
                              some(notes, "note", "notes"));
         }
@@ -167,7 +159,7 @@ static size_t count_staves(const sw_reading *reading, const sw_score *score)
 {
     size_t count = 0;
     for (size_t i = 0; i < score->staff_count; i++) {
-        count += is_staff(reading, &score->staves[i]);
+        count += sw_report_is_staff(reading, &score->staves[i]);
     }
     return count;
 }

@@ -123,6 +123,30 @@ static sw_value clef(const sw_apply_call *c)
     return sw_apply_music(c, music);
 }
 
+/* What all staves can read. */
+static sw_value label(const sw_apply_call *c)
+{
+    static const struct {
+        const char *command;
+        sw_label label;
+    } labels[] = {{"bar", SW_LABEL_BAR_LINE},
+                  {"codaMark", SW_LABEL_CODA},
+                  {"mark", SW_LABEL_MARK},
+                  {"segnoMark", SW_LABEL_SEGNO}};
+    uint32_t music;
+    sw_music *m = sw_apply_add(c, SW_MUSIC_SETTING, &music);
+    m->check = SW_LABEL_TEXT;
+    for (size_t i = 0; i < sizeof labels / sizeof labels[0]; i++) {
+        if (strcmp(c->command->name, labels[i].command) == 0) {
+            m->check = (int8_t)labels[i].label;
+        }
+    }
+    const sw_value *value = &c->arguments[0];
+    m->name = value->kind == SW_VALUE_TEXT ? value->text : 0;
+    m->num = value->kind == SW_VALUE_NUMBER && value->rational.den == 1 ? (int32_t)value->rational.num : 0;
+    return sw_apply_music(c, music);
+}
+
 /* The numbers of a fraction as they are written: 2/4 and 1/2 are different metres. */
 static void set_fraction(const sw_apply_call *c, sw_music *m, const sw_value *value)
 {
@@ -388,23 +412,31 @@ static const sw_apply_row rows[] = {
     {"after", after},
     {"afterGrace", after_grace},
     {"appoggiatura", grace},
+    {"bar", label},
     {"clef", clef},
+    {"codaMark", label},
     {"crossStaff", wrapped},
     {"endSpanners", wrapped},
     {"fixed", fixed},
     {"grace", grace},
     {"incipit", incipit},
+    {"jump", label},
     {"key", key},
     {"language", language},
     {"makeClusters", clusters},
+    {"mark", label},
     {"octaveCheck", octave_check},
     {"partial", partial},
     {"pitchedTrill", first_music},
     {"relative", relative},
     {"resetRelativeOctave", octave_check},
     {"scaleDurations", scale_durations},
+    {"sectionLabel", label},
+    {"segnoMark", label},
     {"skip", skip},
     {"slashedGrace", grace},
+    {"textEndMark", label},
+    {"textMark", label},
     {"time", metre},
     {"times", times},
     {"transpose", transpose},

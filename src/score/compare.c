@@ -3,27 +3,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* What a staff has in a bar, as one number a kind, so that bars can be compared quickly. */
-enum { PITCHES, RHYTHM, DYNAMICS, MARKS, MARKS_PLACED, TEXTS, LYRICS, KEY, PARTS };
+#include "score/bar_contents.h"
 
-typedef struct content {
-    uint64_t parts[PARTS];
-} content;
-
-/* One version of a score. */
-typedef struct version {
-    const sw_reading *reading;
-    const sw_score *score;
-    content *staves; /* [staff * bars + bar] */
-    uint64_t *metre; /* by bar */
-    uint64_t *tempo;
-} version;
+typedef sw_bar_contents version;
+typedef sw_content content;
 
 const char *sw_difference_name(int kind)
 {
-    static const char *const names[SW_DIFFER_KINDS] = {"notes", "rhythm", "dynamics", "articulations",
-                                                       "texts", "lyrics", "key",      "metre",
-                                                       "tempo", "new",    "gone"};
+    static const char *const names[SW_DIFFER_KINDS] = {
+        "notes", "rhythm", "dynamics", "articulations", "texts", "lyrics", "key",
+        "metre", "tempo",  "marks",    "repeats",       "new",   "gone"};
     return names[kind];
 }
 
@@ -32,253 +21,6 @@ void sw_differences_free(sw_differences *differences)
     free(differences->items);
     sw_arena_free(differences->arena);
     *differences = (sw_differences){0};
-}
-
-/* ---- numbers for music ----------------------------------------------------------------------------------
- */
-
-static const uint64_t FNV_START = 14695981039346656037u; /* Fowler, Noll, Vo: FNV-1a, 64 bits */
-
-static uint64_t add_byte(uint64_t hash, uint8_t byte)
-{
-    return (hash ^ byte) * 1099511628211u;
-}
-
-static uint64_t add_number(uint64_t hash, int64_t number)
-{
-    for (int i = 0; i < 8; i++) {
-        hash = add_byte(hash, (uint8_t)((uint64_t)number >> (8 * i)));
-    }
-    return hash;
-}
-
-static uint64_t add_text(uint64_t hash, sw_slice text)
-{
-    for (size_t i = 0; i < text.length; i++) {
-        hash = add_byte(hash, (uint8_t)text.data[i]);
-    }
-    return hash;
-}
-
-static uint64_t add_fraction(uint64_t hash, sw_rational value)
-{
-    return add_number(add_number(hash, value.num), value.den);
-}
-
-/* ---- what is written ------------------------------------------------------------------------------------
- */
-
-/* The place in the bar. */
-static sw_rational place_of(const version *v, uint32_t bar, sw_rational onset)
-{
-    return sw_rational_sub(onset, v->score->bars[bar].start);
-}
-
-/* A mark without its direction, a short form as the long one: how it looks is the layout's affair. */
-static sw_slice plain_mark(sw_slice text)
-{
-    static const struct {
-        char sign;
-        const char *name;
-    } signs[] = {{'.', "\\staccato"},      {'>', "\\accent"},  {'-', "\\tenuto"}, {'^', "\\marcato"},
-                 {'!', "\\staccatissimo"}, {'_', "\\portato"}, {'+', "\\stopped"}};
-    if (text.length > 1 && (text.data[0] == '-' || text.data[0] == '^' || text.data[0] == '_')) {
-        for (size_t i = 0; i < sizeof signs / sizeof signs[0] && text.length == 2; i++) {
-            if (text.data[1] == signs[i].sign) {
-                return sw_slice_of(signs[i].name);
-            }
-        }
-        return (sw_slice){text.data + 1, text.length - 1};
-    }
-    return text;
-}
-
-/* Sums stand for sets: the order in which marks are written does not matter. */
-static void add_mark(content *c, sw_mark_class class, sw_slice text, sw_rational place)
-{
-    uint64_t hash = add_text(FNV_START, plain_mark(text));
-    uint64_t placed = add_fraction(hash, place);
-    switch (class) {
-    case SW_MARK_BEAM_START:
-    case SW_MARK_BEAM_END:
-        break; /* layout */
-    case SW_MARK_TIE:
-        c->parts[RHYTHM] += placed;
-        break;
-    case SW_MARK_DYNAMIC:
-    case SW_MARK_HAIRPIN_START:
-    case SW_MARK_HAIRPIN_END:
-        c->parts[DYNAMICS] += placed;
-        break;
-    case SW_MARK_TEXT:
-        c->parts[TEXTS] += placed;
-        break;
-    default:
-        c->parts[MARKS] += hash;
-        c->parts[MARKS_PLACED] += placed;
-    }
-}
-
-static void add_marks(const version *v, content *c, uint32_t music, sw_rational place)
-{
-    const sw_reading *r = v->reading;
-    for (uint32_t m = r->music[music].first; m != SW_NO_INDEX; m = r->music[m].next) {
-        if (r->music[m].kind == SW_MUSIC_MARK) {
-            add_mark(c, sw_music_mark_class(r, m), sw_music_slice(r, m), place);
-        }
-    }
-}
-
-/* Pitches in the order in which they sound, so that another rhythm alone is no other pitch. */
-typedef struct heard {
-    sw_rational onset;
-    int64_t height; /* unlike for two notes of unlike name */
-} heard;
-
-static int compare_heard(const void *a, const void *b)
-{
-    const heard *x = a;
-    const heard *y = b;
-    int order = sw_rational_compare(x->onset, y->onset);
-    return order != 0 ? order : (x->height > y->height) - (x->height < y->height);
-}
-
-static int64_t height_of(const sw_event *event)
-{
-    return ((int64_t)event->pitch.octave * 7 + event->pitch.step) * 64 + event->pitch.alter;
-}
-
-static void add_pitches(const version *v, uint32_t staff, heard *list)
-{
-    const sw_score *score = v->score;
-    sw_staff_events events = sw_score_staff_events(score, staff);
-    size_t count = 0;
-    for (uint32_t e = events.first; e < events.end; e++) {
-        const sw_event *event = &score->events[e];
-        if (event->kind == SW_EVENT_NOTE) {
-            list[count++] = (heard){event->onset, height_of(event)};
-        }
-    }
-    if (count > 1) {
-        qsort(list, count, sizeof *list, compare_heard);
-    }
-    for (size_t i = 0; i < count; i++) {
-        uint32_t bar = sw_score_bar_at(score, list[i].onset);
-        if (bar != SW_NO_INDEX) {
-            uint64_t *part = &v->staves[staff * score->bar_count + bar].parts[PITCHES];
-            *part = add_number(*part == 0 ? FNV_START : *part, list[i].height);
-        }
-    }
-}
-
-static void add_events(const version *v, uint32_t staff)
-{
-    const sw_score *score = v->score;
-    sw_staff_events events = sw_score_staff_events(score, staff);
-    uint32_t chord = SW_NO_INDEX;
-    sw_rational chord_onset = sw_rational_zero();
-    for (uint32_t e = events.first; e < events.end; e++) {
-        const sw_event *event = &score->events[e];
-        uint32_t bar = sw_score_bar_at(score, event->onset);
-        if (bar == SW_NO_INDEX) {
-            continue;
-        }
-        content *c = &v->staves[staff * score->bar_count + bar];
-        sw_rational place = place_of(v, bar, event->onset);
-        if (event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM) { /* silence is what is left */
-            uint64_t hash = add_fraction(add_fraction(FNV_START, place), event->duration);
-            hash = add_number(add_number(hash, event->grace_num), event->grace_den);
-            if (event->kind == SW_EVENT_DRUM) {
-                hash = add_text(hash, sw_music_slice(v->reading, event->music));
-            }
-            c->parts[RHYTHM] += hash;
-        }
-        if (event->chord != chord || !sw_rational_equal(event->onset, chord_onset)) {
-            add_marks(v, c, event->chord, place);
-        }
-        if (event->music != event->chord) {
-            add_marks(v, c, event->music, place);
-        }
-        chord = event->chord;
-        chord_onset = event->onset;
-    }
-}
-
-static void add_settings(const version *v)
-{
-    const sw_score *score = v->score;
-    for (size_t i = 0; i < score->setting_count; i++) {
-        const sw_setting *setting = &score->settings[i];
-        uint32_t bar = sw_score_bar_at(score, setting->onset);
-        if (bar == SW_NO_INDEX) {
-            continue;
-        }
-        uint64_t hash = add_fraction(add_text(FNV_START, sw_music_slice(v->reading, setting->music)),
-                                     place_of(v, bar, setting->onset));
-        content *c =
-            setting->staff == SW_NO_INDEX ? NULL : &v->staves[setting->staff * score->bar_count + bar];
-        switch ((sw_music_kind)v->reading->music[setting->music].kind) {
-        case SW_MUSIC_KEY:
-            if (c != NULL) {
-                c->parts[KEY] += hash;
-            }
-            break;
-        case SW_MUSIC_TEMPO:
-            v->tempo[bar] |= hash; /* the same in however many staves it stands */
-            break;
-        case SW_MUSIC_CHORD: /* marks on <> */
-            if (c != NULL) {
-                add_marks(v, c, setting->music, place_of(v, bar, setting->onset));
-            }
-            break;
-        default:
-            break;
-        }
-    }
-}
-
-static void add_lyrics(const version *v)
-{
-    const sw_score *score = v->score;
-    for (size_t i = 0; i < score->syllable_count; i++) {
-        const sw_syllable *s = &score->syllables[i];
-        uint32_t bar = sw_score_bar_at(score, s->onset);
-        if (bar != SW_NO_INDEX && s->voice != SW_NO_INDEX) {
-            uint32_t staff = score->voices[s->voice].staff;
-            uint64_t hash = add_text(
-                FNV_START, sw_slice_of(sw_reading_name(v->reading, v->reading->music[s->music].name)));
-            v->staves[staff * score->bar_count + bar].parts[LYRICS] +=
-                add_number(add_fraction(hash, place_of(v, bar, s->onset)), s->line);
-        }
-    }
-}
-
-static version look_at(const sw_reading *reading, const sw_score *score)
-{
-    version v = {reading, score, sw_alloc_zero(score->staff_count * score->bar_count + 1, sizeof(content)),
-                 sw_alloc_zero(score->bar_count + 1, sizeof(uint64_t)),
-                 sw_alloc_zero(score->bar_count + 1, sizeof(uint64_t))};
-    for (size_t b = 0; b < score->bar_count; b++) {
-        const sw_bar *bar = &score->bars[b];
-        v.metre[b] =
-            add_fraction(add_number(add_number(FNV_START, bar->beats), bar->beat_value), bar->length);
-    }
-    heard *list = sw_alloc((score->event_count + 1) * sizeof *list);
-    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        add_pitches(&v, staff, list);
-        add_events(&v, staff);
-    }
-    free(list);
-    add_settings(&v);
-    add_lyrics(&v);
-    return v;
-}
-
-static void forget(version *v)
-{
-    free(v->staves);
-    free(v->metre);
-    free(v->tempo);
 }
 
 /* ---- which staff is which -------------------------------------------------------------------------------
@@ -330,15 +72,17 @@ typedef struct pair {
 static unsigned what_differs(const content *a, const content *b)
 {
     unsigned what = 0;
-    what |= a->parts[PITCHES] != b->parts[PITCHES] ? (unsigned)SW_DIFFER_NOTES : 0;
-    what |= a->parts[RHYTHM] != b->parts[RHYTHM] ? (unsigned)SW_DIFFER_RHYTHM : 0;
-    what |= a->parts[DYNAMICS] != b->parts[DYNAMICS] ? (unsigned)SW_DIFFER_DYNAMICS : 0;
+    what |= a->parts[SW_PART_PITCHES] != b->parts[SW_PART_PITCHES] ? (unsigned)SW_DIFFER_NOTES : 0;
+    what |= a->parts[SW_PART_RHYTHM] != b->parts[SW_PART_RHYTHM] ? (unsigned)SW_DIFFER_RHYTHM : 0;
+    what |= a->parts[SW_PART_DYNAMICS] != b->parts[SW_PART_DYNAMICS] ? (unsigned)SW_DIFFER_DYNAMICS : 0;
     /* marks that have only gone along with their notes are no news */
-    bool moved = (what & SW_DIFFER_RHYTHM) == 0 && a->parts[MARKS_PLACED] != b->parts[MARKS_PLACED];
-    what |= a->parts[MARKS] != b->parts[MARKS] || moved ? (unsigned)SW_DIFFER_ARTICULATIONS : 0;
-    what |= a->parts[TEXTS] != b->parts[TEXTS] ? (unsigned)SW_DIFFER_TEXTS : 0;
-    what |= a->parts[LYRICS] != b->parts[LYRICS] ? (unsigned)SW_DIFFER_LYRICS : 0;
-    what |= a->parts[KEY] != b->parts[KEY] ? (unsigned)SW_DIFFER_KEY : 0;
+    bool moved =
+        (what & SW_DIFFER_RHYTHM) == 0 && a->parts[SW_PART_MARKS_PLACED] != b->parts[SW_PART_MARKS_PLACED];
+    what |=
+        a->parts[SW_PART_MARKS] != b->parts[SW_PART_MARKS] || moved ? (unsigned)SW_DIFFER_ARTICULATIONS : 0;
+    what |= a->parts[SW_PART_TEXTS] != b->parts[SW_PART_TEXTS] ? (unsigned)SW_DIFFER_TEXTS : 0;
+    what |= a->parts[SW_PART_LYRICS] != b->parts[SW_PART_LYRICS] ? (unsigned)SW_DIFFER_LYRICS : 0;
+    what |= a->parts[SW_PART_KEY] != b->parts[SW_PART_KEY] ? (unsigned)SW_DIFFER_KEY : 0;
     return what;
 }
 
@@ -347,12 +91,22 @@ static const content *bar_of(const version *v, uint32_t staff, size_t bar)
     return &v->staves[staff * v->score->bar_count + bar];
 }
 
-/* What it costs to take an old bar for a new one: a staff that differs is one, another metre or tempo as
- * well. */
+static unsigned what_differs_for_all(const pair *p, size_t old, size_t new)
+{
+    static const unsigned kinds[SW_ALL_PARTS] = {SW_DIFFER_METRE, SW_DIFFER_TEMPO, SW_DIFFER_MARKS,
+                                                 SW_DIFFER_REPEATS};
+    unsigned what = 0;
+    for (int part = 0; part < SW_ALL_PARTS; part++) {
+        what |= p->before.all[old].parts[part] != p->after.all[new].parts[part] ? kinds[part] : 0;
+    }
+    return what;
+}
+
+/* What it costs to take an old bar for a new one: a staff that differs is one; another metre, tempo, mark or
+ * repeat as well. */
 static uint32_t cost_of(const pair *p, size_t old, size_t new)
 {
-    uint32_t cost = p->before.metre[old] != p->after.metre[new] ? 1 : 0;
-    cost += p->before.tempo[old] != p->after.tempo[new] ? 1 : 0;
+    uint32_t cost = (uint32_t)__builtin_popcount(what_differs_for_all(p, old, new));
     for (uint32_t s = 0; s < p->after.score->staff_count; s++) {
         cost += p->match[s] != SW_NO_INDEX &&
                 what_differs(bar_of(&p->before, p->match[s], old), bar_of(&p->after, s, new)) != 0;
@@ -458,11 +212,7 @@ static void list_bars(sw_differences *list, uint32_t score, const pair *p, const
     }
     unsigned before = 0;
     for (size_t b = 0; b < new; b++) {
-        unsigned what =
-            to[b] == SW_NO_INDEX
-                ? 0
-                : (p->before.metre[to[b]] != p->after.metre[b] ? (unsigned)SW_DIFFER_METRE : 0) |
-                      (p->before.tempo[to[b]] != p->after.tempo[b] ? (unsigned)SW_DIFFER_TEMPO : 0);
+        unsigned what = to[b] == SW_NO_INDEX ? 0 : what_differs_for_all(p, to[b], b);
         if (what != 0) {
             add(list, score, NULL, p->after.score, b, what, before == what);
         }
@@ -492,10 +242,9 @@ static void list_staff(sw_differences *list, uint32_t score, const pair *p, cons
     }
 }
 
-static void compare_scores(sw_differences *list, uint32_t number, const sw_reading *before,
-                           const sw_reading *after)
+static void compare_scores(sw_differences *list, uint32_t number, const version *before, const version *after)
 {
-    pair p = {look_at(before, &before->scores[number]), look_at(after, &after->scores[number]), NULL, 0};
+    pair p = {*before, *after, NULL, 0};
     uint32_t *match = match_staves(&p.before, &p.after);
     p.match = match;
     bool *kept = sw_alloc_zero(p.before.score->staff_count + 1, sizeof *kept);
@@ -522,18 +271,157 @@ static void compare_scores(sw_differences *list, uint32_t number, const sw_readi
     free(to);
     free(kept);
     free(match);
-    forget(&p.before);
-    forget(&p.after);
+}
+
+/* ---- which score is which -------------------------------------------------------------------------------
+ */
+
+/* The scores of one version. */
+typedef struct movements {
+    version *items;
+    uint32_t *numbers; /* in the reading */
+    uint64_t *
+        *bars; /* of each: a number for what each bar of a staff has, sorted; for bars that are not empty */
+    size_t *bar_counts;
+    size_t count;
+} movements;
+
+static int compare_numbers(const void *a, const void *b)
+{
+    const uint64_t *x = a;
+    const uint64_t *y = b;
+    return (*x > *y) - (*x < *y);
+}
+
+static uint64_t *sort_bars(const version *v, size_t *count)
+{
+    size_t all = v->score->staff_count * v->score->bar_count;
+    uint64_t *bars = sw_alloc((all + 1) * sizeof *bars);
+    *count = 0;
+    for (size_t i = 0; i < all; i++) {
+        const uint64_t *parts = v->staves[i].parts;
+        if (parts[SW_PART_RHYTHM] != 0) {
+            bars[(*count)++] = parts[SW_PART_PITCHES] * 31 + parts[SW_PART_RHYTHM];
+        }
+    }
+    if (*count > 1) {
+        qsort(bars, *count, sizeof *bars, compare_numbers);
+    }
+    return bars;
+}
+
+static movements movements_of(const sw_reading *reading)
+{
+    size_t room = reading->score_count + 1;
+    movements m = {sw_alloc(room * sizeof *m.items), sw_alloc(room * sizeof *m.numbers),
+                   sw_alloc(room * sizeof *m.bars), sw_alloc(room * sizeof *m.bar_counts), 0};
+    for (uint32_t s = 0; s < reading->score_count; s++) {
+        if (!reading->scores[s].in_markup) {
+            m.items[m.count] = sw_bar_contents_of(reading, &reading->scores[s]);
+            m.bars[m.count] = sort_bars(&m.items[m.count], &m.bar_counts[m.count]);
+            m.numbers[m.count++] = s;
+        }
+    }
+    return m;
+}
+
+static void free_movements(movements *m)
+{
+    for (size_t i = 0; i < m->count; i++) {
+        sw_bar_contents_free(&m->items[i]);
+        free(m->bars[i]);
+    }
+    free(m->items);
+    free(m->numbers);
+    free(m->bars);
+    free(m->bar_counts);
+}
+
+/* How unlike two scores are: 0 when one has all bars of the other, 1 for two that have no bar in common. */
+static double unlikeness(const movements *a, size_t i, const movements *b, size_t k)
+{
+    size_t same = 0;
+    size_t x = 0;
+    size_t y = 0;
+    while (x < a->bar_counts[i] && y < b->bar_counts[k]) {
+        int order = compare_numbers(&a->bars[i][x], &b->bars[k][y]);
+        same += order == 0;
+        x += order <= 0;
+        y += order >= 0;
+    }
+    size_t fewer = a->bar_counts[i] < b->bar_counts[k] ? a->bar_counts[i] : b->bar_counts[k];
+    return fewer == 0 ? 1 : 1 - (double)same / (double)fewer;
+}
+
+/* By new score: the old one, SW_NO_INDEX for a new one: as many as can be are taken for changed ones, so that
+ * they are least unlike, in order. */
+static uint32_t *match_scores(const movements *before, const movements *after)
+{
+    size_t columns = after->count + 1;
+    double *cost = sw_alloc((before->count + 1) * columns * sizeof *cost);
+    uint32_t *match = sw_alloc(columns * sizeof *match);
+    const double gap =
+        0.5; /* a score that comes and one that goes cost as much as two that have nothing in common */
+    for (size_t i = 0; i <= before->count; i++) {
+        for (size_t k = 0; k <= after->count; k++) {
+            double *here = &cost[i * columns + k];
+            *here = gap * (double)(i + k);
+            if (i > 0 && k > 0) {
+                double both = here[-(ptrdiff_t)columns - 1] + unlikeness(before, i - 1, after, k - 1);
+                double one =
+                    (here[-1] < here[-(ptrdiff_t)columns] ? here[-1] : here[-(ptrdiff_t)columns]) + gap;
+                *here = both <= one ? both : one;
+            }
+        }
+    }
+    memset(match, 0xff, columns * sizeof *match);
+    for (size_t i = before->count, k = after->count; i > 0 && k > 0;) {
+        double here = cost[i * columns + k];
+        if (here == cost[(i - 1) * columns + k - 1] + unlikeness(before, i - 1, after, k - 1)) {
+            match[--k] = (uint32_t)--i;
+        } else if (here == cost[(i - 1) * columns + k] + gap) {
+            i--;
+        } else {
+            k--;
+        }
+    }
+    free(cost);
+    return match;
+}
+
+static void add_score(sw_differences *list, uint32_t number, unsigned what)
+{
+    list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
+    list->items[list->count++] = (sw_difference){.score = number, .whole = true, .what = what};
 }
 
 sw_differences sw_compare(const sw_reading *before, const sw_reading *after)
 {
     sw_differences list = {.arena = sw_arena_new()};
-    size_t both = before->score_count < after->score_count ? before->score_count : after->score_count;
-    for (uint32_t s = 0; s < both; s++) {
-        if (!before->scores[s].in_markup && !after->scores[s].in_markup) {
-            compare_scores(&list, s, before, after);
+    movements old = movements_of(before);
+    movements new = movements_of(after);
+    uint32_t *match = match_scores(&old, &new);
+    bool *kept = sw_alloc_zero(old.count + 1, sizeof *kept);
+    for (size_t s = 0; s < new.count; s++) {
+        if (match[s] != SW_NO_INDEX) {
+            kept[match[s]] = true;
         }
     }
+    for (size_t s = 0; s < old.count; s++) {
+        if (!kept[s]) {
+            add_score(&list, old.numbers[s], SW_DIFFER_GONE);
+        }
+    }
+    for (size_t s = 0; s < new.count; s++) {
+        if (match[s] == SW_NO_INDEX) {
+            add_score(&list, new.numbers[s], SW_DIFFER_NEW);
+        } else {
+            compare_scores(&list, new.numbers[s], &old.items[match[s]], &new.items[s]);
+        }
+    }
+    free(kept);
+    free(match);
+    free_movements(&old);
+    free_movements(&new);
     return list;
 }

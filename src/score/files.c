@@ -186,6 +186,10 @@ void sw_read_include(sw_reader *reader, sw_cursor *from, sw_slice path, const sw
                      sw_pending_list *scores, sw_children *children)
 {
     sw_reading *reading = reader->reading;
+    if (reader->options != NULL && reader->options->alone) {
+        is_language_file(reader, path);
+        return;
+    }
     char *found = locate(reader, from->file, path);
     if (found == NULL) {
         if (!is_language_file(reader, path)) {

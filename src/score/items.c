@@ -108,8 +108,11 @@ void sw_children_add(sw_reader *reader, sw_children *children, uint32_t music)
 void sw_mark_stands_for(sw_reader *reader, uint32_t mark, uint32_t other)
 {
     if (other != SW_NO_INDEX && sw_music_at(reader, other)->kind == SW_MUSIC_MARK) {
-        sw_mark_class class = sw_music_mark_class(reader->reading, other);
-        sw_music_at(reader, mark)->check = (int8_t)(class + 1);
+        const sw_reading *reading = reader->reading;
+        uint32_t meant = reading->music[other].name2; /* a variable may stand for another one */
+        meant = meant != 0 ? meant : sw_names_add(reading->names, sw_music_slice(reading, other));
+        sw_music_at(reader, mark)->check = (int8_t)(sw_music_mark_class(reading, other) + 1);
+        sw_music_at(reader, mark)->name2 = meant;
     }
 }
 

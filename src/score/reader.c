@@ -126,6 +126,8 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
             result.music = sw_music_add(reader, cadenza ? SW_MUSIC_CADENZA : SW_MUSIC_SETTING, where.file,
                                         where.start, where.end);
             sw_music_at(reader, result.music)->num = sw_slice_is(name, "cadenzaOn");
+            sw_music_at(reader, result.music)->check =
+                sw_slice_is(name, "fine") ? SW_LABEL_FINE : SW_LABEL_NONE;
             break;
         }
         case SW_COMMAND_DURATION:
@@ -440,7 +442,7 @@ void sw_read_toplevel(sw_reader *reader, sw_cursor *cursor, sw_pending_list *sco
     }
 }
 
-static void play(sw_reader *reader, const sw_pending *pending, bool in_markup)
+void sw_play_pending(sw_reader *reader, const sw_pending *pending, bool in_markup)
 {
     if (!pending->heard || pending->music == SW_NO_INDEX) {
         return;
@@ -454,14 +456,14 @@ static void play(sw_reader *reader, const sw_pending *pending, bool in_markup)
     sw_play(reader, pending, score);
     sw_timeline(reading, score);
     for (uint32_t i = 0; i < pending->inner_count; i++) {
-        play(reader, &reader->inner.items[pending->inner_first + i], true);
+        sw_play_pending(reader, &reader->inner.items[pending->inner_first + i], true);
     }
 }
 
 static void play_all(sw_reader *reader)
 {
     for (size_t i = 0; i < reader->scores.count; i++) {
-        play(reader, &reader->scores.items[i], false);
+        sw_play_pending(reader, &reader->scores.items[i], false);
     }
 }
 
@@ -498,13 +500,17 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
         .origin = SW_NO_INDEX,
     };
     reader.no_pitch = sw_names_add(reading->names, sw_slice_of("()"));
-    sw_use_language(&reader, &sw_languages[0]);
+    const char *language = options == NULL ? NULL : options->language;
+    sw_use_language(&reader, language == NULL ? &sw_languages[0] : sw_language_find(sw_slice_of(language)));
     uint32_t file = sw_open_file(&reader, path, SW_NO_INDEX, error);
     if (file != SW_NO_INDEX) {
         sw_cursor cursor = sw_cursor_inside(&reader, file, 0);
         sw_read_toplevel(&reader, &cursor, &reader.waiting);
         finish_book(&reader, &reader.waiting);
         play_all(&reader);
+        if (options != NULL && options->alone) {
+            sw_play_variables(&reader);
+        }
         if (reading->prefix_count > 1) {
             qsort(reading->prefixes, reading->prefix_count, sizeof *reading->prefixes, compare_prefixes);
         }

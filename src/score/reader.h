@@ -318,6 +318,10 @@ sw_pitch sw_relative(sw_reader *reader, uint32_t music, sw_pitch start);
 sw_rational sw_music_length(sw_reader *reader, uint32_t music);
 /* Plays one score. */
 void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score);
+/* Adds a score to the reading, with those in its markups behind it. */
+void sw_play_pending(sw_reader *reader, const sw_pending *pending, bool in_markup);
+/* Adds the music of variables that no score plays, each as a score: see sw_read_alone. */
+void sw_play_variables(sw_reader *reader);
 /* Bars, tempos and length, once all events and settings are known. */
 void sw_timeline(const sw_reading *reading, sw_score *score);
 /* The bars alone, from settings in order of time. */

@@ -284,10 +284,28 @@ static bool find_tree(const sw_git *git, const char *since, git_tree **tree, cha
     *tree = (git_tree *)peeled;
     if (!found) {
         char *what = sw_source_format("the revision \"%s\" is not found", since == NULL ? "HEAD" : since);
-        fail(error, what);
+        if (git_repository_head_unborn(git->repository) == 1) {
+            sw_source_fail(error, "%s: there is no commit yet", what);
+        } else {
+            fail(error, what);
+        }
         free(what);
     }
     return found;
+}
+
+/* Gives the paths of a comparison, which it frees. */
+static bool give_changed(const sw_git *git, int status, git_diff *diff, sw_git_take *take, void *context,
+                         char **error)
+{
+    bool good = status == 0 || fail(error, "git can't compare the files");
+    for (size_t i = 0; good && i < git_diff_num_deltas(diff); i++) {
+        const git_diff_delta *delta = git_diff_get_delta(diff, i);
+        /* one path on both sides: renamed files are not looked for, so they come and go */
+        give(git, delta->new_file.path != NULL ? delta->new_file.path : delta->old_file.path, take, context);
+    }
+    git_diff_free(diff);
+    return good;
 }
 
 bool sw_git_each_changed(sw_git *git, const char *since, bool staged, sw_git_take *take, void *context,
@@ -303,15 +321,77 @@ bool sw_git_each_changed(sw_git *git, const char *since, bool staged, sw_git_tak
     }
     int status = staged ? git_diff_tree_to_index(&diff, git->repository, tree, git->index, &options)
                         : git_diff_tree_to_workdir(&diff, git->repository, tree, &options);
-    bool good = status == 0 || fail(error, "git can't compare the files");
-    for (size_t i = 0; good && i < git_diff_num_deltas(diff); i++) {
-        const git_diff_delta *delta = git_diff_get_delta(diff, i);
-        /* one path on both sides: renamed files are not looked for, so they come and go */
-        give(git, delta->new_file.path != NULL ? delta->new_file.path : delta->old_file.path, take, context);
-    }
-    git_diff_free(diff);
+    bool good = give_changed(git, status, diff, take, context, error);
     git_tree_free(tree);
     return good;
+}
+
+bool sw_git_each_between(sw_git *git, const char *old, const char *new, sw_git_take *take, void *context,
+                         char **error)
+{
+    git_tree *before = NULL;
+    git_tree *after = NULL;
+    git_diff *diff = NULL;
+    bool good = find_tree(git, old, &before, error) && find_tree(git, new, &after, error);
+    if (good) {
+        int status = git_diff_tree_to_tree(&diff, git->repository, before, after, NULL);
+        good = give_changed(git, status, diff, take, context, error);
+    }
+    git_tree_free(before);
+    git_tree_free(after);
+    return good;
+}
+
+/* ---- a revision as a source of files --------------------------------------------------------------------
+ */
+
+bool sw_git_knows(sw_git *git, const char *revision)
+{
+    git_tree *tree = NULL;
+    char *error = NULL;
+    bool known = find_tree(git, revision, &tree, &error);
+    free(error);
+    git_tree_free(tree);
+    return known;
+}
+
+bool sw_git_holds(sw_git *git, const char *revision, const char *path)
+{
+    git_tree *tree = NULL;
+    git_tree_entry *entry = NULL;
+    char *error = NULL;
+    char *inside = inside_path(git, path);
+    bool holds = inside != NULL && find_tree(git, revision, &tree, &error) && tree != NULL &&
+                 git_tree_entry_bypath(&entry, tree, inside) == 0;
+    git_tree_entry_free(entry);
+    git_tree_free(tree);
+    free(inside);
+    free(error);
+    return holds;
+}
+
+typedef struct listing {
+    const sw_git *git;
+    sw_git_take *take;
+    void *context;
+} listing;
+
+static int give_entry(const char *folder, const git_tree_entry *entry, void *context)
+{
+    const listing *l = context;
+    if (git_tree_entry_type(entry) == GIT_OBJECT_BLOB &&
+        git_tree_entry_filemode(entry) != GIT_FILEMODE_LINK) {
+        char *inside = sw_source_format("%s%s", folder, git_tree_entry_name(entry));
+        give(l->git, inside, l->take, l->context);
+        free(inside);
+    }
+    return 0;
+}
+
+void sw_git_each_in_revision(sw_git *git, sw_git_take *take, void *context)
+{
+    listing l = {git, take, context};
+    git_tree_walk(git->tree, GIT_TREEWALK_PRE, give_entry, &l);
 }
 
 bool sw_git_read_revision(sw_git *git, const char *revision, char **error)

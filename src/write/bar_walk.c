@@ -402,7 +402,8 @@ static bool goes_along(sw_bar_walk *w, uint32_t child, sw_rational now)
     case SW_MUSIC_BAR_CHECK:
         return behind_first && sw_rational_compare(now, w->to) <= 0;
     default:
-        return behind_first && before_end && is_spent(w, child, now);
+        return sw_rational_compare(now, w->from) >= 0 && before_end && is_spent(w, child, now) &&
+               (behind_first || !sw_bar_line_command(text));
     }
 }
 
@@ -534,6 +535,25 @@ static bool are_single(sw_bar_walk *w)
     return true;
 }
 
+/* Numbers in comments that are counted on although another passage takes their line out. */
+static void drop_covered_edits(sw_bar_walk *w)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < w->edit_count; i++) {
+        const sw_bar_edit *edit = &w->edits[i];
+        bool covered = false;
+        for (size_t k = 0; k < w->edit_count && !covered; k++) {
+            const sw_bar_edit *other = &w->edits[k];
+            covered = other->put.length == 0 && other->start < edit->start && edit->end <= other->end &&
+                      edit->start < edit->end && sw_text_same_file(other->text, edit->text);
+        }
+        if (!covered) {
+            w->edits[kept++] = *edit;
+        }
+    }
+    w->edit_count = kept;
+}
+
 bool sw_bar_walk_score(sw_bar_walk *w)
 {
     w->heard = sw_alloc_zero(w->reading->music_count + 1, 1);
@@ -549,5 +569,6 @@ bool sw_bar_walk_score(sw_bar_walk *w)
     bool opens = sw_rational_equal(w->from, w->to);
     bool done = opens ? open(w, root, sw_rational_zero()) : cut(w, root, sw_rational_zero());
     sw_bar_mend_values(w);
+    drop_covered_edits(w);
     return done && are_single(w);
 }

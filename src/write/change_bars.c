@@ -60,18 +60,19 @@ static void keep_edits(sw_draft *draft, const sw_bar_walk *walk)
     }
 }
 
-/* Whether a score needs an edit that another one needs, too. */
-static bool shares_edits(const sw_bar_walk *walk, const sw_bar_edit *edits, size_t count)
+/* How many of the edits that a score needs another one needs, too. */
+static size_t shared_edits(const sw_bar_walk *walk, const sw_bar_edit *edits, size_t count)
 {
+    size_t shared = 0;
     for (size_t i = 0; i < walk->edit_count; i++) {
-        for (size_t k = 0; k < count; k++) {
-            if (walk->edits[i].start == edits[k].start && walk->edits[i].end == edits[k].end &&
-                sw_text_same_file(walk->edits[i].text, edits[k].text)) {
-                return true;
-            }
+        size_t k = 0;
+        while (k < count && !(walk->edits[i].start == edits[k].start && walk->edits[i].end == edits[k].end &&
+                              sw_text_same_file(walk->edits[i].text, edits[k].text))) {
+            k++;
         }
+        shared += k < count;
     }
-    return false;
+    return shared;
 }
 
 /* The other scores of a main file that play what has changed: their own lines change along. */
@@ -92,7 +93,10 @@ static bool change_others(sw_draft *draft, size_t main, const sw_bar_walk *own)
         bool found = bar_line(score, walk.from) != SW_NO_INDEX && bar_line(score, walk.to) != SW_NO_INDEX &&
                      sw_bar_walk_score(&walk);
         sw_bars_take_words(&walk);
-        if (shares_edits(&walk, own->edits, own->edit_count)) {
+        size_t shared = shared_edits(&walk, own->edits, own->edit_count);
+        if (shared > 0 && shared < walk.edit_count && reading != draft->reading && found) {
+            draft->bars.own_lines[main] = s + 1;
+        } else if (shared > 0) {
             draft->bars.affected[main][s] = 1;
             keep_edits(draft, &walk);
             done = found;
@@ -121,6 +125,7 @@ static bool change_all(sw_draft *draft)
         draft->error = strdup(walk.error);
     }
     draft->bars.affected = sw_alloc_zero(request->main_count + 1, sizeof *draft->bars.affected);
+    draft->bars.own_lines = sw_alloc_zero(request->main_count + 1, sizeof *draft->bars.own_lines);
     for (size_t m = 0; m < request->main_count; m++) {
         size_t count = request->mains[m]->score_count + 1;
         draft->bars.affected[m] = sw_alloc_zero(count, 1);

@@ -177,7 +177,7 @@ void sw_draft_mend_ties(sw_draft *draft)
     for (size_t i = 0; i < count && draft->error == NULL; i++) {
         uint32_t event = draft->items[i]->event;
         mend_tie(draft, event);
-        uint32_t before = sw_voice_previous(draft->score, event);
+        uint32_t before = sw_voice_joined_before(draft->score, event);
         if (before != SW_NO_INDEX) {
             mend_tie(draft, before);
         }

@@ -56,7 +56,7 @@ static bool tied_chords(sw_draft *draft, uint32_t event, bool from_first, uint32
 {
     uint32_t chord = sw_voice_chord(draft->score, event);
     for (size_t steps = 0; from_first && steps < MOST_TIED; steps++) {
-        uint32_t before = sw_voice_previous(draft->score, chord);
+        uint32_t before = sw_voice_joined_before(draft->score, chord);
         if (before == SW_NO_INDEX || sw_voice_joined(draft->score, before) != chord ||
             share_tied(draft, before) != TIED_ALL) {
             break;

@@ -53,7 +53,13 @@ static bool print_part(const job *j, const sw_plan *plan, uint32_t part, uint32_
         .full_chord = SW_NO_INDEX,
         .in_time = true,
     };
+    if (plan->division->change_part != NULL && plan->parts != NULL) {
+        size_t voices = plan->division->score->voice_count + 1;
+        printer.voice_staff = sw_alloc(voices);
+        memset(printer.voice_staff, SW_STAFF_UNKNOWN, voices);
+    }
     sw_print_part(&printer, music);
+    free(printer.voice_staff);
     if (printer.error != NULL) {
         if (*j->error == NULL) {
             *j->error = printer.error;
@@ -241,7 +247,7 @@ static bool put_staves(const job *j, uint32_t staff, sw_slice indent, sw_slice r
     const sw_division *division = j->plan->division;
     const sw_music *m = &reading->music[staff];
     const char *newline = sw_text_newline(text_of(reading, m->file));
-    const char *id = sw_reading_name(reading, m->name2);
+    const char *id = division->change_id != NULL ? division->change_id : sw_reading_name(reading, m->name2);
     if (j->plan->connects_arpeggios && division->braced) {
         if (division->group != NULL) {
             sw_buffer_format(out, "%s%.*s  ", newline, (int)indent.length, indent.data);
@@ -433,6 +439,10 @@ static bool names_are_free(const job *j)
         for (uint32_t part = 0; part < j->plan->division->parts; part++) {
             sw_buffer name = {0};
             sw_buffer_format(&name, "%s%s", sw_reading_name(reading, j->plan->names[i]), suffix(j, part));
+            if (suffix(j, part)[0] == '\0') { /* it keeps its own */
+                sw_buffer_free(&name);
+                continue;
+            }
             uint32_t number = sw_names_find(reading->names, sw_buffer_slice(&name));
             for (size_t v = 0; number != UINT32_MAX && v < reading->variable_count; v++) {
                 if (reading->variables[v].name == number) {
@@ -445,6 +455,12 @@ static bool names_are_free(const job *j)
         }
     }
     return true;
+}
+
+bool sw_division_gives(const sw_division *division, size_t event, uint32_t part)
+{
+    return division->event_parts != NULL ? (division->event_parts[event] & 1u << part) != 0
+                                         : division->event_part[event] == part;
 }
 
 void sw_division_settle(const sw_reading *reading, const sw_score *score, uint32_t staff,

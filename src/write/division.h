@@ -56,6 +56,8 @@ sw_plan *sw_plan_for_other(const sw_plan *plan, const sw_reading *reading);
 void sw_plan_free(sw_plan *plan);
 /* Whether a variable is divided. */
 bool sw_plan_divides(const sw_plan *plan, const sw_reading *reading, uint32_t name);
+/* Where a text mark stands. */
+sw_text_home sw_plan_text_home(const sw_plan *plan, uint32_t mark);
 /* Gives each mark of the staff to the part that owns it (in part_marks.c). */
 void sw_plan_marks(sw_plan *plan);
 /* Where the text of a node begins and ends, its articulations and the call around it included. */
@@ -80,6 +82,8 @@ bool sw_sources_are_known(sw_reading *const *mains, size_t main_count, const sw_
 
 /* ---- printer ---- */
 
+enum { SW_STAFF_UNKNOWN = 0xff };
+
 typedef struct sw_part_printer {
     const sw_plan *plan;
     uint32_t part;
@@ -93,6 +97,9 @@ typedef struct sw_part_printer {
     bool among_items;    /* the node to be written is one of a sequence: several items need no brackets */
     bool in_time;        /* rests may be joined: outside of tuplets, graces and tremolos */
     size_t next_clef;
+    uint8_t *voice_staff; /* by voice of the score: the part on whose staff it stands, where the division
+                             changes staves; SW_STAFF_UNKNOWN; NULL */
+    size_t clef_of_staff[SW_MAX_PARTS]; /* then the next clef of each staff */
     char *error; /* the first thing that could not be written: file:line:column: sentence */
 } sw_part_printer;
 

@@ -80,6 +80,11 @@ void sw_draft_free(sw_draft *draft)
         free(draft->bars.affected[i]);
     }
     free(draft->bars.affected);
+    free(draft->bars.own_lines);
+    for (size_t i = 0; draft->companions != NULL && i < draft->request->main_count; i++) {
+        sw_draft_free(draft->companions[i]);
+    }
+    free(draft->companions);
     free(draft->gone);
     free(draft->last_gone);
     free(draft->exits);

@@ -114,6 +114,7 @@ typedef struct sw_draft_bars {
     uint32_t first;     /* how many bars of the score stand before them */
     uint32_t gone;      /* how many go */
     uint8_t **affected; /* by main file, by score: whether its lines are changed */
+    size_t *own_lines;  /* by main file: 1 + the score there that has lines of its own, 0: none has */
 } sw_draft_bars;
 
 /* A variable that gets a copy, for one of its uses. */
@@ -179,6 +180,9 @@ typedef struct sw_draft {
     sw_draft_name *names;
     size_t name_count;
     size_t name_capacity;
+    /* By main file: the draft of what only it has, where bars come in or go in it, too; otherwise NULL. Both
+     * drafts have the edits of what they share. */
+    struct sw_draft **companions;
     sw_arena *arena;
     char *error; /* the first thing that can't be done; the draft is void then */
 } sw_draft;
@@ -244,6 +248,8 @@ uint32_t sw_voice_next(const sw_score *score, uint32_t event);
 uint32_t sw_voice_previous(const sw_score *score, uint32_t event);
 /* The next chord when it begins where this one ends, without grace notes between; else SW_NO_INDEX. */
 uint32_t sw_voice_joined(const sw_score *score, uint32_t event);
+/* The chord before when it ends where this one begins; else SW_NO_INDEX. */
+uint32_t sw_voice_joined_before(const sw_score *score, uint32_t event);
 /* The note of a chord (SW_NO_INDEX: of none) that has a pitch, as an event; SW_NO_INDEX when there is none.
  */
 uint32_t sw_voice_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch);

@@ -80,6 +80,45 @@ static bool apply(sw_draft *draft)
     return draft->error == NULL;
 }
 
+/* Where bars come in or go and another main file has lines of its own, it needs a draft of its own: what it
+ * alone holds has its own octaves, values and slurs. */
+static bool apply_companions(sw_draft *draft)
+{
+    const sw_edit_request *request = draft->request;
+    draft->companions = sw_alloc_zero(request->main_count + 1, sizeof *draft->companions);
+    for (size_t m = 0; m < request->main_count && draft->bars.own_lines != NULL; m++) {
+        if (draft->bars.own_lines[m] == 0) {
+            continue;
+        }
+        sw_edit_request *own = sw_arena_alloc(draft->arena, sizeof *own);
+        *own = *request;
+        own->reading = request->mains[m];
+        own->score = &own->reading->scores[draft->bars.own_lines[m] - 1];
+        own->mains = &request->mains[m];
+        own->main_count = 1;
+        own->count = 1;
+        while (own->changes->kind != SW_CHANGE_INSERT_BARS && own->changes->kind != SW_CHANGE_DELETE_BARS) {
+            own->changes++; /* the other changes are for the draft itself */
+        }
+        draft->companions[m] = sw_draft_new(own);
+        if (!apply(draft->companions[m])) {
+            draft->error = draft->companions[m]->error;
+            draft->companions[m]->error = NULL;
+            return false;
+        }
+    }
+    return true;
+}
+
+static bool print(sw_draft *draft, sw_patch *patch)
+{
+    bool done = sw_draft_print(draft, patch);
+    for (size_t m = 0; m < draft->request->main_count && done; m++) {
+        done = draft->companions[m] == NULL || sw_draft_print(draft->companions[m], patch);
+    }
+    return done;
+}
+
 /* Whether the patch changes a byte. */
 static bool is_empty(const sw_patch *patch)
 {
@@ -122,7 +161,8 @@ bool sw_edit_score(const sw_edit_request *request, sw_patch *patch, sw_buffer *n
     *error = NULL;
     size_t noted = notes->length;
     sw_draft *draft = sw_draft_new(request);
-    bool done = apply(draft) && sw_draft_check_elsewhere(draft, notes) && sw_draft_print(draft, patch);
+    bool done = apply(draft) && apply_companions(draft) && sw_draft_check_elsewhere(draft, notes) &&
+                print(draft, patch);
     if (draft->error != NULL) {
         *error = draft->error;
         draft->error = NULL;

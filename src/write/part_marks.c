@@ -9,9 +9,12 @@
  *   - a dynamic goes to the part that plays there, the upper one if both do; in a brace it stands between the
  *     staves;
  *   - the sign of a rolled chord goes to each part that has notes of it, and through both staves;
- *   - text goes to the upper part, with _ to the lower; pedals to the lowest;
+ *   - text goes to the upper part, with _ to the lower; what concerns both hands between the staves of a
+ * brace; pedals and texts for the feet to the lowest part, where that does not write the voice to another of
+ * its items at the same moment;
  *   - where different players read the staves, dynamics, hairpins, texts and spans go to all of them;
  *   - a fermata goes to all parts, to the rest of who has one;
+ *   - a chord that is to be rolled gets the sign, each part its own;
  *   - a tie stays where a note goes on in the same part. */
 #include <stdlib.h>
 #include <string.h>
@@ -53,10 +56,20 @@ static void collect(const sw_plan *plan, uint32_t voice, items *result)
     }
 }
 
-static void add_mark(sw_plan *plan, uint32_t music, uint32_t part, uint32_t like)
+static void add_slice(sw_plan *plan, uint32_t music, uint32_t part, sw_slice text)
 {
     plan->added = sw_grow(plan->added, plan->added_count, &plan->added_capacity, sizeof *plan->added);
-    plan->added[plan->added_count++] = (sw_added_mark){music, part, sw_music_slice(plan->reading, like)};
+    plan->added[plan->added_count++] = (sw_added_mark){music, part, text};
+}
+
+static void add_text(sw_plan *plan, uint32_t music, uint32_t part, const char *text)
+{
+    add_slice(plan, music, part, sw_slice_of(text));
+}
+
+static void add_mark(sw_plan *plan, uint32_t music, uint32_t part, uint32_t like)
+{
+    add_slice(plan, music, part, sw_music_slice(plan->reading, like));
 }
 
 static void give(sw_plan *plan, uint32_t mark, uint32_t part)
@@ -83,6 +96,55 @@ static uint32_t lowermost(uint8_t parts)
         }
     }
     return lowest;
+}
+
+/* An item of any voice of the staff that begins with `here` and that the part writes, SW_NO_INDEX when there
+ * is none. */
+static uint32_t item_of_part(const sw_plan *plan, const item *here, uint32_t part)
+{
+    const sw_score *score = plan->division->score;
+    const sw_event *event = &score->events[here->event];
+    if ((plan->left_out[here->music] & 1u << part) == 0) {
+        return here->music;
+    }
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *other = &score->events[i];
+        if (score->voices[other->voice].staff == plan->division->staff &&
+            sw_rational_equal(other->onset, event->onset) && other->grace_num == event->grace_num &&
+            (plan->left_out[other->chord] & 1u << part) == 0 && other->kind != SW_EVENT_SKIP &&
+            plan->reading->music[other->chord].file == plan->reading->music[here->music].file) {
+            return other->chord;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
+/* To the lowest part, or to one that has something at this moment to hang it on. */
+static void give_to_lowest(sw_plan *plan, const item *here, uint32_t mark)
+{
+    for (uint32_t part = plan->division->parts; part-- > 0;) {
+        uint32_t music = item_of_part(plan, here, part);
+        if (music == here->music) {
+            give(plan, mark, part);
+            return;
+        }
+        if (music != SW_NO_INDEX) {
+            add_mark(plan, music, part, mark);
+            return;
+        }
+    }
+}
+
+sw_text_home sw_plan_text_home(const sw_plan *plan, uint32_t mark)
+{
+    const sw_division *division = plan->division;
+    char direction = sw_music_mark_direction(plan->reading, mark);
+    if (division->text_homes == NULL || !division->braced || direction == '^' ||
+        sw_music_mark_class(plan->reading, mark) != SW_MARK_TEXT) {
+        return SW_TEXT_AT_NOTES;
+    }
+    sw_text_home home = (sw_text_home)division->text_homes[mark];
+    return home == SW_TEXT_BETWEEN && direction == '_' ? SW_TEXT_AT_NOTES : home;
 }
 
 /* Whether a whole bar lies between two items. */
@@ -169,18 +231,18 @@ static uint32_t busiest(const sw_plan *plan, const items *all, size_t a, size_t 
 static bool continues(const sw_plan *plan, const items *all, size_t i, uint32_t part)
 {
     const sw_score *score = plan->division->score;
-    const uint8_t *event_parts = plan->division->event_parts;
     const item *here = &all->list[i];
     for (uint32_t n = 0; n < here->notes; n++) {
         const sw_event *note = &score->events[here->event + n];
-        if (note->kind != SW_EVENT_NOTE || (event_parts[here->event + n] & 1u << part) == 0) {
+        if (note->kind != SW_EVENT_NOTE || !sw_division_gives(plan->division, here->event + n, part)) {
             continue;
         }
         for (size_t j = i + 1; j < all->count && j < i + 64; j++) {
             const item *there = &all->list[j];
             for (uint32_t k = 0; k < there->notes; k++) {
                 const sw_event *next = &score->events[there->event + k];
-                if (next->kind == SW_EVENT_NOTE && (event_parts[there->event + k] & 1u << part) != 0 &&
+                if (next->kind == SW_EVENT_NOTE &&
+                    sw_division_gives(plan->division, there->event + k, part) &&
                     sw_pitch_equal(next->pitch, note->pitch)) {
                     return true;
                 }
@@ -286,7 +348,7 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         break;
     }
     case SW_MARK_PEDAL:
-        give(plan, mark, plan->division->parts - 1);
+        give_to_lowest(plan, here, mark);
         break;
     case SW_MARK_SPAN_START:
         *text_span = uppermost(parts);
@@ -296,6 +358,10 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         give(plan, mark, *text_span);
         break;
     case SW_MARK_TEXT:
+        if (sw_plan_text_home(plan, mark) == SW_TEXT_BELOW) {
+            give_to_lowest(plan, here, mark);
+            break;
+        }
         give(plan, mark,
              sw_music_mark_direction(plan->reading, mark) == '_' ? lowermost(parts) : uppermost(parts));
         break;
@@ -305,6 +371,22 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
         }
         plan->mark_parts[mark] = parts != 0 ? parts : 1;
         break;
+    }
+}
+
+/* The sign of a rolled chord where the division asks for it. */
+static void add_roll(sw_plan *plan, const item *here)
+{
+    const bool *rolls = plan->division->event_rolls;
+    bool wanted = false;
+    for (uint32_t n = 0; rolls != NULL && n < here->notes; n++) {
+        wanted = wanted || rolls[here->event + n];
+    }
+    for (uint32_t part = 0; part < plan->division->parts && wanted; part++) {
+        if ((here->parts & 1u << part) != 0) {
+            add_text(plan, here->music, part, "\\arpeggio");
+            plan->connects_arpeggios = true;
+        }
     }
 }
 
@@ -339,6 +421,7 @@ void sw_plan_marks(sw_plan *plan)
         uint32_t hairpin = 0;
         uint32_t text_span = 0;
         for (size_t i = 0; i < all.count; i++) {
+            add_roll(plan, &all.list[i]);
             uint32_t child = plan->reading->music[all.list[i].music].first;
             for (; child != SW_NO_INDEX; child = plan->reading->music[child].next) {
                 if (plan->reading->music[child].kind == SW_MUSIC_MARK) {

@@ -16,16 +16,22 @@ static bool gets(const sw_part_printer *p, uint32_t mark)
     return p->plan->mark_parts == NULL || (p->plan->mark_parts[mark] & 1u << p->part) != 0;
 }
 
-/* A mark as it is written; dynamics of the lowest part of a brace stand above it, between the staves. */
+/* A mark as it is written; dynamics of the lowest part of a brace stand above it, between the staves, and
+ * texts on the side where they belong. */
 static void put_mark(sw_part_printer *p, uint32_t mark)
 {
     sw_slice text = text_of(p, mark);
     sw_mark_class class = sw_music_mark_class(p->plan->reading, mark);
     const sw_division *division = p->plan->division;
-    if (division->braced && p->part + 1 == division->parts &&
-        (class == SW_MARK_DYNAMIC || class == SW_MARK_HAIRPIN_START) &&
-        sw_music_mark_direction(p->plan->reading, mark) == '-') {
-        sw_buffer_char(p->out, '^');
+    bool lowest = p->part + 1 == division->parts;
+    bool dynamic = class == SW_MARK_DYNAMIC || class == SW_MARK_HAIRPIN_START;
+    sw_text_home home = p->plan->mark_parts == NULL ? SW_TEXT_AT_NOTES : sw_plan_text_home(p->plan, mark);
+    char side = home == SW_TEXT_BETWEEN                 ? (lowest ? '^' : '_')
+                : home == SW_TEXT_BELOW && lowest       ? '_'
+                : division->braced && lowest && dynamic ? '^'
+                                                        : '\0';
+    if (side != '\0' && sw_music_mark_direction(p->plan->reading, mark) == '-') {
+        sw_buffer_char(p->out, side);
         size_t skip = text.data[0] == '-' ? 1 : 0;
         text = (sw_slice){text.data + skip, text.length - skip};
     }
@@ -222,7 +228,7 @@ static size_t own_notes(const sw_part_printer *p, uint32_t item, uint32_t notes[
     }
     *all = plan->event_count[item];
     for (size_t i = 0; i < *all && count < 64; i++) {
-        if ((plan->division->event_parts[first + i] & 1u << p->part) != 0) {
+        if (sw_division_gives(plan->division, first + i, p->part)) {
             notes[count++] = plan->division->score->events[first + i].music;
         }
     }

@@ -202,6 +202,10 @@ static void print_setting(sw_part_printer *p, uint32_t music)
 static void print_reference(sw_part_printer *p, uint32_t music)
 {
     const sw_music *m = sw_part_music(p, music);
+    if (sw_part_is_unheard(p, music)) { /* `name = \other`, of another movement: the upper part has it */
+        sw_buffer_string(p->out, "{ }");
+        return;
+    }
     sw_part_copy(p, m->file, m->start, m->end);
     bool divided = sw_plan_divides(p->plan, p->plan->reading, m->name);
     if (divided && p->plan->parts != NULL && m->first != SW_NO_INDEX &&
@@ -279,6 +283,13 @@ static void print_tremolo(sw_part_printer *p, uint32_t music)
     print_out_of_time(p, music);
 }
 
+static void forget_staves(sw_part_printer *p)
+{
+    if (p->voice_staff != NULL) {
+        memset(p->voice_staff, SW_STAFF_UNKNOWN, p->plan->division->score->voice_count);
+    }
+}
+
 void sw_print_part(sw_part_printer *p, uint32_t music)
 {
     if (p->error != NULL) {
@@ -322,10 +333,13 @@ void sw_print_part(sw_part_printer *p, uint32_t music)
         print_out_of_time(p, music);
         break;
     case SW_MUSIC_REPEAT:
+    case SW_MUSIC_VOLTA:
         if (sw_part_is_tremolo(p, music)) {
             print_tremolo(p, music);
         } else {
+            forget_staves(p); /* it may be come to from its own end */
             print_wrapped(p, music);
+            forget_staves(p);
         }
         break;
     case SW_MUSIC_CHANGE:

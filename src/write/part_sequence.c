@@ -19,10 +19,74 @@ static bool is_blank(sw_slice text)
     return sw_slice_trim(text).length == 0;
 }
 
+/* The clef of a staff that the music has come to. What the staff begins with stands in its own music. */
+static void put_clef_there(sw_part_printer *p, const sw_event *event, uint32_t staff)
+{
+    const sw_division *division = p->plan->division;
+    const char *clef = NULL;
+    size_t *next = &p->clef_of_staff[staff];
+    while (*next < division->clef_count &&
+           sw_rational_compare(division->clefs[*next].onset, event->onset) <= 0) {
+        const sw_part_clef *c = &division->clefs[(*next)++];
+        if (c->part == staff && (staff == 0 || c->onset.num > 0)) {
+            clef = c->clef;
+        }
+    }
+    if (clef != NULL) {
+        sw_buffer_format(p->out, "\\clef %s ", clef);
+    }
+}
+
+/* \change Staff before notes that stand on another staff than those before them. */
+static void put_change(sw_part_printer *p, const sw_event *event)
+{
+    const sw_division *division = p->plan->division;
+    if (event == NULL || (event->kind != SW_EVENT_NOTE && event->kind != SW_EVENT_DRUM)) {
+        return;
+    }
+    uint8_t staff = division->change_part[event - division->score->events];
+    uint8_t *now = &p->voice_staff[event->voice];
+    bool begins = p->plan->voice_first[event->voice] == (uint32_t)(event - division->score->events);
+    if (begins && division->score->voices[event->voice].id == 0) {
+        *now = 0; /* where its staff is made */
+    }
+    if (*now != staff) {
+        sw_buffer_format(p->out, "\\change Staff = \"%s%s\" ", division->change_id,
+                         division->suffixes[staff]);
+        *now = staff;
+    }
+    put_clef_there(p, event, staff);
+}
+
+/* The first note of what stands in one voice; where voices and repeats begin, they say themselves where they
+ * stand. */
+static const sw_event *first_note(const sw_part_printer *p, uint32_t music)
+{
+    const sw_music *m = sw_part_music(p, music);
+    if (sw_is_item(m)) {
+        return sw_part_first_event(p, music);
+    }
+    bool says_itself = m->kind == SW_MUSIC_REPEAT && !sw_part_is_tremolo(p, music) &&
+                       m->first != SW_NO_INDEX && sw_part_music(p, m->first)->kind == SW_MUSIC_SEQUENCE;
+    if (says_itself || m->kind == SW_MUSIC_SIMULTANEOUS || m->kind == SW_MUSIC_CONTEXT ||
+        m->kind == SW_MUSIC_REFERENCE) {
+        return NULL;
+    }
+    for (uint32_t c = m->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
+        if (sw_part_music(p, c)->kind != SW_MUSIC_MARK && sw_part_has_notes(p, c)) {
+            return first_note(p, c);
+        }
+    }
+    return NULL;
+}
+
 static void put_clef(sw_part_printer *p, const sw_event *event)
 {
     const sw_division *division = p->plan->division;
     const char *clef = NULL;
+    if (division->change_part != NULL && (p->part == 0 || (event != NULL && event->onset.num > 0))) {
+        return; /* see put_change */
+    }
     while (event != NULL && p->next_clef < division->clef_count &&
            sw_rational_compare(division->clefs[p->next_clef].onset, event->onset) <= 0) {
         if (division->clefs[p->next_clef].part == p->part) {
@@ -33,22 +97,6 @@ static void put_clef(sw_part_printer *p, const sw_event *event)
     if (clef != NULL) {
         sw_buffer_format(p->out, "\\clef %s ", clef);
     }
-}
-
-/* Whether this part has marks at an item, so that its rest can't be joined to the one before. */
-static bool has_marks(const sw_part_printer *p, uint32_t music)
-{
-    for (uint32_t c = sw_part_music(p, music)->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
-        if (sw_part_music(p, c)->kind == SW_MUSIC_MARK && (p->plan->mark_parts[c] & 1u << p->part) != 0) {
-            return true;
-        }
-    }
-    for (size_t i = 0; i < p->plan->added_count; i++) {
-        if (p->plan->added[i].item == music && p->plan->added[i].part == p->part) {
-            return true;
-        }
-    }
-    return false;
 }
 
 static bool same_bar(const sw_part_printer *p, sw_rational a, sw_rational b)
@@ -77,7 +125,7 @@ static size_t join_rests(const sw_part_printer *p, const token *tokens, size_t f
             continue;
         }
         if ((tokens[i].kind != SW_TOKEN_SILENT && tokens[i].kind != SW_TOKEN_REST) ||
-            has_marks(p, tokens[i].music)) {
+            sw_part_has_marks(p, tokens[i].music)) {
             break;
         }
         const sw_event *event = sw_part_first_event(p, tokens[i].music);
@@ -114,6 +162,9 @@ static void print_token(sw_part_printer *p, const token *t, uint32_t file)
     if (t->kind == SW_TOKEN_VERBATIM) {
         sw_part_copy(p, file, t->start, t->end);
         return;
+    }
+    if (p->voice_staff != NULL && p->part == 0) {
+        put_change(p, first_note(p, t->music));
     }
     put_clef(p, sw_is_item(sw_part_music(p, t->music)) ? sw_part_first_event(p, t->music) : NULL);
     p->among_items = true;

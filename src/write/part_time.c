@@ -123,7 +123,7 @@ static bool is_own_note(const sw_part_printer *p, uint32_t event)
 {
     const sw_event *e = &p->plan->division->score->events[event];
     return (e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM) &&
-           (p->plan->division->event_parts[event] & 1u << p->part) != 0;
+           sw_division_gives(p->plan->division, event, p->part);
 }
 
 /* Whether a voice has notes of this part in the bar that holds a moment. */
@@ -153,6 +153,9 @@ static bool plays_in_bar(const sw_part_printer *p, uint32_t voice, sw_rational m
 static bool is_covered(const sw_part_printer *p, uint32_t voice, sw_rational moment, sw_rational *until)
 {
     const sw_score *score = p->plan->division->score;
+    if (p->plan->division->change_part != NULL && p->part > 0) {
+        return true; /* the other staff's music comes here */
+    }
     bool covered = false;
     for (uint32_t other = 0; other < score->voice_count; other++) {
         if (other == voice || score->voices[other].staff != p->plan->division->staff) {

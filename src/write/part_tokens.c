@@ -56,6 +56,21 @@ static bool is_for_other_part(const sw_part_printer *p, uint32_t music)
     return p->part != 0;
 }
 
+bool sw_part_has_marks(const sw_part_printer *p, uint32_t music)
+{
+    for (uint32_t c = sw_part_music(p, music)->first; c != SW_NO_INDEX; c = sw_part_music(p, c)->next) {
+        if (sw_part_music(p, c)->kind == SW_MUSIC_MARK && (p->plan->mark_parts[c] & 1u << p->part) != 0) {
+            return true;
+        }
+    }
+    for (size_t i = 0; i < p->plan->added_count; i++) {
+        if (p->plan->added[i].item == music && p->plan->added[i].part == p->part) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Whether the music of another part in or below a node can become one silence: nothing in it is said that
  * this part needs too, and no bar check stands there. Around tuplets and tremolos only what the bars and the
  * key depend on counts. */
@@ -71,7 +86,8 @@ static bool can_be_silence(const sw_part_printer *p, uint32_t music, bool scaled
     scaled = scaled || m->kind == SW_MUSIC_SCALE || m->kind == SW_MUSIC_GRACE;
     for (uint32_t c = sw_is_item(m) ? SW_NO_INDEX : m->first; c != SW_NO_INDEX;
          c = sw_part_music(p, c)->next) {
-        if (!can_be_silence(p, c, scaled)) {
+        bool marked = sw_is_item(sw_part_music(p, c)) && sw_part_has_marks(p, c); /* a pedal */
+        if (marked || !can_be_silence(p, c, scaled)) {
             return false;
         }
     }

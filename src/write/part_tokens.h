@@ -22,4 +22,7 @@ bool sw_part_is_tremolo(const sw_part_printer *printer, uint32_t music);
  */
 bool sw_part_is_unheard(const sw_part_printer *printer, uint32_t music);
 
+/* Whether this part has marks at an item, so that its rest can't be joined to the one before. */
+bool sw_part_has_marks(const sw_part_printer *printer, uint32_t music);
+
 #endif

@@ -124,10 +124,14 @@ static void expect(const sw_proof *proof, rows *all)
                     add_row(all, reading, score, s, event, sw_proof_staff_key(proof, reading, score, staff));
                 }
             } else if (is_note(event)) {
-                const char *id = sw_reading_name(reading, score->staves[staff].id);
+                const char *id = division->change_id != NULL
+                                     ? division->change_id
+                                     : sw_reading_name(reading, score->staves[staff].id);
                 bool known = score == division->score && id[0] != '\0';
                 for (uint32_t part = 0; known && part < division->parts; part++) {
-                    if ((division->event_parts[i] & 1u << part) != 0) {
+                    bool own = division->change_part != NULL ? division->change_part[i] == part
+                                                             : sw_division_gives(division, i, part);
+                    if (own) {
                         add_row(all, reading, score, s, event,
                                 sw_arena_format(proof->arena, "%s%s", id, division->suffixes[part]));
                     }
@@ -151,7 +155,10 @@ bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staf
     const char *id = sw_reading_name(after, score->staves[staff].id);
     const char *variable = sw_reading_name(after, score->staves[staff].variable);
     const char *own = sw_reading_name(division->reading, division->score->staves[division->staff].variable);
-    const char *own_id = sw_reading_name(division->reading, division->score->staves[division->staff].id);
+    const char *own_id =
+        division->change_id != NULL
+            ? division->change_id
+            : sw_reading_name(division->reading, division->score->staves[division->staff].id);
     for (uint32_t part = 0; part < division->parts; part++) {
         size_t length = strlen(own);
         if (length > 0 && strncmp(variable, own, length) == 0 &&
@@ -259,19 +266,6 @@ static bool compare(rows *before, rows *after, bool shared, const sw_reading *ol
     return false;
 }
 
-/* Whether a note goes to more than one part. */
-static bool shares_notes(const sw_division *division)
-{
-    for (size_t i = 0; i < division->score->event_count; i++) {
-        uint8_t parts = division->event_parts[i];
-        if (division->score->voices[division->score->events[i].voice].staff == division->staff &&
-            (parts & (parts - 1)) != 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static bool prove_main(const sw_division *division, const sw_reading *before, const sw_read_options *options,
                        char **error)
 {
@@ -301,7 +295,7 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
     if (same) {
         expect(&proof, &expected);
         observe(&proof, &observed);
-        same = compare(&expected, &observed, shares_notes(division), before, after, error) &&
+        same = compare(&expected, &observed, division->event_parts != NULL, before, after, error) &&
                sw_prove_marks(&proof, error);
     }
     free(expected.list);

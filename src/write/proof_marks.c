@@ -56,6 +56,23 @@ static void add_marks(marks *all, const sw_reading *reading, const sw_score *sco
     }
 }
 
+/* Whether an event's chord is to be rolled by the division. Told by its place in the source: other scores and
+ * main files play the same chord. */
+static bool gets_roll(const sw_proof *proof, const sw_event *event)
+{
+    const sw_division *division = proof->division;
+    const sw_music *here = &proof->before->music[event->chord];
+    for (size_t i = 0; division->event_rolls != NULL && i < division->score->event_count; i++) {
+        const sw_music *rolled = &division->reading->music[division->score->events[i].chord];
+        if (division->event_rolls[i] && rolled->start == here->start &&
+            sw_text_same_file(division->reading->files[rolled->file].text,
+                              proof->before->files[here->file].text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* All marks of a reading in order; of the divided staff each once a moment. */
 static marks collect(const sw_proof *proof, const sw_reading *reading)
 {
@@ -72,6 +89,11 @@ static marks collect(const sw_proof *proof, const sw_reading *reading)
                          score->events[i - 1].frame != event->frame;
             if (first) {
                 add_marks(&all, reading, score, s, event, event->chord, key);
+            }
+            if (divided && reading == proof->before && gets_roll(proof, event)) {
+                all.list = sw_grow(all.list, all.count, &all.capacity, sizeof *all.list);
+                all.list[all.count++] =
+                    (mark){sw_proof_place_of(score, s, event, key), sw_slice_of("\\arpeggio")};
             }
             if (event->music != event->chord) {
                 add_marks(&all, reading, score, s, event, event->music, key);

@@ -457,11 +457,34 @@ static bool refuse_setting(const sw_edit_proof *p, const sw_reading *reading, co
     return sw_prove_refuse(p, what);
 }
 
+/* Commands around bars that come in or go: first those that stay with the music behind them, as one of the
+ * same words among the bars must not be taken for one of them. */
+static bool compare_at_bar_line(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
+                                const uint32_t *match, uint8_t *taken)
+{
+    for (int pass = 0; pass < 2; pass++) {
+        for (size_t i = before->setting_count;
+             i-- > 0;) { /* the last of several clefs is the one that stays */
+            const sw_setting *a = &before->settings[i];
+            if (stands_at_bar_line(p, a->onset) && sw_prove_goes(p, a->onset) == (pass == 1) &&
+                !take_at_bar_line(p, after, a, match, p->bars->moment, taken) &&
+                !take_at_bar_line(p, after, a, match, sw_prove_moved(p, a->onset), taken) &&
+                !may_go(p, before, i)) {
+                return refuse_setting(p, p->before, a);
+            }
+        }
+    }
+    return true;
+}
+
 static bool compare_settings(const sw_edit_proof *p, const sw_score *before, const sw_score *after,
                              const uint32_t *match)
 {
     uint8_t *taken = sw_arena_alloc(p->arena, after->setting_count + 1);
     size_t k = 0;
+    if (!compare_at_bar_line(p, before, after, match, taken)) {
+        return false;
+    }
     for (size_t i = 0; i < before->setting_count; i++) {
         const sw_setting *a = &before->settings[i];
         sw_rational onset = sw_prove_moved(p, a->onset);
@@ -469,10 +492,6 @@ static bool compare_settings(const sw_edit_proof *p, const sw_score *before, con
             continue;
         }
         if (stands_at_bar_line(p, a->onset)) {
-            if (!take_at_bar_line(p, after, a, match, p->bars->moment, taken) &&
-                !take_at_bar_line(p, after, a, match, onset, taken) && !may_go(p, before, i)) {
-                return refuse_setting(p, p->before, a);
-            }
             continue;
         }
         while (k < after->setting_count &&
@@ -542,12 +561,18 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
     if (after == NULL) {
         return false;
     }
+    for (size_t m = 0; m < draft->request->main_count; m++) {
+        if (draft->companions != NULL && draft->companions[m] != NULL && draft->request->mains[m] == before) {
+            draft = draft->companions[m]; /* it speaks for this file */
+            break;
+        }
+    }
     sw_edit_proof p = {draft,          before, after, sw_draft_found(draft, before),
                        sw_arena_new(), mend,   error, NULL};
     const uint8_t *affected = affected_scores(draft, before);
     bool same = true;
-    if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings)) {
-        same = sw_prove_refuse(&p, "the result would have an error");
+    if (sw_findings_worse(&before->findings, &after->findings)) {
+        same = sw_prove_refuse(&p, "the result would have an error, or something that is not known");
     } else if (after->score_count != before->score_count) {
         same = sw_prove_refuse(&p, "the number of scores would change");
     }

@@ -48,7 +48,7 @@ static void find_notes(seam *s)
 static bool goes_on_behind(const seam *s)
 {
     const sw_score *score = s->draft->score;
-    uint32_t last = s->behind == SW_NO_INDEX ? SW_NO_INDEX : sw_voice_previous(score, s->behind);
+    uint32_t last = s->behind == SW_NO_INDEX ? SW_NO_INDEX : sw_voice_joined_before(score, s->behind);
     if (last == SW_NO_INDEX || !is_inside(s, last) || sw_voice_joined(score, last) != s->behind) {
         return false;
     }

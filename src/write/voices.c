@@ -46,14 +46,37 @@ uint32_t sw_voice_previous(const sw_score *score, uint32_t event)
 
 uint32_t sw_voice_joined(const sw_score *score, uint32_t event)
 {
-    uint32_t next = sw_voice_next(score, event);
-    if (next == SW_NO_INDEX) {
-        return SW_NO_INDEX;
-    }
     const sw_event *a = &score->events[event];
-    const sw_event *b = &score->events[next];
-    bool grace = ((a->flags | b->flags) & SW_EVENT_GRACE) != 0;
-    return !grace && sw_rational_equal(sw_event_end(a), b->onset) ? next : SW_NO_INDEX;
+    uint32_t joined = SW_NO_INDEX;
+    /* Spacers of another line in the same voice (<< \global \cello >>) stand beside the notes. */
+    for (uint32_t e = sw_voice_next(score, event); e != SW_NO_INDEX; e = sw_voice_next(score, e)) {
+        const sw_event *b = &score->events[e];
+        int order = sw_rational_compare(b->onset, sw_event_end(a));
+        if (order > 0 || ((a->flags | b->flags) & SW_EVENT_GRACE) != 0) {
+            break;
+        }
+        if (order == 0 && (joined == SW_NO_INDEX || sw_event_is_note(b))) {
+            joined = e;
+        }
+        if (order == 0 && sw_event_is_note(b)) {
+            break;
+        }
+    }
+    return joined;
+}
+
+uint32_t sw_voice_joined_before(const sw_score *score, uint32_t event)
+{
+    uint32_t joined = SW_NO_INDEX;
+    for (uint32_t e = sw_voice_previous(score, event); e != SW_NO_INDEX; e = sw_voice_previous(score, e)) {
+        const sw_event *b = &score->events[e];
+        bool reaches = sw_rational_equal(sw_event_end(b), score->events[event].onset);
+        if (sw_event_is_note(b) || (b->flags & SW_EVENT_GRACE) != 0) {
+            return reaches && (b->flags & SW_EVENT_GRACE) == 0 ? e : joined;
+        }
+        joined = joined == SW_NO_INDEX && reaches ? e : joined;
+    }
+    return joined;
 }
 
 uint32_t sw_voice_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch)

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""check --staged, check --since and hook in repositories made for the purpose. What is staged and what lies in the working
+"""check --staged, check --since, changed and hook in repositories made for the purpose. What is staged and what lies in the working
 tree differ in each of them, so that reading the wrong one shows."""
 import os
 import pathlib
@@ -100,6 +100,83 @@ def staged(film):
     expect("an include that was renamed", film.check("--staged")[:2], (1, ["cue/score.ly:2:10 [include]"]))
 
 
+def changed(film):
+    def rows(*words, below="."):
+        """Exit status and rows, or the sentence that says what is wrong."""
+        result = film.run("stavewright", "changed", "--format", "tsv", *words, below=below)
+        return result.returncode, (result.stdout or result.stderr).splitlines()
+
+    def whole(path, state):
+        return f"{path}\t\t\t\t\t{state}"
+
+    bar = "cue/score.ly\t1\tOboe\t2\t2\tnotes"
+    gone = whole("other.ly", "gone")
+    expect("nothing has changed", rows(), (0, []))
+    film.write("cue/parts/oboe.ily", LOW)
+    expect("the working tree", rows(), (1, [bar]))
+    expect("from a folder below", rows(".", below="cue"), (1, [bar.replace("cue/", "")]))
+    expect("a part alone", (rows("cue/parts/oboe.ily")[0], rows("other.ly")), (2, (0, [])))
+    film.git("commit", "-qam", "low")
+    (film.folder / "other.ly").unlink()
+    expect("a cue that has gone", rows(), (1, [gone]))
+    expect("a cue that has gone is named", rows("other.ly"), (1, [gone]))
+    expect("more than the last commit", rows("HEAD~1", "."), (1, [bar, gone]))
+    (film.folder / "new").mkdir()
+    film.git("mv", "other.ily", "new/other.ily")
+    film.write("new/new.ly", SCORE % "other.ily")
+    expect("moved with what it includes", rows(), (1, [whole("new/new.ly", "new"), gone]))
+    film.git("add", ".")
+    film.git("commit", "-qm", "moved")
+    film.git("rm", "-q", "-r", ".")
+    expect("two revisions, whatever lies on the disk", rows("HEAD~2", "HEAD"), (1, [bar, whole("new/new.ly", "new"), gone]))
+    expect("the other way", rows("HEAD", "HEAD~2"), (1, [bar, whole("new/new.ly", "gone"), whole("other.ly", "new")]))
+    expect("one cue of two revisions", rows("HEAD~2", "HEAD", "other.ly"), (1, [gone]))
+    expect("a folder that is no longer there", rows("HEAD", "new"),
+           (1, [whole("new/new.ly", "gone")]))
+    film.git("branch", "cue")
+    film.git("reset", "-q", "--hard")
+    expect("a folder and a branch of one name", (rows("cue", "--")[0], rows("cue")[0], rows("cue", "--", "cue")[0],
+                                                 rows("HEAD~2", "--", "cue")), (0, 0, 0, (1, [bar])))
+    expect("neither nor", rows("HEAD", "cua"),
+           (2, ['stavewright changed: "cua" is neither a file or folder nor a revision that git knows']))
+    film.write("other.ly", b"\xff\xfe\x00".decode("latin-1") * 100)
+    expect("a cue that can't be read now", (rows("HEAD~2", ".")[0], "other.ly" in rows("HEAD~2", ".")[1][0]), (2, True))
+
+
+def textconv(film):
+    def diff(*words):
+        """What git shows of the music, without its first lines."""
+        lines = film.git("diff", "-U0", *words).splitlines()
+        return [line for line in lines if not line.startswith(("diff ", "index ", "--- ", "+++ "))]
+
+    film.write(".gitattributes", "*.ly diff=music\n*.ily diff=music\n")
+    film.git("config", "diff.music.textconv", "stavewright music")
+    film.git("config", "diff.music.xfuncname", "^bar .*")
+    film.git("add", ".")
+    film.git("commit", "-qm", "attributes")
+    film.write("cue/parts/oboe.ily", GOOD.replace("d''1", "<>\\p | r2 % a remark\n ees''2-. |"))
+    expect("a part", diff(), ["@@ -2 +2 @@", "-oboe: d''1", "+oboe: <>\\p r2 eb''2\\staccato"])
+    film.git("commit", "-qam", "a part")
+    film.write("cue/parts/oboe.ily", "oboe = \\relative { c''1 | r2\\p   es2\\staccato | }\n")
+    expect("a mark that hangs on the rest now", diff(), ["@@ -2 +2 @@", "-oboe: <>\\p r2 eb''2\\staccato",
+                                                         "+oboe: r2\\p eb''2\\staccato"])
+    film.git("commit", "-qam", "written otherwise")
+    film.write("cue/parts/oboe.ily", "oboe = \\fixed c'' { c1 | <>\\p r2 es2-. }\n")
+    film.git("commit", "-qam", "written as it was")
+    expect("what only looks otherwise", diff("HEAD~2"), [])
+    film.write("other.ly", SCORE.replace("\\oboe }", "{ c''1 d'' \\mark \\default e'' } }") % "no-such.ily")
+    film.git("commit", "-qam", "a score")
+    film.write("other.ly", SCORE.replace("\\oboe }", "{ c''1 d'' \\mark \\default e''2 f'' } }") % "no-such.ily")
+    expect("a score, with its bar in front", diff(),
+           ["@@ -9 +9 @@ bar 3", "-  Oboe: e''1", "+  Oboe: e''2 f''2"])
+    (film.folder / "other.ly").unlink()
+    film.write("new.ly", "nothing but words that nobody knows, for a diff of others must not fail for it\n" * 9)
+    film.git("add", "-N", "new.ly")
+    shown = diff()
+    expect("a file that has gone, and one that is no source",
+           ("-  Oboe: d''1" in shown, any(line.startswith("+no music: ") for line in shown)), (True, True))
+
+
 def bad_use(film):
     expect("an unknown revision", film.check("--since", "no-such")[0], 2)
     expect("standard input", film.check("--staged", "-")[0], 2)
@@ -137,6 +214,19 @@ def hook(film):
     expect("the hook of a worktree is there", "already" in film.run("stavewright", "hook", "install",
                                                                     below="../tree").stdout, True)
     expect("remove", (film.run("stavewright", "hook", "remove").returncode, path.exists()), (0, False))
+    film.run("stavewright", "hook", "install")
+    ours = path.read_text()
+    path.write_text(ours.replace("#!/bin/sh\n", "#!/bin/sh\nmake parts || exit 1\n"), encoding="utf-8")
+    result = film.run("stavewright", "hook", "remove")
+    expect("an edited hook keeps what was added", (result.returncode, path.read_text(), path.stat().st_mode & 0o111),
+           (0, "#!/bin/sh\nmake parts || exit 1\n", 0o111))
+    path.write_text(ours + "\n# nothing more\n", encoding="utf-8")
+    expect("an edited hook that does nothing else", (film.run("stavewright", "hook", "remove").returncode, path.exists()),
+           (0, False))
+    path.write_text(ours + "make parts\n", encoding="utf-8")
+    result = film.run("stavewright", "hook", "remove")
+    expect("what would begin to run", (result.returncode, "pre-commit:4: " in result.stderr, path.read_text()),
+           (2, True, ours + "make parts\n"))
     path.write_text("#!/bin/sh\nexit 0\n", encoding="utf-8")
     result = film.run("stavewright", "hook", "install")
     expect("another hook stays", (result.returncode, "check --staged" in result.stderr, path.read_text()),
@@ -148,7 +238,7 @@ def hook(film):
     expect("bad word", film.run("stavewright", "hook", "instal").returncode, 2)
 
 
-for test in staged, bad_use, hook:
+for test in staged, changed, textconv, bad_use, hook:
     with tempfile.TemporaryDirectory(dir=os.environ.get("SW_TEMP")) as temp:
         test(Film(temp))
 print(f"# {failed} differ")

@@ -12,6 +12,7 @@
 
 #include "stavewright/compare.h"
 #include "stavewright/edit.h"
+#include "stavewright/meaning.h"
 #include "stavewright/report.h"
 #include "stavewright/selection.h"
 
@@ -447,6 +448,7 @@ static bool run(sw_reading *reading, const sw_score *score, const sw_change *cha
 /* ---- what sw_compare says of it ---- */
 
 static size_t compared;
+static size_t compared_right;
 
 /* What a staff has in a bar: each note and mark as a line, in any order. */
 static char *bar_text(const sw_reading *reading, const sw_score *score, uint32_t staff, uint32_t bar)
@@ -485,9 +487,10 @@ static char *bar_text(const sw_reading *reading, const sw_score *score, uint32_t
                                           ? sw_music_mark_class(reading, m)
                                           : SW_MARK_BEAM_START;
                 if (class != SW_MARK_BEAM_START && class != SW_MARK_BEAM_END) {
-                    sw_slice text = sw_music_slice(reading, m);
-                    sw_buffer_format(&line, "%lld/%lld %.*s\n", (long long)event->onset.num,
-                                     (long long)event->onset.den, (int)text.length, text.data);
+                    sw_buffer_format(&line, "%lld/%lld ", (long long)event->onset.num,
+                                     (long long)event->onset.den);
+                    sw_mark_meaning(reading, m, &line);
+                    sw_buffer_char(&line, '\n');
                     lines = sw_grow(lines, count, &capacity, sizeof *lines);
                     lines[count++] = line.data;
                     line = (sw_buffer){0};
@@ -592,12 +595,16 @@ static void compare(const sw_reading *reading, const sw_score *score, const sw_c
     char *error = NULL;
     sw_reading *after = sw_read(reading->files[0].text->path, &options, &error);
     sw_differences list = sw_compare(reading, after);
+    bool failed_before = failed;
+    failed = false;
     if (change->kind == SW_CHANGE_INSERT_BARS || change->kind == SW_CHANGE_DELETE_BARS) {
         judge_bars(reading, score, change, &list);
     } else {
         judge_compared(reading, after, &list);
     }
     compared++;
+    compared_right += !failed;
+    failed = failed || failed_before;
     sw_differences_free(&list);
     sw_reading_free(after);
     free(texts);
@@ -906,8 +913,8 @@ int main(void)
         printf("  %6zu %s\n", refusals[i].count, refusals[i].reason);
     }
     printf("# a single note's new pitch or earlier end changes %.1f bytes on average\n", bytes);
-    printf("# %zu of them compared by what is heard: the bars and staves that changed, and no others\n",
-           compared);
+    printf("# %zu of %zu of them compared as they are: the bars and staves that changed, and no others\n",
+           compared_right, compared);
     printf("# %zu changes done again, which changed nothing; %zu of %zu undone to the same bytes\n", repeated,
            undone_exactly, undone);
     if (failed || undone_exactly + 2 + undone / 20 < undone || proved + refused < wanted || share >= 5.0 ||

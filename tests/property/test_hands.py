@@ -37,8 +37,8 @@ def staves(path):
 
 
 def split(staff):
-    path, name = staff
-    result = subprocess.run([COMMAND, "hands", path, "--staff", name, "--instrument", "piano"], capture_output=True,
+    path, name, options = staff
+    result = subprocess.run([COMMAND, "hands", path, "--staff", name, *options], capture_output=True,
                             text=True, errors="replace", timeout=300)
     if result.returncode in (0, 1) and result.stdout.startswith(("--- ", "# to be applied")):
         return "split", ""
@@ -48,7 +48,7 @@ def split(staff):
     if result.returncode == 2 and reason:
         return "refused: " + reason, ""
     return ("refused by the proof" if "the change is refused" in result.stderr else "FAILED",
-            f"{path} --staff {name}: status {result.returncode}: {result.stderr[-300:]}")
+            f"{path} --staff {name} {' '.join(options)}: status {result.returncode}: {result.stderr[-300:]}")
 
 
 mains = sorted(pathlib.Path("corpus").glob("*/score.ly"))
@@ -62,7 +62,10 @@ for main in mains:
     if len(chosen) >= COUNT:
         break
     known = staves(main)
-    chosen += rng.sample(known, min(len(known), 3))
+    for path, name in rng.sample(known, min(len(known), 3)):
+        options = ["--instrument", rng.choice(("piano", "piano", "harp", "marimba"))]
+        options += [o for o in ("--change-staff", "--roll", "--crossing") if rng.random() < 0.3]
+        chosen.append((path, name, options))
 with concurrent.futures.ThreadPoolExecutor(max_workers=2) as pool:
     results = list(pool.map(split, chosen))
 counts = collections.Counter(verdict for verdict, _ in results)

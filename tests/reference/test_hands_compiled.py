@@ -4,6 +4,7 @@ with its score, onset, grace offset, duration and pitch. The demo film's harps a
 pieces when SW_SCORES is there."""
 import collections
 import concurrent.futures
+import functools
 import hashlib
 import os
 import pathlib
@@ -17,23 +18,31 @@ COMMAND = os.environ["SW_COMMAND"]
 SCORES = pathlib.Path(os.environ["SW_SCORES"])
 TEMP = pathlib.Path(os.environ["SW_TEMP"])
 
-DEMO = [(pathlib.Path("corpus"), f"{cue}/{file}", "harp1", [])
-        for cue in ("1m1-first-light", "1m2-across-the-flats", "1m3-the-crossing")
-        for file in ("score.ly", "parts/harp-1.ly")]
 PIANO = ["--instrument", "piano"]
 HARP = ["--instrument", "harp"]
-REAL = [(SCORES / folder, file, staff, options) for folder, file, staff, options in (
-    ("BrahmsJ/O39/waltz-op39-10", "waltz-op39-10.ly", "ApartA", PIANO),
-    ("ChopinFF/O28/Chop-28-5", "Chop-28-5.ly", "leftHand", PIANO),
-    ("RachmaninoffS/O23/rach-prelude23-10", "rach-prelude23-10.ly", "right", PIANO),
-    ("TchaikovskyPI/O39/16OldFrenchSong", "16OldFrenchSong.ly", "lower", PIANO),
-    ("GriegE/O12/No03_Albumblatt", "No03_Albumblatt.ly", "upper", PIANO),
-    ("ScarlattiD/K491/scarlatti-k491", "scarlatti-k491.ly", "upper", PIANO),
-    ("CzernyC/Op_821/Czerny_Op_821_No_007", "Czerny_Op_821_No_007.ly", "2", PIANO),
-    ("GiulianiM/O51/giuliani-o51-02", "giuliani-o51-02.ly", "Nº 2", HARP),
-    ("CarcassiM/O26/carcassi-op26-03", "carcassi-op26-03.ly", "Nº 3", HARP),
-    ("MozartWA/KV487/no2/no2-lys", "no2.ly", "hornII", PIANO),
-    ("SorF/O1/sor_op1_1", "sor_op1_1.ly", "/./", HARP))]
+MARIMBA = ["--instrument", "marimba"]
+CHANGE = ["--change-staff"]
+ROLL = ["--roll"]
+CROSS = ["--crossing"]
+DEMO = [(pathlib.Path("corpus"), f"{cue}/{file}", "harp1", options)
+        for cue in ("1m1-first-light", "1m2-across-the-flats", "1m3-the-crossing")
+        for file, options in (("score.ly", []), ("parts/harp-1.ly", []), ("parts/harp-1.ly", CHANGE),
+                              ("parts/harp-1.ly", ROLL + CROSS))]
+# Each with the options of two uses.
+REAL = [(SCORES / folder, file, staff, options + more)
+        for folder, file, staff, options, uses in (
+            ("BrahmsJ/O39/waltz-op39-10", "waltz-op39-10.ly", "ApartA", PIANO, ([], ROLL + CHANGE)),
+            ("ChopinFF/O28/Chop-28-5", "Chop-28-5.ly", "leftHand", PIANO, ([], CROSS)),
+            ("RachmaninoffS/O23/rach-prelude23-10", "rach-prelude23-10.ly", "right", PIANO, ([], ROLL)),
+            ("TchaikovskyPI/O39/16OldFrenchSong", "16OldFrenchSong.ly", "lower", PIANO, ([], CHANGE)),
+            ("GriegE/O12/No03_Albumblatt", "No03_Albumblatt.ly", "upper", PIANO, ([], CROSS + ROLL)),
+            ("ScarlattiD/K491/scarlatti-k491", "scarlatti-k491.ly", "upper", PIANO, ([], CHANGE)),
+            ("CzernyC/Op_821/Czerny_Op_821_No_007", "Czerny_Op_821_No_007.ly", "2", PIANO, ([], CROSS)),
+            ("GiulianiM/O51/giuliani-o51-02", "giuliani-o51-02.ly", "Nº 2", HARP, ([], CHANGE)),
+            ("CarcassiM/O26/carcassi-op26-03", "carcassi-op26-03.ly", "Nº 3", HARP, ([], CHANGE + CROSS)),
+            ("MozartWA/KV487/no2/no2-lys", "no2.ly", "hornII", PIANO, ([], CHANGE)),
+            ("SorF/O1/sor_op1_1", "sor_op1_1.ly", "/./", HARP, ([], MARIMBA, MARIMBA + ["--mallets", "2"])))
+        for more in uses]
 
 
 def without_places(rows):
@@ -44,12 +53,19 @@ def without_places(rows):
     return heard
 
 
+@functools.cache
+def heard_before(folder, file):
+    """Each source is compiled once, however often it is split."""
+    name = hashlib.sha256(f"{folder} {file}".encode()).hexdigest()[:12] + "-before"
+    return without_places(compile_piece(folder / file, name, keep=False))
+
+
 def check(case):
     folder, file, staff, options = case
     name = hashlib.sha256(repr(case).encode()).hexdigest()[:12]
     copy = TEMP / name
     shutil.copytree(folder, copy)
-    before = without_places(compile_piece(copy / file, name + "-before", keep=False))
+    before = heard_before(folder, file)
     result = subprocess.run([COMMAND, "hands", copy / file, "--staff", staff, "--write", *options],
                             capture_output=True, text=True)
     if result.returncode not in (0, 1) or " changed\n" not in result.stderr:

@@ -81,6 +81,17 @@ static const struct bad_row {
      "2:44: 'replacement' is for what 'forbidden'"},
     {"instruments:\n  - {id: oboe, low: H3}\n", "2:21: low: 'H3' is no pitch"},
     {"rules: {range: off}\ninstruments:\n  - {id: oboe, lowest: B3}\n", "3:16: unknown key 'lowest'"},
+    {"limits:\n  - {for: [flute], breathe: 12}\n", "2:20: unknown key 'breathe'; did you mean 'breath'?"},
+    {"limits:\n  - {for: [flut], breath: 12}\n", "2:12: unknown instrument 'flut'; did you mean 'flute'?"},
+    {"limits:\n  - {breath: 12}\n", "2:5: a limit needs 'for'"},
+    {"limits:\n  - {for: flute, breath: 12}\n", "2:11: for must be a list"},
+    {"limits:\n  - {for: [flute], breath: long}\n", "2:28: breath: 'long' is no number of seconds"},
+    {"limits:\n  - {for: [flute], double: -1}\n", "2:28: double: '-1' is no number"},
+    {"limits:\n  - {for: [flute], fades: well}\n", "2:27: fades must be true or false"},
+    {"limits: {for: [flute]}\n", "1:9: limits must be a list"},
+    {"breath-factors: {sofd: 2}\n", "1:18: unknown key 'sofd'; did you mean 'soft'?"},
+    {"breath-factors: {loud: 0}\n", "1:24: loud must be more than 0"},
+    {"breath-factors: 2\n", "1:17: breath-factors must be a mapping"},
     {"paths: {includes: []}\n", "1:9: unknown key 'includes'; did you mean 'include'?"},
     {"paths: {include: lib}\n", "1:18: include must be a list"},
     {"chairs: [\n", "2:1: this is no YAML"},
@@ -201,6 +212,53 @@ static void test_all_sections(void **state)
     sw_film_free(film);
 }
 
+/* Seconds of breath of an instrument by its id, and how fast it tongues twice. */
+static void assert_limits(const sw_film *film, const char *id, double breath, double double_tongue)
+{
+    const sw_limit *limit =
+        sw_limits_of(sw_film_limits(film), sw_instruments_by_id(sw_film_instruments(film), id));
+    assert_non_null(limit);
+    if (limit->breath != breath || limit->double_tongue != double_tongue) {
+        fail_msg("%s: breath %g, double %g", id, limit->breath, limit->double_tongue);
+    }
+}
+
+static void test_limits(void **state)
+{
+    (void)state;
+    sw_film *plain = load_good("film: x\n");
+    sw_film *film = load_good("breath-factors: {catch: 0.5}\n"
+                              "limits:\n"
+                              "  - {for: [horn-in-d, saw-flute], breath: 3}\n"
+                              "  - for: [horn, flute]\n"
+                              "    breath: 21\n"
+                              "    source: asked\n"
+                              "  - {for: [flute], double: 0}\n"
+                              "  - {for: [oboe], fades: true}\n"
+                              "instruments:\n"
+                              "  - {id: saw-flute, family: woodwind, sounds: C4}\n");
+    double horn =
+        sw_limits_of(sw_film_limits(plain), sw_instruments_by_id(sw_film_instruments(plain), "horn"))
+            ->double_tongue;
+    double flute =
+        sw_limits_of(sw_film_limits(plain), sw_instruments_by_id(sw_film_instruments(plain), "flute"))
+            ->double_tongue;
+    assert_true(horn > 0 && flute > 0);
+    assert_limits(film, "horn", 21, horn);      /* what the film does not say stays */
+    assert_limits(film, "horn-in-g", 21, horn); /* a horn in any key */
+    assert_limits(film, "horn-in-d", 3, horn);  /* the first row that names it */
+    assert_limits(film, "saw-flute", 3, 0);
+    assert_limits(film, "flute", 21, flute);
+    const sw_limits *limits = sw_film_limits(film);
+    const sw_limit *oboe = sw_limits_of(limits, sw_instruments_by_id(sw_film_instruments(film), "oboe"));
+    assert_true(oboe->fades && oboe->breath > 0);
+    assert_string_equal(oboe->source, "film/stavewright.yaml:8");
+    assert_true(sw_limits_breath(limits)->catch_seconds == 0.5);
+    assert_true(sw_limits_breath(limits)->soft == sw_limits_breath(sw_film_limits(plain))->soft);
+    sw_film_free(film);
+    sw_film_free(plain);
+}
+
 static const struct number_row {
     const char *name;
     const char *numbers;
@@ -254,10 +312,8 @@ static void test_numbers(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_mistakes),
-        cmocka_unit_test(test_default),
-        cmocka_unit_test(test_all_sections),
-        cmocka_unit_test(test_numbers),
+        cmocka_unit_test(test_mistakes), cmocka_unit_test(test_default), cmocka_unit_test(test_all_sections),
+        cmocka_unit_test(test_limits),   cmocka_unit_test(test_numbers),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

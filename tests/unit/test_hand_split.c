@@ -372,6 +372,87 @@ static void test_placed_fingers_are_never_late(void **state)
     expect(&m, sw_hand_limits_harp(), "LLLLLLLLRRRRRRRR");
 }
 
+/* A tenth at the bottom of a marimba is too wide for two mallets of one hand, at the top it is not. */
+static void test_mallets_reach_further_at_the_top(void **state)
+{
+    (void)state;
+    sw_hand_limits marimba = sw_hand_limits_mallets();
+    marimba.reaches[0] = (sw_hand_reach){7, 10, 8};
+    marimba.reach_count = 1;
+    music low = {.seconds_per_whole = moderate};
+    chord(&low, 1, 0, 4, "C2 E3 F3 A4");
+    expect_reason(marimba, &low, SW_HANDS_WIDE, 9);
+    music top = {.seconds_per_whole = moderate};
+    chord(&top, 1, 0, 4, "C5 E6 F6 A7");
+    expect(&top, marimba, "LLRR");
+    marimba.fingers = 1;
+    expect_reason(marimba, &top, SW_HANDS_MANY, 9);
+}
+
+/* Quick notes of one line are struck by both hands in turn: no hand is late, and the line stays on its staff.
+ */
+static void test_mallets_strike_in_turn(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = 0.6};
+    line(&m, 1, 0, 1, "C5 E5 G5 C6 E6 G6 E6 C6 G5 E5 C5 G4");
+    expect(&m, sw_hand_limits_mallets(), "RRRRRRRRRRRR");
+}
+
+static void test_rolled_chords(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    chord(&m, 1, 0, 8, "C2 G3 E4 C5");
+    chord(&m, 1, 8, 8, "C3 G3 E4 C5");
+    sw_hand_limits narrow = sw_hand_limits_piano();
+    narrow.span = narrow.comfort = 7;
+    expect_reason(narrow, &m, SW_HANDS_WIDE, 10);
+    narrow.may_roll = true;
+    sw_arena *arena = sw_arena_new();
+    sw_hand_split result = split(arena, &m, narrow);
+    assert_int_equal(result.problem_count, 0);
+    for (size_t i = 0; i < m.count; i++) {
+        assert_true(result.rolls[i] == (i < 4));
+    }
+    for (size_t i = 0; i < 4; i++) {
+        m.notes[i].rolled = true;
+    }
+    narrow.may_roll = false;
+    sw_hand_split marked = split(arena, &m, narrow);
+    assert_int_equal(marked.problem_count, 0);
+    assert_false(marked.rolls[0]);
+    assert_true(marked.cost + SW_HANDS_ROLL == result.cost);
+    sw_arena_free(arena);
+}
+
+/* A melody over and under a held chord in the middle: the left hand goes over the right only if it may. */
+static void test_hands_cross_at_one_moment(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = moderate};
+    chord(&m, 1, 0, 16, "C4 E4 G4");
+    chord(&m, 2, 0, 4, "C2");
+    chord(&m, 2, 8, 4, "C6");
+    sw_hand_limits piano = sw_hand_limits_piano();
+    expect_reason(piano, &m, SW_HANDS_HELD, 4);
+    piano.may_cross = true;
+    expect(&m, piano, "RRRLL");
+}
+
+/* Three notes a beat go hand over hand by beats, not by fingers. */
+static void test_runs_pass_in_groups(void **state)
+{
+    (void)state;
+    music m = {.seconds_per_whole = 3};
+    line(&m, 1, 0, 1, "C3 E3 G3 C4 E4 G4 C5 E5 G5");
+    expect(&m, sw_hand_limits_harp(), "LLLLRRRRL");
+    for (size_t i = 0; i < m.count; i++) {
+        m.notes[i].group = (uint32_t)(i / 3 + 1);
+    }
+    expect(&m, sw_hand_limits_harp(), "LLLRRRLLL");
+}
+
 /* Middle C alone may be anyone's: the split moves as little as it can. */
 static void test_ties_go_to_the_nearest_split(void **state)
 {
@@ -478,6 +559,8 @@ typedef struct sound {
     int semitone;
     int step;
     uint32_t voice;
+    uint32_t group;
+    bool rolled;
     bool bound;
 } sound;
 
@@ -511,19 +594,27 @@ static int height_order(const small_case *c, int i, int j)
     return c->limits.by_string && steps != 0 ? steps : semitones;
 }
 
+/* Whether hands lie as they must not. */
 static bool hands_cross(const small_case *c, const int *hand)
 {
     for (int s = 0; s < c->slices; s++) {
+        bool right_below = false;
+        bool left_below = false;
         for (int i = 0; i < c->count; i++) {
             for (int j = 0; j < c->count; j++) {
                 if (!c->present[s][i] || !c->present[s][j]) {
                     continue;
                 }
                 int order = height_order(c, i, j);
-                if ((order == 0 && hand[i] != hand[j]) || (order < 0 && hand[i] == 1 && hand[j] == 0)) {
+                if (order == 0 && hand[i] != hand[j]) {
                     return true;
                 }
+                right_below = right_below || (order < 0 && hand[i] == 1 && hand[j] == 0);
+                left_below = left_below || (order < 0 && hand[i] == 0 && hand[j] == 1);
             }
+        }
+        if (right_below && (left_below || !c->limits.may_cross)) {
+            return true;
         }
     }
     return false;
@@ -534,26 +625,32 @@ typedef struct grip {
     int keys;
     int low;
     int high;
+    int struck; /* how many of the keys are struck in this slice */
+    int rolled; /* and are marked as rolled */
 } grip;
 
 static grip grip_of(const small_case *c, const int *hand, int s, int which, bool struck_only)
 {
-    grip g = {0, 1000, -1000};
+    grip g = {0, 1000, -1000, 0, 0};
     for (int i = 0; i < c->count; i++) {
         if (!c->present[s][i] || hand[i] != which) {
             continue;
         }
         bool first = true; /* of the notes on this key the first one names it */
         bool struck = false;
+        bool rolled = false;
         for (int j = 0; j < c->count; j++) {
             if (c->present[s][j] && height_order(c, i, j) == 0) {
                 first = first && j >= i;
                 struck = struck || c->sounds[j].slice == s;
+                rolled = rolled || (c->sounds[j].slice == s && c->sounds[j].rolled);
             }
         }
         if (first && (struck || !struck_only)) {
             int step = c->sounds[i].step;
             g.keys++;
+            g.struck += struck;
+            g.rolled += rolled;
             g.low = step < g.low ? step : g.low;
             g.high = step > g.high ? step : g.high;
         }
@@ -569,6 +666,48 @@ static int width(grip g)
 static int positive(int value)
 {
     return value > 0 ? value : 0;
+}
+
+static int span_from(const small_case *c, int low)
+{
+    for (size_t i = c->limits.reach_count; i-- > 0;) {
+        if (low >= c->limits.reaches[i].from) {
+            return c->limits.reaches[i].span;
+        }
+    }
+    return c->limits.span;
+}
+
+static int comfort_from(const small_case *c, int low)
+{
+    for (size_t i = c->limits.reach_count; i-- > 0;) {
+        if (low >= c->limits.reaches[i].from) {
+            return c->limits.reaches[i].comfort;
+        }
+    }
+    return c->limits.comfort;
+}
+
+/* How wide a hand lies at once; `by_choice`: what is struck is rolled without a mark, too. */
+static int width_at_once(grip g, bool by_choice)
+{
+    bool moves = g.struck == g.keys && (by_choice || g.rolled == g.keys);
+    return moves ? 0 : width(g);
+}
+
+static int too_wide(const small_case *c, grip g, bool by_choice)
+{
+    return positive(width_at_once(g, by_choice) - span_from(c, g.low));
+}
+
+/* Whether a slice is rolled that is not marked so: only where that makes both hands fit. */
+static bool is_rolled_by_choice(const small_case *c, const int *hand, int s)
+{
+    bool soft = c->limits.holds == SW_HOLD_SOFT;
+    grip left = grip_of(c, hand, s, 0, soft);
+    grip right = grip_of(c, hand, s, 1, soft);
+    bool wide = too_wide(c, left, false) > 0 || too_wide(c, right, false) > 0;
+    return c->limits.may_roll && wide && too_wide(c, left, true) == 0 && too_wide(c, right, true) == 0;
 }
 
 /* Whether a note is the first of those on its key, and one of them is struck in this slice. */
@@ -590,21 +729,22 @@ static int64_t slice_cost(const small_case *c, const int *hand, int s)
 {
     const sw_hand_limits *l = &c->limits;
     bool soft = l->holds == SW_HOLD_SOFT;
-    int64_t cost = 0;
+    bool roll = is_rolled_by_choice(c, hand, s);
+    int64_t cost = roll ? SW_HANDS_ROLL : 0;
     int64_t excess = 0;
     for (int h = 0; h < 2; h++) {
         grip mine = grip_of(c, hand, s, h, soft);
         grip others = grip_of(c, hand, s, 1 - h, soft);
         grip all = grip_of(c, hand, s, h, false);
-        excess += positive(mine.keys - l->fingers) + positive(width(mine) - l->span);
-        cost += SW_HANDS_STRETCH * positive(width(mine) - l->comfort);
+        excess += positive(mine.keys - l->fingers) + too_wide(c, mine, roll);
+        cost += SW_HANDS_STRETCH * positive(width_at_once(mine, roll) - comfort_from(c, mine.low));
         cost += SW_HANDS_UNEVEN * positive(mine.keys - others.keys - 4);
         if (width(mine) > 7 && grip_of(c, hand, s, 1 - h, false).keys == 0) {
             cost += SW_HANDS_IDLE;
         }
         if (soft && grip_of(c, hand, s, h, true).keys > 0) {
             cost += SW_HANDS_RING_KEY * positive(all.keys - l->fingers);
-            cost += SW_HANDS_RING_STEP * positive(width(all) - l->span);
+            cost += SW_HANDS_RING_STEP * positive(width(all) - span_from(c, all.low));
         }
         for (int i = 0; i < c->count; i++) {
             if (hand[i] == h && c->present[s][i] && names_struck_key(c, s, i)) {
@@ -633,15 +773,16 @@ enum { NO_SHIFT = 1000 };
 /* How the lines come to a hand in a slice. */
 typedef struct arrival {
     int shift;       /* what leaving its placement costs, or NO_SHIFT */
-    bool takes_over; /* a single line comes from the other hand */
-    bool bound;      /* it comes along a glissando */
+    bool takes_over; /* a single line comes from the other hand, */
+    bool in_midst;   /* one of them not where a group ends */
+    bool bound;      /* it comes along a glissando, or in a line that both hands strike in turn */
 } arrival;
 
 /* Fills in the arrivals of both hands, returns what lines cost that change hands. */
 static int64_t line_cost(const small_case *c, const int *hand, int s, arrival arrivals[2])
 {
     int64_t cost = 0;
-    arrivals[0] = arrivals[1] = (arrival){NO_SHIFT, false, false};
+    arrivals[0] = arrivals[1] = (arrival){.shift = NO_SHIFT};
     for (uint32_t voice = 0; s > 0 && voice < 4; voice++) {
         int from[SOUNDS];
         int to[SOUNDS];
@@ -679,10 +820,16 @@ static int64_t line_cost(const small_case *c, const int *hand, int s, arrival ar
                 cost += c->sounds[a].bound ? SW_HANDS_BOUND
                         : steps <= 1       ? SW_HANDS_LINE_STEP
                                            : SW_HANDS_LINE_LEAP;
+                uint32_t group = c->sounds[b].group;
+                cost += group != 0 && c->sounds[a].group == group ? SW_HANDS_WITHIN_GROUP : 0;
                 at->takes_over = at->takes_over || single;
+                bool new_group = group != 0 && c->sounds[a].group != 0 && c->sounds[a].group != group;
+                at->in_midst = at->in_midst || (single && !new_group);
                 continue;
             }
-            at->bound = at->bound || c->sounds[a].bound;
+            bool other_strikes = grip_of(c, hand, s, 1 - hand[b], true).keys > 0;
+            bool in_turn = c->limits.in_turn && single && !other_strikes;
+            at->bound = at->bound || c->sounds[a].bound || in_turn;
             if (single && shift < at->shift) {
                 at->shift = shift;
             }
@@ -712,6 +859,20 @@ static grip fingers_of(const small_case *c, const int *hand, int s, int which)
     return grip_of(c, hand, s, which, c->limits.holds == SW_HOLD_SOFT);
 }
 
+/* Whether a key of the left hand lies above one of the right at this moment. */
+static bool left_above_right(const small_case *c, const int *hand, int s)
+{
+    for (int i = 0; i < c->count; i++) {
+        for (int j = 0; j < c->count; j++) {
+            if (c->present[s][i] && c->present[s][j] && hand[i] == 0 && hand[j] == 1 &&
+                height_order(c, i, j) > 0) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 /* What crossing hands cost in all. */
 static int64_t crossing_cost(const small_case *c, const int *hand)
 {
@@ -720,6 +881,13 @@ static int64_t crossing_cost(const small_case *c, const int *hand)
     int place = 0;     /* which struck this step last */
     for (int s = 0; s < c->slices; s++) {
         int h = grip_of(c, hand, s, 0, true).keys > 0 ? 0 : 1;
+        if (left_above_right(c, hand, s)) {
+            cost += SW_HANDS_CROSSED_ON + (over ? 0 : SW_HANDS_CROSSED);
+            over = true;
+            bool now = grip_of(c, hand, s, 1, true).keys > 0;
+            place = fingers_of(c, hand, now ? s : last_stroke(c, hand, s, 1), 1).low;
+            continue;
+        }
         if (has_keys(c, hand, s, 1 - h)) {
             over = false;
             continue;
@@ -781,7 +949,7 @@ static int64_t anew_cost(const small_case *c, const int *hand, int s, int h, arr
     grip before = fingers_of(c, hand, last, h);
     int low = before.low < now.low ? before.low : now.low;
     int high = before.high > now.high ? before.high : now.high;
-    int steps = positive(high - low - l->span);
+    int steps = positive(high - low - span_from(c, low));
     steps = engaged && steps == 0 ? 1 : steps;
     double available = c->seconds[s] - c->seconds[last];
     double hurry = available < l->settle_seconds ? (l->settle_seconds - available) / l->settle_seconds : 0;
@@ -855,7 +1023,7 @@ static int64_t least_way(const small_case *c, const stroke *strokes, int count, 
     if (strokes->engaged) {
         fingers stay = *before;
         put_fingers(&stay, strokes);
-        if (stay.count <= c->limits.fingers && stay.high - stay.low <= c->limits.span) {
+        if (stay.count <= c->limits.fingers && stay.high - stay.low <= span_from(c, stay.low)) {
             int64_t cost = least_way(c, strokes + 1, count - 1, &stay);
             best = cost < best ? cost : best;
         }
@@ -876,7 +1044,7 @@ static int64_t cost_of(const small_case *c, const int *hand, int64_t enough)
         int run = 0; /* notes since it came in or took the line over */
         for (int s = 0; s < c->slices; s++) {
             if (arrivals[s][1 - h].takes_over) {
-                cost += SW_HANDS_SHORT_RUN * positive(4 - run);
+                cost += SW_HANDS_SHORT_RUN * positive((arrivals[s][1 - h].in_midst ? 4 : 3) - run);
             }
             bool goes_on = has_keys(c, hand, s - 1, h) && !arrivals[s][h].takes_over;
             if (grip_of(c, hand, s, h, true).keys > 0) {
@@ -922,6 +1090,14 @@ static sw_hand_limits random_limits(void)
         l.span = between(3, 10);
         l.comfort = l.span - pick(3);
     }
+    l.reach_count = pick(3) == 0 ? (size_t)between(1, 3) : 0;
+    for (size_t i = 0; i < l.reach_count; i++) {
+        int span = (i == 0 ? l.span : l.reaches[i - 1].span) + pick(4);
+        l.reaches[i] = (sw_hand_reach){(int)i * 5 - between(4, 8), span, span - pick(2)};
+    }
+    l.may_roll = pick(3) == 0;
+    l.may_cross = pick(3) == 0;
+    l.in_turn = pick(3) == 0;
     l.holds = pick(2) ? SW_HOLD_FIRM : SW_HOLD_SOFT;
     l.hold_seconds = pick(3) ? INFINITY : pick(2) ? 0 : 0.2;
     l.travel_seconds = pick(4) * 0.05;
@@ -973,6 +1149,9 @@ static void random_sounds(small_case *c)
         *n = (sound){.onset = c->onsets[s], .seconds = c->seconds[s], .slice = s, .step = step};
         n->semitone = 60 + 12 * octave + semitones[step - 7 * octave] + between(-1, 1) * (pick(3) == 0);
         n->voice = (uint32_t)pick(voices);
+        n->group = (uint32_t)pick(3);
+        n->rolled = i > 0 && c->sounds[i - 1].slice == s ? c->sounds[i - 1].rolled : pick(4) == 0;
+        n->rolled = pick(8) == 0 ? !n->rolled : n->rolled;
         n->bound = pick(12) == 0;
         int until = between(s + 1, c->slices);
         sw_rational length = sw_rational_make(between(1, 12), 16);
@@ -1006,6 +1185,7 @@ static void random_arpeggio(small_case *c)
                                             .end = sw_rational_make(s + 1, 16),
                                             .seconds = c->seconds[s],
                                             .slice = s,
+                                            .group = (uint32_t)(s / 4 + 1),
                                             .semitone = 60 + 12 * octave + semitones[at - 7 * octave],
                                             .step = at};
         }
@@ -1042,6 +1222,8 @@ static music notes_of(const small_case *c)
                                             .semitone = n->semitone,
                                             .step = n->step,
                                             .voice = n->voice,
+                                            .group = n->group,
+                                            .rolled = n->rolled,
                                             .bound = n->bound,
                                             .grace = c->graces[n->slice]};
     }
@@ -1069,6 +1251,10 @@ static void test_no_assignment_is_cheaper(void **state)
     int impossible = 0;
     int both_hands = 0;
     int ties = 0;
+    int rolled = 0;
+    int crossed = 0;
+    int by_register = 0;
+    int in_turn = 0;
     for (int i = 0; i < RANDOM_CASES; i++) {
         small_case c = {.limits = random_limits()};
         if (i % 4 == 0) {
@@ -1103,12 +1289,26 @@ static void test_no_assignment_is_cheaper(void **state)
             named = named || result.problems[p].reason <= SW_HANDS_HELD;
         }
         assert_int_equal(named, best >= SW_HANDS_IMPOSSIBLE);
+        bool rolls = false;
+        for (int s = 0; s < c.slices; s++) {
+            bool roll = is_rolled_by_choice(&c, hand, s);
+            rolls = rolls || roll;
+            for (int n = 0; n < c.count; n++) {
+                assert_true(c.sounds[n].slice != s || result.rolls[n] == roll);
+            }
+        }
+        rolled += rolls;
+        c.limits.may_cross = false;
+        crossed += hands_cross(&c, hand);
+        by_register += c.limits.reach_count > 0;
+        in_turn += c.limits.in_turn;
         impossible += named;
         both_hands += used[0] && used[1];
         sw_arena_free(arena);
     }
-    printf("%d cases: %d impossible, %d with both hands, %d tied notes\n", RANDOM_CASES, impossible,
-           both_hands, ties);
+    printf("%d cases: %d impossible, %d with both hands, %d tied notes, %d rolled by choice, %d crossed, %d "
+           "with spans by register, %d in turn\n",
+           RANDOM_CASES, impossible, both_hands, ties, rolled, crossed, by_register, in_turn);
 }
 
 /* ---- clefs --------------------------------------------------------------------------------------------- */
@@ -1329,6 +1529,11 @@ int main(void)
         cmocka_unit_test(test_four_and_four_over_four_octaves),
         cmocka_unit_test(test_cross_hand_arpeggio),
         cmocka_unit_test(test_placed_fingers_are_never_late),
+        cmocka_unit_test(test_mallets_reach_further_at_the_top),
+        cmocka_unit_test(test_mallets_strike_in_turn),
+        cmocka_unit_test(test_rolled_chords),
+        cmocka_unit_test(test_hands_cross_at_one_moment),
+        cmocka_unit_test(test_runs_pass_in_groups),
         cmocka_unit_test(test_ties_go_to_the_nearest_split),
         cmocka_unit_test(test_scale_of_three_octaves),
         cmocka_unit_test(test_alberti_bass_alone),

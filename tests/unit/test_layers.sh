@@ -10,7 +10,7 @@ layer_of_header() {
     pitch | duration | metre | dynamic) echo music ;;
     source | git) echo source ;;
     syntax) echo syntax ;;
-    score | finding | main_files | cues | compare | selection) echo score ;;
+    score | finding | main_files | cues | compare | meaning | selection) echo score ;;
     change | edit) echo write ;;
     players | abilities | dynamics | techniques | limits | film) echo players ;;
     check) echo checks ;;

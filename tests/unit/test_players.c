@@ -104,7 +104,22 @@ static void every_instrument_is_complete(void **state)
     assert_null(sw_instruments_by_id(*state, "kazoo"));
 }
 
-/* "computed" in their source: the same instrument, read in another key. */
+/* The highest of a horn's key, or what natural horns in high keys have above it. */
+static int top_of_horn(const sw_instrument *in_key, sw_pitch of_horn, const char *partial)
+{
+    static const char *const high_keys[] = {"horn-in-a", "horn-in-bb-alto", "horn-in-c-alto"};
+    int top = sw_pitch_semitones(of_horn);
+    for (size_t i = 0; i < sizeof high_keys / sizeof high_keys[0]; i++) {
+        sw_pitch written;
+        assert_true(sw_pitch_from_scientific(sw_slice_of(partial), &written));
+        int sounding = sw_pitch_semitones(sw_instrument_sounding(in_key, written));
+        top = strcmp(in_key->id, high_keys[i]) == 0 && sounding > top ? sounding : top;
+    }
+    return top;
+}
+
+/* "computed" in their source: the same instrument, read in another key; but natural horns in high keys go to
+ * their twelfth partial, some to the thirteenth. */
 static void the_keys_of_a_horn_have_its_sounding_compass(void **state)
 {
     const sw_instrument *horn = get(*state, "horn");
@@ -115,9 +130,9 @@ static void the_keys_of_a_horn_have_its_sounding_compass(void **state)
             assert_int_equal(sw_pitch_semitones(sw_instrument_sounding(other, other->written_low)),
                              sw_pitch_semitones(sw_instrument_sounding(horn, horn->written_low)));
             assert_int_equal(sw_pitch_semitones(sw_instrument_sounding(other, other->written_high)),
-                             sw_pitch_semitones(sw_instrument_sounding(horn, horn->written_high)));
+                             top_of_horn(other, sw_instrument_sounding(horn, horn->written_high), "G5"));
             assert_int_equal(sw_pitch_semitones(sw_instrument_sounding(other, other->extreme_high)),
-                             sw_pitch_semitones(sw_instrument_sounding(horn, horn->extreme_high)));
+                             top_of_horn(other, sw_instrument_sounding(horn, horn->extreme_high), "A5"));
             horns++;
         }
     }

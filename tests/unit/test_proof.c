@@ -50,15 +50,14 @@ static char *prove(const char *from, const char *to)
     const sw_score *score = &reading->scores[0];
     uint8_t *parts = sw_alloc_zero(score->event_count, 1);
     for (uint32_t i = 0; i < score->event_count; i++) {
-        bool low = score->events[i].kind == SW_EVENT_NOTE && sw_pitch_staff_steps(score->events[i].pitch) < 0;
-        parts[i] = low ? 2 : 1;
+        parts[i] = score->events[i].kind == SW_EVENT_NOTE && sw_pitch_staff_steps(score->events[i].pitch) < 0;
     }
     sw_division division = {.reading = reading,
                             .score = score,
                             .parts = 2,
                             .suffixes = {"Right", "Left"},
                             .group = "PianoStaff",
-                            .event_parts = parts,
+                            .event_part = parts,
                             .to = score->length};
     assert_string_equal(sw_reading_name(reading, score->staves[0].id), "harp");
     sw_patch divided = {0};

@@ -44,3 +44,17 @@ hornUnsaid = {
 \score {
   \new Staff \with { instrumentName = "Oboe" } { bes1 bes1 }
 }
+
+% What is a little too loud for its register is nothing where another instrument has it in unison.
+\score {
+  <<
+    \new Staff \with { instrumentName = "Flute" } {
+      e'1\ff | e'1 |
+      R1*5 | e'1 | % want: register bar 8, beat 1, Flute: at ff in the low register
+    }
+    \new Staff \with { instrumentName = "Flute 2" } {
+      R1*7\ff | e'1 | % want: register bar 8, beat 1, Flute 2: at ff in the low register
+    }
+    \new Staff \with { instrumentName = "Oboe" } { e'1\ff | e' | R1*5 | e''1 | }
+  >>
+}

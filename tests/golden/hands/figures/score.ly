@@ -3,7 +3,7 @@
 
 % What each kind of figure becomes: repeats, tremolo, graces, tags, tuplets, voices, cadenza, fermata, glissando.
 hp = \relative c {
-  \key es \major \time 6/8 \partial 8 es8 |
+  \key es \major \time 6/8 \tempo 4. = 72 \partial 8 es8 |
   \repeat unfold 2 { es,8 bes' es g bes es } |
   \repeat tremolo 12 { <es, g>32 <c' es> } |
   \acciaccatura { d,8 } es,,4.~ es8 <g'' bes es>8 q |
