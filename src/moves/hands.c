@@ -271,6 +271,23 @@ static void settle_repetitions(sw_hands *h)
     free(first);
 }
 
+/* A chord that is written once and heard several times is rolled each time when it has to be once. */
+static void settle_rolls(sw_hands *h, const sw_hand_split *split)
+{
+    const sw_score *score = h->score;
+    bool *rolled = sw_alloc_zero(h->reading->music_count + 1, sizeof *rolled);
+    for (size_t i = 0; i < h->count; i++) {
+        uint32_t chord = score->events[h->events[i]].chord;
+        rolled[chord] = rolled[chord] || split->rolls[i];
+    }
+    h->event_rolls = sw_alloc_zero(score->event_count + 1, sizeof *h->event_rolls);
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        h->event_rolls[i] = score->voices[event->voice].staff == h->staff && rolled[event->chord];
+    }
+    free(rolled);
+}
+
 static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
                 char **error)
 {
@@ -301,10 +318,7 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
     for (size_t i = 0; i < h->count; i++) {
         h->event_part[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? 1 : 0;
     }
-    h->event_rolls = sw_alloc_zero(h->score->event_count + 1, sizeof *h->event_rolls);
-    for (size_t i = 0; i < h->count; i++) {
-        h->event_rolls[h->events[i]] = split.rolls[i];
-    }
+    settle_rolls(h, &split);
     settle_repetitions(h);
     if (!is_shared(h, &split)) {
         sw_arena_free(arena);

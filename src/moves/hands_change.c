@@ -4,7 +4,14 @@
 #include "checks/say.h"
 #include "moves/hands_plan.h"
 
-/* The notes of one chord, in one voice, stand on one staff: the one of most of them. */
+/* One chord, or notes of several lines in one voice. */
+static bool is_together(const sw_event *a, const sw_event *b)
+{
+    return a->voice == b->voice && a->grace_num == b->grace_num && a->grace_den == b->grace_den &&
+           sw_rational_equal(a->onset, b->onset);
+}
+
+/* What a voice plays at one moment stands on one staff: the one of most of its notes. */
 static void settle_chord(sw_hands *h, size_t first, size_t end)
 {
     const sw_event *event = &h->score->events[h->events[first]];
@@ -35,8 +42,7 @@ void sw_hands_settle_chords(sw_hands *h)
     for (size_t first = 0, end; first < h->count; first = end) {
         const sw_event *event = &h->score->events[h->events[first]];
         end = first + 1;
-        while (end < h->count && h->score->events[h->events[end]].chord == event->chord &&
-               sw_rational_equal(h->score->events[h->events[end]].onset, event->onset)) {
+        while (end < h->count && is_together(event, &h->score->events[h->events[end]])) {
             end++;
         }
         settle_chord(h, first, end);

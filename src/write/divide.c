@@ -392,6 +392,12 @@ static bool divide_uses(job *j)
             continue;
         }
         uint32_t staff = staff_around(reading, music->file, music->start);
+        if (staff == SW_NO_INDEX && j->plan->division->change_part != NULL) {
+            return fail(
+                j, reading, music->file, music->start,
+                "this is used here without a staff of its own, so it can't go from staff to staff; split it "
+                "without --change-staff");
+        }
         if (staff == SW_NO_INDEX) {
             join_parts(j, music);
         } else if (staff != last_staff) {

@@ -363,7 +363,7 @@ static void add_roll(sw_plan *plan, const item *here)
     for (uint32_t part = 0; part < plan->division->parts && wanted; part++) {
         if ((here->parts & 1u << part) != 0) {
             add_text(plan, here->music, part, "\\arpeggio");
-            plan->connects_arpeggios = true;
+            plan->connects_arpeggios = plan->division->change_part == NULL;
         }
     }
 }

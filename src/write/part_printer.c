@@ -125,6 +125,18 @@ static void put_only_voice(sw_part_printer *p, uint32_t whole, uint32_t voice, b
     }
 }
 
+/* One of several voices. A voice of a single note has no braces that \change could stand in. */
+static void print_voice(sw_part_printer *p, uint32_t music)
+{
+    bool lone = p->voice_staff != NULL && sw_is_item(sw_part_music(p, music));
+    if (lone) {
+        sw_buffer_string(p->out, "{ ");
+        sw_put_change(p, sw_part_first_event(p, music));
+    }
+    print_child(p, music);
+    sw_buffer_string(p->out, lone ? " }" : "");
+}
+
 /* `<< a \\ b >>` where this part has notes in one of the voices only: that voice; `bare` among other items,
  * where it needs no brackets. */
 static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
@@ -177,7 +189,7 @@ static void print_simultaneous(sw_part_printer *p, uint32_t music, bool bare)
         first = false;
         uint32_t inner = separated ? sw_part_music(p, c)->first : c;
         if (inner != SW_NO_INDEX) {
-            print_child(p, inner);
+            print_voice(p, inner);
         }
     }
     sw_buffer_string(p->out, " >>");

@@ -37,11 +37,11 @@ static void put_clef_there(sw_part_printer *p, const sw_event *event, uint32_t s
     }
 }
 
-/* \change Staff before notes that stand on another staff than those before them. */
-static void put_change(sw_part_printer *p, const sw_event *event)
+void sw_put_change(sw_part_printer *p, const sw_event *event)
 {
     const sw_division *division = p->plan->division;
-    if (event == NULL || (event->kind != SW_EVENT_NOTE && event->kind != SW_EVENT_DRUM)) {
+    if (p->voice_staff == NULL || p->part != 0 || event == NULL ||
+        (event->kind != SW_EVENT_NOTE && event->kind != SW_EVENT_DRUM)) {
         return;
     }
     uint8_t staff = division->change_part[event - division->score->events];
@@ -49,6 +49,11 @@ static void put_change(sw_part_printer *p, const sw_event *event)
     bool begins = p->plan->voice_first[event->voice] == (uint32_t)(event - division->score->events);
     if (begins && division->score->voices[event->voice].id == 0) {
         *now = 0; /* where its staff is made */
+    }
+    if (*now != staff && event->onset.num <= 0) {
+        /* The compiler looks for the staff too early where \change is the very first of a voice: before the
+         * other staff is made. */
+        sw_buffer_string(p->out, "<> ");
     }
     if (*now != staff) {
         sw_buffer_format(p->out, "\\change Staff = \"%s%s\" ", division->change_id,
@@ -85,7 +90,7 @@ static void put_clef(sw_part_printer *p, const sw_event *event)
     const sw_division *division = p->plan->division;
     const char *clef = NULL;
     if (division->change_part != NULL && (p->part == 0 || (event != NULL && event->onset.num > 0))) {
-        return; /* see put_change */
+        return; /* see sw_put_change */
     }
     while (event != NULL && p->next_clef < division->clef_count &&
            sw_rational_compare(division->clefs[p->next_clef].onset, event->onset) <= 0) {
@@ -163,8 +168,9 @@ static void print_token(sw_part_printer *p, const token *t, uint32_t file)
         sw_part_copy(p, file, t->start, t->end);
         return;
     }
-    if (p->voice_staff != NULL && p->part == 0) {
-        put_change(p, first_note(p, t->music));
+    bool says_itself = sw_part_music(p, t->music)->kind == SW_MUSIC_SEQUENCE; /* maybe one of << { } { } >> */
+    if (!says_itself) {
+        sw_put_change(p, first_note(p, t->music));
     }
     put_clef(p, sw_is_item(sw_part_music(p, t->music)) ? sw_part_first_event(p, t->music) : NULL);
     p->among_items = true;

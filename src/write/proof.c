@@ -137,6 +137,19 @@ static void expect(const sw_proof *proof, rows *all)
     }
 }
 
+/* Whether a score has the staff of another part. */
+static bool has_part(const sw_reading *reading, const sw_score *score, const char *id, const char *suffix)
+{
+    size_t length = strlen(id);
+    for (uint32_t i = 0; i < score->staff_count; i++) {
+        const char *other = sw_reading_name(reading, score->staves[i].id);
+        if (strncmp(other, id, length) == 0 && strcmp(other + length, suffix) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Its variable has a part's suffix. */
 bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staff)
 {
@@ -153,6 +166,13 @@ bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staf
             ? division->change_id
             : sw_reading_name(division->reading, division->score->staves[division->staff].id);
     for (uint32_t part = 0; part < division->parts; part++) {
+        if (division->suffixes[part][0] ==
+            '\0') { /* it is called as before, and so may be others elsewhere */
+            if (strcmp(id, own_id) == 0 && has_part(after, score, own_id, division->suffixes[1])) {
+                return true;
+            }
+            continue;
+        }
         size_t length = strlen(own);
         if (length > 0 && strncmp(variable, own, length) == 0 &&
             strcmp(variable + length, division->suffixes[part]) == 0) {
