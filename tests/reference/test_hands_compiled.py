@@ -31,7 +31,7 @@ DEMO = [(pathlib.Path("corpus"), f"{cue}/{file}", "harp1", options)
 # Each with the options of two uses.
 REAL = [(SCORES / folder, file, staff, options + more)
         for folder, file, staff, options, uses in (
-            ("BrahmsJ/O39/waltz-op39-10", "waltz-op39-10.ly", "ApartA", PIANO, ([], ROLL + CHANGE)),
+            ("BrahmsJ/O39/waltz-op39-10", "waltz-op39-10.ly", "ApartA", PIANO, ([], ROLL + CROSS)),
             ("ChopinFF/O28/Chop-28-5", "Chop-28-5.ly", "leftHand", PIANO, ([], CROSS)),
             ("RachmaninoffS/O23/rach-prelude23-10", "rach-prelude23-10.ly", "right", PIANO, ([], ROLL)),
             ("TchaikovskyPI/O39/16OldFrenchSong", "16OldFrenchSong.ly", "lower", PIANO, ([], CHANGE)),
