@@ -47,6 +47,8 @@ void sw_findings_add(sw_findings *findings, sw_severity severity, const char *ru
     __attribute__((format(printf, 7, 8)));
 /* How many of them are errors. */
 size_t sw_findings_errors(const sw_findings *findings);
+/* Whether a reading after a change has more errors, or more that it does not know (warnings), than before. */
+bool sw_findings_worse(const sw_findings *before, const sw_findings *after);
 void sw_findings_free(sw_findings *findings);
 
 #endif

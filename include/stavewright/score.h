@@ -97,7 +97,8 @@ enum {                                   /* sw_music.flags */
        SW_MUSIC_CHORD_MODE = 1 << 7      /* NOTE read in chord mode */
 };
 
-/* What a SETTING is that all staves can read: name = its words, num = its number, 0: the next one. */
+/* What a SETTING is that all staves can read: name = its words, num = its number, 0: the next one, -1: none.
+ */
 typedef enum sw_label {
     SW_LABEL_NONE,
     SW_LABEL_MARK, /* \mark */

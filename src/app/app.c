@@ -32,18 +32,20 @@ static const sw_subcommand subcommands[] = {
      "example: stavewright breaths corpus/1m1-first-light/score.ly --why\n",
      sw_command_breaths},
     {"changed", "[REV [REV]] [PATH...]", "list what has changed in the music, staff by staff and bar by bar",
-     "As a copyist needs it for the parts: notes, rhythm, dynamics, articulations, texts, lyrics, key, metre "
-     "and "
-     "tempo; what\n"
-     "only looks otherwise is left out. REV is a git revision: one is compared with the files as they are "
-     "now "
-     "(without\n"
-     "any, the last commit), two with each other. Or two files or folders, the old and the new one. Bars "
-     "that "
-     "came in or\n"
-     "went do not make all that follows another. Bar numbers are those of the new version; of what is gone, "
-     "those of the\n"
-     "old one. Exit status 1 when something has changed.\n\n"
+     "As a copyist needs it for the parts: notes, rhythm, dynamics, articulations, texts, lyrics, key, "
+     "metre, "
+     "tempo,\n"
+     "marks and repeats; bars, staves, scores and cues that came in or went. What only looks otherwise is "
+     "left "
+     "out, and\n"
+     "what is only written otherwise: through a variable, in another note language.\n\n"
+     "REV is a git revision: one is compared with the files as they are now (without any, the last commit), "
+     "two with\n"
+     "each other; where a word could be a path as well, -- stands behind the revisions. Or two files or "
+     "folders, the old\n"
+     "and the new one. Bars that came in or went do not make all that follows another. Bar numbers are those "
+     "of the new\n"
+     "version; of what is gone, those of the old one. Exit status 1 when something has changed.\n\n"
      "example: stavewright changed corpus/1m1-first-light/score.ly corpus/1m2-across-the-flats/score.ly\n",
      sw_command_changed},
     {"check", "PATH...", "look for what can't be played, won't sound or doesn't add up",

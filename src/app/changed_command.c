@@ -206,6 +206,18 @@ static bool are_scores(const sw_versions *versions, const char *name, const sw_r
     return false;
 }
 
+/* What is missing in a version, or can't be read, is not compared. */
+static void tell_gaps(const sw_reading *reading, const char *which)
+{
+    for (size_t i = 0; reading != NULL && i < reading->findings.count; i++) {
+        const sw_finding *f = &reading->findings.items[i];
+        if (strcmp(f->rule, "include") == 0 || strcmp(f->rule, "syntax") == 0) {
+            fprintf(stderr, "stavewright changed: in the %s version, %s:%u:%u: %s\n", which,
+                    reading->files[f->file].text->path, (unsigned)f->line, (unsigned)f->column, f->message);
+        }
+    }
+}
+
 static bool compare_cue(arguments *given, sw_versions *versions, const char *name)
 {
     sw_reading *before = NULL;
@@ -215,6 +227,8 @@ static bool compare_cue(arguments *given, sw_versions *versions, const char *nam
     if (good) {
         char *path = sw_version_path(after == NULL ? &versions->old : &versions->new, name);
         tell(given, path, before, after);
+        tell_gaps(before, "old");
+        tell_gaps(after, "new");
         free(path);
     }
     sw_reading_free(before);

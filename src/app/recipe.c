@@ -226,13 +226,17 @@ static bool read_places(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t 
 /* The words of the step must be right for the command line, too; what is wrong has been said by then. */
 static bool try_words(sw_yaml_reader *r, const yaml_node_t *node, const sw_recipe_step *step)
 {
-    char *words[MOST_KEYS * 2 + 4];
+    char *words[MOST_KEYS * 2 + 6];
     size_t count = step->word_count;
     memcpy(words, step->words, count * sizeof *words);
     if (takes_staff(step->move) &&
         (step->staff != NULL || step->instrument.word != NULL || step->where != NULL)) {
         words[count++] = "--staff";
         words[count++] = "staff";
+    }
+    if (step->bars_word != NULL || step->where != NULL) {
+        words[count++] = "--bars";
+        words[count++] = step->bars_word != NULL ? (char *)(uintptr_t)step->bars_word : "1"; /* only read */
     }
     words[count++] = "score.ly";
     sw_move_words m = {0};

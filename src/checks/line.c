@@ -57,11 +57,13 @@ static bool has_breath(const breath_list *list, uint32_t staff, sw_rational from
     return *next < list->count && sw_rational_compare(list->items[*next].onset, to) <= 0;
 }
 
+/* Low notes take more air on winds; not in a voice. */
 static bool is_low_as(const sw_instrument *instrument, sw_pitch written)
 {
     int bottom = sw_pitch_semitones(instrument->written_low);
     int top = sw_pitch_semitones(instrument->written_high);
-    return instrument->has_compass && (sw_pitch_semitones(written) - bottom) * 5 < top - bottom;
+    return instrument->has_compass && instrument->family != SW_VOICE &&
+           (sw_pitch_semitones(written) - bottom) * 5 < top - bottom;
 }
 
 static bool is_high_as(const sw_instrument *instrument, sw_pitch written)

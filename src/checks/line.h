@@ -12,7 +12,7 @@ typedef struct sw_line_note {
     double end;
     sw_dynamic dynamic;    /* in force; SW_NO_DYNAMIC: nothing is said */
     const sw_limit *limit; /* of the instrument at that time; never NULL */
-    bool low;              /* in the lowest fifth of the instrument's written compass */
+    bool low;              /* in the lowest fifth of a wind instrument's written compass */
     bool high;             /* above the note from which on the lips tire */
     bool first;            /* of its voice */
     bool joined;           /* tied or slurred to the note before */

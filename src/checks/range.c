@@ -1,5 +1,7 @@
 /* Notes outside of their instrument's compass.
  *
+ * The instrument is that of the time: a new name of the staff or a text for all of its players changes it.
+ *
  * Whether a source holds written or sounding pitches is not always said. \transposition says it; where it
  * does not fit the instrument (the rule `transposition` says so), either may be wrong, and both readings
  * count. Without \transposition, instruments that sound one or two octaves away (double bass, piccolo,
@@ -392,7 +394,8 @@ const sw_rule sw_rule_range = {
     .explain =
         "Each note is compared with the compass of the instrument that the staff is named for "
         "(instrument name, short\n"
-        "name, context id or variable). A note that the instrument does not have is an error; one "
+        "name, context id or variable), or that a new name or a text for all its players (\"muta in "
+        "Piccolo\") changes to. A note that the instrument does not have is an error; one "
         "that only soloists,\n"
         "larger models or instruments with an extension have is a warning: ask the player before the "
         "session.\n\n"

@@ -43,7 +43,6 @@ typedef struct plan {
 /* The notes of one voice, and what the solver sees of them. */
 typedef struct voice_line {
     uint32_t staff;
-    const sw_limit *limit;
     size_t first; /* of the staff's line */
     const sw_line_note *notes;
     sw_breath_note *places;
@@ -276,7 +275,7 @@ static void look_at_voice(plan *p, voice_line *v)
         const sw_line_note *note = &v->notes[i];
         bool told = sw_tempo_is_told(p->chosen.reading, p->chosen.score, event_of(p, note)->onset);
         look_at_place(p, v, i);
-        v->lasts[i] = sw_limits_breath_seconds(p->limits, v->limit, note->dynamic, note->low);
+        v->lasts[i] = sw_limits_breath_seconds(p->limits, note->limit, note->dynamic, note->low);
         double before = v->places[i].free ? 0 : used;
         used = before + (told ? SW_BREATH_FULL * (note->end - note->begin) / v->lasts[i] : 0);
         int air = (int)(floor(used + 0.5) - floor(before + 0.5));
@@ -385,10 +384,9 @@ static void choose_breath(plan *p, const voice_line *v, size_t first, size_t i)
     add_breath(p, v->staff, (uint32_t)(v->first + i - 1), before->end);
 }
 
-static void solve_voice(plan *p, uint32_t staff, const sw_limit *limit, size_t first, size_t count)
+static void solve_voice(plan *p, uint32_t staff, size_t first, size_t count)
 {
     voice_line v = {.staff = staff,
-                    .limit = limit,
                     .first = first,
                     .notes = p->lines[staff]->items + first,
                     .places = sw_alloc_zero(count + 1, sizeof *v.places),
@@ -469,7 +467,7 @@ static void make_plan(plan *p)
                              "alone");
                 break;
             }
-            solve_voice(p, staff, line->limit, first, end - first);
+            solve_voice(p, staff, first, end - first);
         }
     }
     if (!breathing) {

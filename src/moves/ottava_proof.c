@@ -105,8 +105,7 @@ static bool refuse(const sw_reading *reading, const char *what, char **error)
 static bool prove_main(const sw_reading *before, const sw_reading *after, const sw_chosen *chosen,
                        const sw_brackets *brackets, bool add, char **error)
 {
-    if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings) ||
-        before->score_count != after->score_count) {
+    if (sw_findings_worse(&before->findings, &after->findings) || before->score_count != after->score_count) {
         return refuse(before, "the result could not be read", error);
     }
     for (size_t s = 0; s < before->score_count; s++) {

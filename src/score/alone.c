@@ -2,6 +2,8 @@
 #include <stdlib.h>
 
 #include "score/reader.h"
+#include "score/words.h"
+#include "syntax/drum_names.h"
 #include "syntax/note_names.h"
 
 /* ---- variables that nobody plays ------------------------------------------------------------------------
@@ -74,34 +76,46 @@ void sw_play_variables(sw_reader *reader)
 /* ---- the language of note names -------------------------------------------------------------------------
  */
 
-static size_t count_notes(const sw_reading *reading)
+static bool is_drum(sw_slice name)
 {
-    size_t count = 0;
-    for (size_t i = 0; i < reading->music_count; i++) {
-        count += reading->music[i].kind == SW_MUSIC_NOTE;
+    for (size_t i = 0; i < sw_drum_name_count; i++) {
+        if (sw_slice_is(name, sw_drum_names[i].name)) {
+            return true;
+        }
     }
-    return count;
+    return false;
+}
+
+/* The language in which the most words are notes; of several the first, so the usual one. */
+static const char *likely_language(const sw_text *text)
+{
+    sw_note_table *tables = sw_alloc(sw_language_count * sizeof *tables);
+    size_t *notes = sw_alloc_zero(sw_language_count, sizeof *notes);
+    size_t best = 0;
+    for (size_t l = 0; l < sw_language_count; l++) {
+        sw_note_table_fill(&tables[l], &sw_languages[l]);
+    }
+    sw_syntax *syntax = sw_syntax_parse(text);
+    for (uint32_t n = 0; n < syntax->count; n++) {
+        if (syntax->nodes[n].kind == SW_NODE_WORD) {
+            sw_slice name = sw_word_decode(sw_syntax_slice(syntax, n)).name;
+            for (size_t l = 0; l < sw_language_count && !is_drum(name); l++) {
+                notes[l] += sw_note_table_find(&tables[l], name) != NULL;
+            }
+        }
+    }
+    for (size_t l = 1; l < sw_language_count; l++) {
+        best = notes[l] > notes[best] ? l : best;
+    }
+    sw_syntax_free(syntax);
+    free(notes);
+    free(tables);
+    return sw_languages[best].name;
 }
 
 sw_reading *sw_read_alone(const sw_text *text, char **error)
 {
-    sw_read_options options = {.overlays = &text, .overlay_count = 1, .alone = true};
-    sw_reading *best = sw_read(text->path, &options, error);
-    if (best == NULL || best->language_count > 1) {
-        return best; /* the file says its language itself */
-    }
-    size_t most = count_notes(best);
-    for (size_t i = 1; i < sw_language_count; i++) {
-        options.language = sw_languages[i].name;
-        sw_reading *other = sw_read(text->path, &options, error);
-        size_t notes = other == NULL ? 0 : count_notes(other);
-        if (notes > most) {
-            sw_reading_free(best);
-            best = other;
-            most = notes;
-        } else {
-            sw_reading_free(other);
-        }
-    }
-    return best;
+    sw_read_options options = {
+        .overlays = &text, .overlay_count = 1, .alone = true, .language = likely_language(text)};
+    return sw_read(text->path, &options, error);
 }

@@ -143,7 +143,8 @@ static sw_value label(const sw_apply_call *c)
     }
     const sw_value *value = &c->arguments[0];
     m->name = value->kind == SW_VALUE_TEXT ? value->text : 0;
-    m->num = value->kind == SW_VALUE_NUMBER && value->rational.den == 1 ? (int32_t)value->rational.num : 0;
+    bool is_number = value->kind == SW_VALUE_NUMBER && value->rational.den == 1;
+    m->num = value->kind == SW_VALUE_NONE ? 0 : is_number ? (int32_t)value->rational.num : -1;
     return sw_apply_music(c, music);
 }
 

@@ -33,11 +33,22 @@ void sw_findings_free(sw_findings *findings)
     *findings = (sw_findings){0};
 }
 
-size_t sw_findings_errors(const sw_findings *findings)
+static size_t count_of(const sw_findings *findings, sw_severity severity)
 {
     size_t count = 0;
     for (size_t i = 0; i < findings->count; i++) {
-        count += findings->items[i].severity == SW_ERROR;
+        count += findings->items[i].severity == severity;
     }
     return count;
+}
+
+size_t sw_findings_errors(const sw_findings *findings)
+{
+    return count_of(findings, SW_ERROR);
+}
+
+bool sw_findings_worse(const sw_findings *before, const sw_findings *after)
+{
+    return count_of(after, SW_ERROR) > count_of(before, SW_ERROR) ||
+           count_of(after, SW_WARNING) > count_of(before, SW_WARNING);
 }

@@ -55,6 +55,21 @@ static const char *counted_mark(listing *l, const sw_setting *setting)
     return mark_letters(l->signs->arena, number);
 }
 
+/* A mark without words, such as a sign from the music font: what is written, in one line. */
+static const char *written_mark(listing *l, const sw_setting *setting)
+{
+    char *text = sw_arena_copy(l->signs->arena, sw_music_slice(l->reading, setting->music));
+    size_t length = 0;
+    for (const char *c = text; *c != '\0'; c++) {
+        bool blank = strchr(" \t\r\n", *c) != NULL;
+        if (!blank || (length > 0 && text[length - 1] != ' ')) {
+            text[length++] = blank ? ' ' : *c;
+        }
+    }
+    text[length] = '\0';
+    return text;
+}
+
 static void add_label(listing *l, const sw_setting *setting)
 {
     const sw_music *m = &l->reading->music[setting->music];
@@ -63,7 +78,7 @@ static void add_label(listing *l, const sw_setting *setting)
     sw_sign_kind kind = SW_SIGN_MARK;
     switch ((sw_label)m->check) {
     case SW_LABEL_MARK:
-        text = words[0] != '\0' ? words : counted_mark(l, setting);
+        text = words[0] != '\0' ? words : m->num < 0 ? written_mark(l, setting) : counted_mark(l, setting);
         break;
     case SW_LABEL_SEGNO:
         text = "segno";

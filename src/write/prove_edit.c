@@ -551,8 +551,8 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
                        sw_arena_new(), mend,   error, NULL};
     const uint8_t *affected = affected_scores(draft, before);
     bool same = true;
-    if (sw_findings_errors(&after->findings) > sw_findings_errors(&before->findings)) {
-        same = sw_prove_refuse(&p, "the result would have an error");
+    if (sw_findings_worse(&before->findings, &after->findings)) {
+        same = sw_prove_refuse(&p, "the result would have an error, or something that is not known");
     } else if (after->score_count != before->score_count) {
         same = sw_prove_refuse(&p, "the number of scores would change");
     }

@@ -33,7 +33,8 @@ def marked(sign, output):
 
 def run(session, folder):
     """The session as it comes out now."""
-    environment = dict(os.environ, PATH=f"{folder / '.bin'}:{os.environ['PATH']}", LC_ALL="C.UTF-8")
+    environment = dict(os.environ, PATH=f"{folder / '.bin'}:{os.environ['PATH']}", LC_ALL="C.UTF-8",
+                       GIT_CEILING_DIRECTORIES=str(folder.parent))  # not the repository around the tests
     lines = []
     for line in session.read_text(encoding="utf-8").splitlines():
         if line.startswith("$ "):

@@ -121,6 +121,7 @@ static void test_everything_else(void **state)
     refuses("horn", "4/4", "3/4", "the bars would not be the same");
     refuses("", "\\score {", "\\score { c'1 } \\score {", "the number of scores would change");
     refuses("horn", "f'2 }", "f'2", "the result would have an error");
+    refuses("horn", "f'2 }", "f'2 \\unheardOf }", "or something that is not known");
 }
 
 /* Where bars come in, all else is the same, only later. */

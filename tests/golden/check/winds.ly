@@ -70,3 +70,11 @@ trumpet = \relative c''' {
 \score {
   \new Staff \with { instrumentName = "Flute" } \relative c'' { c1~ | c1~ | c1~ | c1~ | c1 }
 }
+
+% Low notes take more air on winds, but not in a voice: 13 s are no more than a breath and a bit for a singer.
+\score {
+  <<
+    \new Staff \with { instrumentName = "Tenor" } { \tempo 4 = 60 \clef "treble_8" c1\mf~ | c~ | c~ | c4 r2. }
+    \new Staff \with { instrumentName = "Horn in F" } { \transposition f c1\mf~ | c~ | c~ | c4 r2. } % want: breath 13 s up to bar 4 without a place to breathe, a breath lasts about 9.0 s here
+  >>
+}
