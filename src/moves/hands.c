@@ -135,11 +135,11 @@ static void note_other_staves(sw_hands *h)
 }
 
 /* Whether both hands have something to play; if not, there is nothing to split. */
-static bool is_shared(sw_hands *h, const sw_hand_split *split)
+static bool is_shared(sw_hands *h)
 {
     size_t left = 0;
     for (size_t i = 0; i < h->count; i++) {
-        left += split->hands[i] == SW_LEFT_HAND;
+        left += h->event_part[h->events[i]];
     }
     if (left > 0 && left < h->count) {
         return true;
@@ -246,31 +246,6 @@ static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
     }
 }
 
-/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
- * only have one hand: that of its first time. */
-static void settle_repetitions(sw_hands *h)
-{
-    const sw_score *score = h->score;
-    uint32_t *first = sw_alloc((h->reading->music_count + 1) * sizeof *first);
-    memset(first, 0xff, (h->reading->music_count + 1) * sizeof *first);
-    for (uint32_t i = 0; i < score->event_count; i++) {
-        const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff != h->staff) {
-            continue;
-        }
-        if (first[event->chord] == SW_NO_INDEX) {
-            first[event->chord] = i;
-        }
-        for (uint32_t k = first[event->chord]; k < i && score->events[k].chord == event->chord; k++) {
-            if (score->events[k].music == event->music) {
-                h->event_part[i] = h->event_part[k];
-                break;
-            }
-        }
-    }
-    free(first);
-}
-
 /* A chord that is written once and heard several times is rolled each time when it has to be once. */
 static void settle_rolls(sw_hands *h, const sw_hand_split *split)
 {
@@ -286,6 +261,42 @@ static void settle_rolls(sw_hands *h, const sw_hand_split *split)
         h->event_rolls[i] = score->voices[event->voice].staff == h->staff && rolled[event->chord];
     }
     free(rolled);
+}
+
+/* Writes the staves of the hands, and proves that they sound as before. */
+static bool divide(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
+                   char **error)
+{
+    uint8_t *one_part = sw_alloc_zero(h->score->event_count + 1, 1);
+    sw_division division = {
+        .reading = h->reading,
+        .score = h->score,
+        .staff = h->staff,
+        .parts = 2,
+        .suffixes = {"Right", "Left"},
+        .group = is_in_a_brace(h) ? NULL : "PianoStaff",
+        .braced = true,
+        .event_part = h->event_part,
+        .text_homes = h->text_homes,
+        .event_rolls = options->roll ? h->event_rolls : NULL,
+        .from = h->from,
+        .to = h->to,
+        .clefs = h->clefs,
+        .clef_count = h->clef_count,
+    };
+    if (options->change_staff) {
+        division.suffixes[0] = ""; /* the music keeps its name, the other staff gets skips */
+        division.event_part = one_part;
+        division.change_part = h->event_part;
+        division.change_id = sw_hands_change_id(h);
+    }
+    sw_move *move = h->move;
+    bool done =
+        sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
+        sw_patch_finish(&move->patch, error) &&
+        sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
+    free(one_part);
+    return done;
 }
 
 static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
@@ -319,8 +330,12 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         h->event_part[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? 1 : 0;
     }
     settle_rolls(h, &split);
-    settle_repetitions(h);
-    if (!is_shared(h, &split)) {
+    sw_division_settle(h->reading, h->score, h->staff, h->event_part);
+    if (options->change_staff) {
+        sw_hands_settle_chords(h);
+        sw_division_settle(h->reading, h->score, h->staff, h->event_part);
+    }
+    if (!is_shared(h)) {
         sw_arena_free(arena);
         return true;
     }
@@ -333,43 +348,10 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
     for (size_t i = 0; i < split.problem_count; i++) {
         sw_hands_report(h, &split.problems[i]);
     }
-    if (options->change_staff) {
-        sw_hands_settle_chords(h);
-        settle_repetitions(h);
-    }
     sw_hands_choose_clefs(h);
     explain(h, &split, h->move->findings.count - before);
     sw_arena_free(arena);
-    uint8_t *one_part = sw_alloc_zero(h->score->event_count + 1, 1);
-    sw_division division = {
-        .reading = h->reading,
-        .score = h->score,
-        .staff = h->staff,
-        .parts = 2,
-        .suffixes = {"Right", "Left"},
-        .group = is_in_a_brace(h) ? NULL : "PianoStaff",
-        .braced = true,
-        .event_part = h->event_part,
-        .text_homes = h->text_homes,
-        .event_rolls = options->roll ? h->event_rolls : NULL,
-        .from = h->from,
-        .to = h->to,
-        .clefs = h->clefs,
-        .clef_count = h->clef_count,
-    };
-    if (options->change_staff) {
-        division.suffixes[0] = ""; /* the music keeps its name, the other staff gets skips */
-        division.event_part = one_part;
-        division.change_part = h->event_part;
-        division.change_id = sw_hands_change_id(h);
-    }
-    sw_move *move = h->move;
-    bool done =
-        sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
-        sw_patch_finish(&move->patch, error) &&
-        sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
-    free(one_part);
-    return done;
+    return divide(h, options, reading_options, error);
 }
 
 static void place_findings(sw_move *move)
