@@ -70,8 +70,11 @@ typedef struct sw_division {
     const char *suffixes[SW_MAX_PARTS]; /* added to the names of variables and staves: "Right", "Left" */
     const char *
         group; /* the context around the new staves: "PianoStaff"; NULL: they stay in the one that is there */
-    bool braced;                /* they stand in one brace: dynamics belong between them */
-    const uint8_t *event_part;  /* by event of the score: the part that plays it (notes of the staff only) */
+    bool braced;               /* they stand in one brace: dynamics belong between them */
+    const uint8_t *event_part; /* by event of the score: the part that plays it (notes of the staff only) */
+    const uint8_t
+        *event_parts; /* by event, where several parts may play it: bit k: part k does; NULL: none may */
+    bool apart;       /* different players read them: each staff gets clefs, dynamics, texts ... */
     const bool *event_rolls;    /* by event: its chord gets \arpeggio in all parts that play it; NULL: none */
     const uint8_t *text_homes;  /* by music node: the sw_text_home of a text; NULL: all stand at the notes */
     const uint8_t *change_part; /* by event: the music stays in one piece, in part 0 (`event_part` is 0 for
@@ -83,6 +86,12 @@ typedef struct sw_division {
     size_t clef_count;
 } sw_division;
 
+/* Whether a part plays an event. */
+bool sw_division_gives(const sw_division *division, size_t event, uint32_t part);
+/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
+ * only have one share: all of its events on the staff get that of the first. `event_parts`: either kind. */
+void sw_division_settle(const sw_reading *reading, const sw_score *score, uint32_t staff,
+                        uint8_t *event_parts);
 /* Adds the edits of a division to the patch: each variable that holds the staff's notes becomes one variable
  * a part, and each staff that uses them (in the main files given) becomes a group of staves. `mains` are
  * readings of all main files that include the variables' files, the division's own among them. Uses that are

@@ -41,6 +41,8 @@ typedef enum sw_change_kind {
                                Or, with `notes` of the run, skips and these notes as long as they are, with
                                their ties and what says how they are played, without the marks `left`; its
                                first note gets the mark `text` unless that is NULL */
+    SW_CHANGE_UNITE,        /* the node `mark` is two voices side by side in one rhythm, `event` being the
+                               first of its first voice: it gets the notes of the second one, which goes */
     SW_CHANGE_NEW_VARIABLE, /* moves into a variable called `text`, used in its place */
     SW_CHANGE_NEW_STAFF,    /* `event` is any of a staff: a staff called `text` is put below, with a copy of
                                nothing but its bars, clef and key */

@@ -162,12 +162,12 @@ typedef struct sw_ring_options {
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
                       const sw_read_options *reading_options, char **error);
 
-typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES } sw_divisi_way;
+typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES, SW_DIVISI_STAVES } sw_divisi_way;
 
 typedef struct sw_divisi_options {
     sw_places places;  /* a staff is needed */
     int parts;         /* 0: as many as the largest chord has notes */
-    sw_divisi_way way; /* how it is written: chords with a text, or two voices */
+    sw_divisi_way way; /* how it is written: chords with a text, two voices, or a staff a part */
     bool tremolo_half; /* instead, half of the players have all notes with tremolo, half without */
     sw_elsewhere elsewhere;
     const sw_film *film; /* whose players hold; NULL: the defaults */
@@ -177,6 +177,17 @@ typedef struct sw_divisi_options {
  * the division begins and ends. Errors as for sw_move_hands. */
 sw_move *sw_move_divisi(const char *path, const sw_divisi_options *options,
                         const sw_read_options *reading_options, char **error);
+
+typedef struct sw_unite_options {
+    sw_places places;
+    sw_elsewhere elsewhere;
+    const sw_film *film; /* whose words hold; NULL: the defaults */
+} sw_unite_options;
+
+/* Makes one of two voices that are written side by side in one rhythm, marked alike; "div." and "unis." at
+ * their edges go along. Errors as for sw_move_hands. */
+sw_move *sw_move_unite(const char *path, const sw_unite_options *options,
+                       const sw_read_options *reading_options, char **error);
 
 typedef struct sw_stagger_options {
     sw_places places;  /* of the last notes */

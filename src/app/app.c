@@ -96,13 +96,11 @@ static const sw_subcommand subcommands[] = {
      "example: stavewright cut corpus/1m2-across-the-flats/score.ly --bars 9-10\n",
      sw_command_cut},
     {"divisi", "FILE --staff NAME", "divide a section's chords among its players",
-     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the "
-     "players as even\n"
-     "as may be, the outer parts doubled first. --way chords writes where the division begins and ends "
-     "(div., div. a 3,\n"
-     "unis.; winds: a 2), --way voices writes two voices on the staff; what stands under \"non div.\" "
-     "stays. With\n"
-     "--tremolo-half both halves have all notes, the upper voice with tremolo strokes.\n\n"
+     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the\n"
+     "players as even as may be, the outer parts doubled first. --way chords writes where the division\n"
+     "begins and ends (div., div. a 3, unis.; winds: a 2), --way voices writes two voices on the staff,\n"
+     "--way staves a staff a part; what stands under \"non div.\" stays. With --tremolo-half both halves\n"
+     "have all notes, the upper voice with tremolo strokes.\n\n"
      "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",
      sw_command_divisi},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",
@@ -253,6 +251,12 @@ static const sw_subcommand subcommands[] = {
      "the working folder.\n\n"
      "example: stavewright syntax corpus\n",
      sw_command_syntax},
+    {"unite", "FILE", "make one of two voices in one rhythm",
+     "Two voices that stand side by side become one where they have the same values and are marked alike; "
+     "\"div.\" and\n"
+     "\"unis.\" at their edges go along. Voices that differ are told and stay.\n\n"
+     "example: stavewright unite corpus/1m1-first-light/score.ly --staff viola\n",
+     sw_command_unite},
 };
 
 enum { SUBCOMMANDS = sizeof subcommands / sizeof subcommands[0] };

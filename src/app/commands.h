@@ -35,6 +35,7 @@ int sw_command_insert(int count, char **arguments);
 int sw_command_give(int count, char **arguments);
 int sw_command_double(int count, char **arguments);
 int sw_command_bars(int count, char **arguments);
+int sw_command_unite(int count, char **arguments);
 int sw_command_ring(int count, char **arguments);
 int sw_command_breaths(int count, char **arguments);
 int sw_command_stagger(int count, char **arguments);

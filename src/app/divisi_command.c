@@ -10,8 +10,10 @@ static bool take_way(const char *value, sw_divisi_way *way)
         *way = SW_DIVISI_CHORDS;
     } else if (strcmp(value, "voices") == 0) {
         *way = SW_DIVISI_VOICES;
+    } else if (strcmp(value, "staves") == 0) {
+        *way = SW_DIVISI_STAVES;
     } else {
-        sw_say_bad("divisi", "--way takes chords or voices, not %s", value);
+        sw_say_bad("divisi", "--way takes chords, voices or staves, not %s", value);
         return false;
     }
     return true;

@@ -28,6 +28,6 @@ const char *const *sw_move_command_names(size_t *count);
 extern const sw_move_command sw_command_row_breaths, sw_command_row_courtesy, sw_command_row_cue,
     sw_command_row_cut, sw_command_row_divisi, sw_command_row_double, sw_command_row_give,
     sw_command_row_hands, sw_command_row_insert, sw_command_row_octave, sw_command_row_ring,
-    sw_command_row_stagger;
+    sw_command_row_stagger, sw_command_row_unite;
 
 #endif

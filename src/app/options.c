@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-#define MOVES "breaths courtesy cue divisi double give octave ring stagger"
+#define MOVES "breaths courtesy cue divisi double give octave ring stagger unite"
 #define WHOLE_BARS "cut insert"
 
 static const sw_option options[] = {
@@ -68,8 +68,8 @@ static const sw_option options[] = {
     {"--parts", "N", NULL, "divisi", "in so many parts; without it as many as the largest chord has notes"},
     {"--tremolo-half", NULL, NULL, "divisi",
      "instead, all notes in two voices: half of the section tremolo, half plain"},
-    {"--way", "WAY", "chords voices", "divisi",
-     "chords with \"div.\" and \"unis.\" (the usual one), or two voices on the staff"},
+    {"--way", "WAY", "chords voices staves", "divisi",
+     "chords with \"div.\" and \"unis.\" (the usual one), two voices on the staff,\nor a staff a part"},
     {"--instrument", "NAME", "harp piano celesta organ marimba vibraphone xylophone", "hands",
      "harp, piano, marimba ..., where the staff's name does not say it"},
     {"--span", "N", NULL, "hands", "widest interval of one hand (10 = a tenth)"},
@@ -90,7 +90,7 @@ static const sw_option options[] = {
      "then"},
     {"--to", "FOLDER", NULL, "roster", "with --write: into this folder instead of the working folder"},
     /* where */
-    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger",
+    {"--staff", "NAME", NULL, "breaths courtesy cue divisi hands octave ring stagger unite",
      "instrument name, short name, context id or variable; /.../ is a pattern"},
     {"--bars", "A-B", NULL, MOVES " hands", "only these bars (8-12, or 8:3-9:1 with beats)"},
     {"--bars", "A-B", NULL, "cut", "these bars go"},
@@ -110,7 +110,7 @@ static const sw_option options[] = {
      "with -: the name of what standard input holds, for its includes and the output"},
     /* what is told and done */
     {"--why", NULL, NULL, "breaths", "say where, after how many seconds, and why there"},
-    {"--why", NULL, NULL, "courtesy cue cut double give insert ring run stagger", "say what was done"},
+    {"--why", NULL, NULL, "courtesy cue cut double give insert ring run stagger unite", "say what was done"},
     {"--why", NULL, NULL, "divisi", "say who takes what"},
     {"--why", NULL, NULL, "hands", "say what was chosen and why"},
     {"--why", NULL, NULL, "octave", "say what was done, and why each line changes its octave where it does"},

@@ -361,6 +361,90 @@ static void tell_left(work *w)
     }
 }
 
+/* ---- a staff a part -------------------------------------------------------------------------------------
+ */
+
+/* The parts of the division with which a passage is played: bit 0 is the uppermost. */
+static void share_passage(const work *w, const sw_divisi_passage *passage, uint8_t *event_parts)
+{
+    const sw_divisi_plan *plan = &w->plan;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
+        for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
+            int height = sw_pitch_quarter_tones(plan->score->events[e].pitch);
+            event_parts[e] = 0;
+            for (int part = 0; part < passage->parts; part++) {
+                uint32_t note = sw_divisi_note(plan, passage, i, part);
+                bool own = sw_pitch_quarter_tones(plan->score->events[note].pitch) == height;
+                event_parts[e] |= (uint8_t)(own ? 1u << (passage->parts - 1 - part) : 0);
+            }
+        }
+    }
+}
+
+/* Nobody comes in on a note that others hold: what is tied has only those parts that have begun it. */
+static void keep_ties(const sw_divisi_plan *plan, uint8_t *event_parts)
+{
+    for (size_t i = 0; i < plan->count; i++) {
+        uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
+        for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
+            uint32_t next =
+                sw_voice_is_tied(plan->reading, plan->score, e) ? sw_voice_next(plan->score, e) : SW_NO_INDEX;
+            next = sw_voice_pitch(plan->score, next, plan->score->events[e].pitch);
+            if (next != SW_NO_INDEX && (event_parts[next] & event_parts[e]) != 0) {
+                event_parts[next] &= event_parts[e];
+            }
+        }
+    }
+}
+
+/* As many as the largest chord that is to be divided has notes. */
+static int parts_of_all(const work *w)
+{
+    int parts = 2;
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_divisi_chord *chord = &w->plan.chords[i];
+        bool counts = chord->chosen && !chord->left && chord->count <= SW_DIVISI_MOST;
+        parts = counts && chord->count > parts ? chord->count : parts;
+    }
+    return w->options->parts > 0 ? w->options->parts : parts;
+}
+
+/* Everybody plays what is not divided. */
+static bool write_staves(work *w, const sw_read_options *options, char **error)
+{
+    const sw_divisi_wish wish = {.parts = parts_of_all(w)};
+    sw_divisi_find(&w->plan, &wish);
+    tell_left(w);
+    if (w->plan.passage_count == 0) {
+        return true;
+    }
+    const sw_score *score = w->plan.score;
+    uint8_t *event_parts = sw_arena_alloc(w->arena, score->event_count);
+    memset(event_parts, (1 << wish.parts) - 1, score->event_count);
+    for (size_t p = 0; p < w->plan.passage_count; p++) {
+        share_passage(w, &w->plan.passages[p], event_parts);
+        begin_choice(w, &w->plan.passages[p]);
+        sw_buffer_format(&w->move->why, "%s\n", w->choices.items[w->choices.count - 1].why);
+    }
+    keep_ties(&w->plan, event_parts);
+    sw_division_settle(w->plan.reading, score, w->plan.staff, event_parts);
+    const sw_division division = {
+        .reading = w->plan.reading,
+        .score = score,
+        .staff = w->plan.staff,
+        .parts = (uint32_t)wish.parts,
+        .suffixes = {"DivOne", "DivTwo", "DivThree", "DivFour", "DivFive", "DivSix"},
+        .group = "GrandStaff",
+        .apart = true,
+        .event_parts = event_parts,
+    };
+    sw_move *move = w->move;
+    return sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
+           sw_patch_finish(&move->patch, error) &&
+           sw_prove_division(&division, move->mains, move->main_count, &move->patch, options, error);
+}
+
 /* ---- all ------------------------------------------------------------------------------------------------
  */
 
@@ -381,7 +465,8 @@ static void plan_passages(work *w)
             continue;
         }
         if (voices && !ties_hold(w, passage)) {
-            tell(w, passage->first, "a tie leads out of the passage, or from one voice into another: left alone");
+            tell(w, passage->first,
+                 "a tie leads out of the passage, or from one voice into another: left alone");
             continue;
         }
         begin_choice(w, passage);
@@ -441,6 +526,10 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
     bool done = can_divide(w, film, error);
     if (done) {
         leave_double_stops(w);
+    }
+    if (done && w->options->way == SW_DIVISI_STAVES) {
+        done = write_staves(w, options, error);
+    } else if (done) {
         plan_passages(w);
         sw_edit_request request = sw_chosen_request(w->move, chosen, w->options->elsewhere, options);
         sw_choices_make(w->move, &w->choices, &request);

@@ -246,31 +246,6 @@ static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
     }
 }
 
-/* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
- * only have one hand: that of its first time. */
-static void settle_repetitions(sw_hands *h)
-{
-    const sw_score *score = h->score;
-    uint32_t *first = sw_alloc((h->reading->music_count + 1) * sizeof *first);
-    memset(first, 0xff, (h->reading->music_count + 1) * sizeof *first);
-    for (uint32_t i = 0; i < score->event_count; i++) {
-        const sw_event *event = &score->events[i];
-        if (score->voices[event->voice].staff != h->staff) {
-            continue;
-        }
-        if (first[event->chord] == SW_NO_INDEX) {
-            first[event->chord] = i;
-        }
-        for (uint32_t k = first[event->chord]; k < i && score->events[k].chord == event->chord; k++) {
-            if (score->events[k].music == event->music) {
-                h->event_part[i] = h->event_part[k];
-                break;
-            }
-        }
-    }
-    free(first);
-}
-
 /* A chord that is written once and heard several times is rolled each time when it has to be once. */
 static void settle_rolls(sw_hands *h, const sw_hand_split *split)
 {
@@ -355,10 +330,10 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         h->event_part[h->events[i]] = split.hands[i] == SW_LEFT_HAND ? 1 : 0;
     }
     settle_rolls(h, &split);
-    settle_repetitions(h);
+    sw_division_settle(h->reading, h->score, h->staff, h->event_part);
     if (options->change_staff) {
         sw_hands_settle_chords(h);
-        settle_repetitions(h);
+        sw_division_settle(h->reading, h->score, h->staff, h->event_part);
     }
     if (!is_shared(h)) {
         sw_arena_free(arena);

@@ -463,6 +463,35 @@ static bool names_are_free(const job *j)
     return true;
 }
 
+bool sw_division_gives(const sw_division *division, size_t event, uint32_t part)
+{
+    return division->event_parts != NULL ? (division->event_parts[event] & 1u << part) != 0
+                                         : division->event_part[event] == part;
+}
+
+void sw_division_settle(const sw_reading *reading, const sw_score *score, uint32_t staff,
+                        uint8_t *event_parts)
+{
+    uint32_t *first = sw_alloc((reading->music_count + 1) * sizeof *first);
+    memset(first, 0xff, (reading->music_count + 1) * sizeof *first);
+    for (uint32_t i = 0; i < score->event_count; i++) {
+        const sw_event *event = &score->events[i];
+        if (score->voices[event->voice].staff != staff) {
+            continue;
+        }
+        if (first[event->chord] == SW_NO_INDEX) {
+            first[event->chord] = i;
+        }
+        for (uint32_t k = first[event->chord]; k < i && score->events[k].chord == event->chord; k++) {
+            if (score->events[k].music == event->music) {
+                event_parts[i] = event_parts[k];
+                break;
+            }
+        }
+    }
+    free(first);
+}
+
 bool sw_divide(const sw_division *division, sw_reading *const *mains, size_t main_count, sw_patch *patch,
                sw_buffer *notes, char **error)
 {

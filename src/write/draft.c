@@ -71,6 +71,7 @@ void sw_draft_free(sw_draft *draft)
     free(draft->found);
     free(draft->items);
     free(draft->texts);
+    free(draft->drops);
     free(draft->variables);
     free(draft->voices);
     free(draft->staves);

@@ -154,6 +154,9 @@ typedef struct sw_draft {
     sw_draft_text *texts;
     size_t text_count;
     size_t text_capacity;
+    sw_draft_text *drops; /* those that take written music away */
+    size_t drop_count;
+    size_t drop_capacity;
     sw_draft_variable *variables;
     size_t variable_count;
     size_t variable_capacity;
@@ -254,6 +257,10 @@ uint32_t sw_voice_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch);
 bool sw_voice_is_tied(const sw_reading *reading, const sw_score *score, uint32_t event);
 bool sw_event_is_note(const sw_event *event);
 
+/* Whether some music is two voices side by side, << { ... } \\ { ... } >> or with a \new Voice; their blocks.
+ */
+bool sw_voices_beside(const sw_reading *reading, uint32_t music, uint32_t blocks[2]);
+
 /* ---- changes: each adds itself to the draft, or fails ---- */
 
 typedef bool sw_draft_change(sw_draft *draft, const sw_change *change);
@@ -263,6 +270,7 @@ sw_draft_change sw_change_add_mark, sw_change_remove_mark, sw_change_move_mark; 
 sw_draft_change sw_change_wrap, sw_change_unwrap, sw_change_copy_run, sw_change_new_voice,
     sw_change_new_variable;
 sw_draft_change sw_change_new_staff;
+sw_draft_change sw_change_unite;                              /* change_unite.c */
 sw_draft_change sw_change_insert_bars, sw_change_delete_bars; /* change_bars.c */
 
 /* Writes notes into the rests of a voice from a moment in the rest `event` up to another; the notes are

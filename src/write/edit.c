@@ -25,6 +25,7 @@ static sw_draft_change *const appliers[] = {
     [SW_CHANGE_NEW_VOICE] = sw_change_new_voice,
     [SW_CHANGE_NEW_VARIABLE] = sw_change_new_variable,
     [SW_CHANGE_NEW_STAFF] = sw_change_new_staff,
+    [SW_CHANGE_UNITE] = sw_change_unite,
     [SW_CHANGE_INSERT_BARS] = sw_change_insert_bars,
     [SW_CHANGE_DELETE_BARS] = sw_change_delete_bars,
 };

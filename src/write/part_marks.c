@@ -12,6 +12,7 @@
  *   - text goes to the upper part, with _ to the lower; what concerns both hands between the staves of a
  * brace; pedals and texts for the feet to the lowest part, where that does not write the voice to another of
  * its items at the same moment;
+ *   - where different players read the staves, dynamics, hairpins, texts and spans go to all of them;
  *   - a fermata goes to all parts, to the rest of who has one;
  *   - a chord that is to be rolled gets the sign, each part its own;
  *   - a tie stays where a note goes on in the same part. */
@@ -230,18 +231,18 @@ static uint32_t busiest(const sw_plan *plan, const items *all, size_t a, size_t 
 static bool continues(const sw_plan *plan, const items *all, size_t i, uint32_t part)
 {
     const sw_score *score = plan->division->score;
-    const uint8_t *event_part = plan->division->event_part;
     const item *here = &all->list[i];
     for (uint32_t n = 0; n < here->notes; n++) {
         const sw_event *note = &score->events[here->event + n];
-        if (note->kind != SW_EVENT_NOTE || event_part[here->event + n] != part) {
+        if (note->kind != SW_EVENT_NOTE || !sw_division_gives(plan->division, here->event + n, part)) {
             continue;
         }
         for (size_t j = i + 1; j < all->count && j < i + 64; j++) {
             const item *there = &all->list[j];
             for (uint32_t k = 0; k < there->notes; k++) {
                 const sw_event *next = &score->events[there->event + k];
-                if (next->kind == SW_EVENT_NOTE && event_part[there->event + k] == part &&
+                if (next->kind == SW_EVENT_NOTE &&
+                    sw_division_gives(plan->division, there->event + k, part) &&
                     sw_pitch_equal(next->pitch, note->pitch)) {
                     return true;
                 }
@@ -257,12 +258,33 @@ static bool is_fermata(const sw_reading *reading, uint32_t mark)
     return memmem(text.data, text.length, "fermata", strlen("fermata")) != NULL;
 }
 
+/* Marks that different players must each read for themselves. */
+static bool is_for_everybody(sw_mark_class class)
+{
+    switch (class) {
+    case SW_MARK_DYNAMIC:
+    case SW_MARK_HAIRPIN_START:
+    case SW_MARK_HAIRPIN_END:
+    case SW_MARK_SPAN_START:
+    case SW_MARK_SPAN_END:
+    case SW_MARK_PEDAL:
+    case SW_MARK_TEXT:
+        return true;
+    default:
+        return false;
+    }
+}
+
 static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, open_span spans[4],
                       uint32_t *hairpin, uint32_t *text_span)
 {
     enum { SLUR, PHRASE, BEAM, HAIRPIN };
     const item *here = &all->list[i];
     uint8_t parts = here->parts;
+    if (plan->division->apart && is_for_everybody(sw_music_mark_class(plan->reading, mark))) {
+        plan->mark_parts[mark] = (uint8_t)((1u << plan->division->parts) - 1);
+        return;
+    }
     switch (sw_music_mark_class(plan->reading, mark)) {
     case SW_MARK_SLUR_START:
         spans[SLUR] = (open_span){mark, i};

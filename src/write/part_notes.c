@@ -228,7 +228,7 @@ static size_t own_notes(const sw_part_printer *p, uint32_t item, uint32_t notes[
     }
     *all = plan->event_count[item];
     for (size_t i = 0; i < *all && count < 64; i++) {
-        if (plan->division->event_part[first + i] == p->part) {
+        if (sw_division_gives(plan->division, first + i, p->part)) {
             notes[count++] = plan->division->score->events[first + i].music;
         }
     }

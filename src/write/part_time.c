@@ -123,7 +123,7 @@ static bool is_own_note(const sw_part_printer *p, uint32_t event)
 {
     const sw_event *e = &p->plan->division->score->events[event];
     return (e->kind == SW_EVENT_NOTE || e->kind == SW_EVENT_DRUM) &&
-           p->plan->division->event_part[event] == p->part;
+           sw_division_gives(p->plan->division, event, p->part);
 }
 
 /* Whether a voice has notes of this part in the bar that holds a moment. */

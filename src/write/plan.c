@@ -106,7 +106,9 @@ static uint8_t find_parts(sw_plan *plan, uint32_t music)
         for (uint32_t i = 0; first != SW_NO_INDEX && i < plan->event_count[music]; i++) {
             const sw_event *event = &plan->division->score->events[first + i];
             if (event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM) {
-                parts |= (uint8_t)(1u << plan->division->event_part[first + i]);
+                for (uint32_t part = 0; part < plan->division->parts; part++) {
+                    parts |= (uint8_t)(sw_division_gives(plan->division, first + i, part) ? 1u << part : 0);
+                }
                 notes = 1;
             }
         }

@@ -127,11 +127,18 @@ static void expect(const sw_proof *proof, rows *all)
                 const char *id = division->change_id != NULL
                                      ? division->change_id
                                      : sw_reading_name(reading, score->staves[staff].id);
-                const uint8_t *parts =
-                    division->change_part != NULL ? division->change_part : division->event_part;
                 bool known = score == division->score && id[0] != '\0';
-                add_row(all, reading, score, s, event,
-                        known ? sw_arena_format(proof->arena, "%s%s", id, division->suffixes[parts[i]]) : "");
+                for (uint32_t part = 0; known && part < division->parts; part++) {
+                    bool own = division->change_part != NULL ? division->change_part[i] == part
+                                                             : sw_division_gives(division, i, part);
+                    if (own) {
+                        add_row(all, reading, score, s, event,
+                                sw_arena_format(proof->arena, "%s%s", id, division->suffixes[part]));
+                    }
+                }
+                if (!known) {
+                    add_row(all, reading, score, s, event, "");
+                }
             }
         }
     }
@@ -236,11 +243,29 @@ static void sort(const rows *all)
     }
 }
 
-static bool compare(const rows *before, const rows *after, const sw_reading *old, const sw_reading *new,
+/* Notes whose staff is not known count once where several parts may share them. */
+static void count_once(rows *all)
+{
+    size_t kept = 0;
+    for (size_t i = 0; i < all->count; i++) {
+        bool again = kept > 0 && all->list[i].at.staff[0] == '\0' &&
+                     compare_rows(&all->list[kept - 1], &all->list[i]) == 0;
+        if (!again) {
+            all->list[kept++] = all->list[i];
+        }
+    }
+    all->count = kept;
+}
+
+static bool compare(rows *before, rows *after, bool shared, const sw_reading *old, const sw_reading *new,
                     char **error)
 {
     sort(before);
     sort(after);
+    if (shared) {
+        count_once(before);
+        count_once(after);
+    }
     size_t count = before->count < after->count ? before->count : after->count;
     size_t i = 0;
     while (i < count && compare_rows(&before->list[i], &after->list[i]) == 0) {
@@ -290,7 +315,8 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
     if (same) {
         expect(&proof, &expected);
         observe(&proof, &observed);
-        same = compare(&expected, &observed, before, after, error) && sw_prove_marks(&proof, error);
+        same = compare(&expected, &observed, division->event_parts != NULL, before, after, error) &&
+               sw_prove_marks(&proof, error);
     }
     free(expected.list);
     free(observed.list);

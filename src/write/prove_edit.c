@@ -51,6 +51,20 @@ static const sw_draft_item *item_at(const sw_edit_proof *p, const sw_score *scor
     return other ? NULL : item;
 }
 
+/* Whether some music of the reading before stands in text that a change takes away. */
+static bool is_dropped(const sw_edit_proof *p, uint32_t music)
+{
+    const sw_music *m = &p->before->music[music];
+    for (size_t i = 0; i < p->draft->drop_count; i++) {
+        const sw_draft_text *drop = &p->draft->drops[i];
+        if (drop->start <= m->start && m->start < drop->end &&
+            sw_text_same_file(drop->file, p->before->files[m->file].text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool is_touched(const sw_edit_proof *p, const sw_score *score, sw_staff_events events)
 {
     for (uint32_t e = events.first; e < events.end; e++) {
@@ -65,6 +79,9 @@ static void expect(const sw_edit_proof *p, const sw_score *score, sw_staff_event
 {
     for (uint32_t e = events.first; e < events.end; e = sw_voice_chord_end(score, e)) {
         const sw_draft_item *item = item_at(p, score, e);
+        if (is_dropped(p, score->events[e].chord)) {
+            continue;
+        }
         if (item == NULL) {
             sw_row r = sw_row_read(p, p->before, score, e);
             sw_rows_add(all, &r);
@@ -471,6 +488,9 @@ static bool compare_settings(const sw_edit_proof *p, const sw_score *before, con
     for (size_t i = 0; i < before->setting_count; i++) {
         const sw_setting *a = &before->settings[i];
         sw_rational onset = sw_prove_moved(p, a->onset);
+        if (is_dropped(p, a->music)) {
+            continue;
+        }
         if (stands_at_bar_line(p, a->onset)) {
             continue;
         }

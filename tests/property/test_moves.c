@@ -418,15 +418,15 @@ static int compare_heard(const void *a, const void *b)
     return order != 0 ? order : (x->height > y->height) - (x->height < y->height);
 }
 
-/* What begins on a staff and when, each height once, in order; their number. */
+/* What begins on a staff (SW_NO_INDEX: on any) and when, each height once, in order; their number. */
 static size_t list_heard(const sw_score *score, uint32_t staff, heard **list)
 {
     size_t count = 0;
     *list = calloc(score->event_count + 1, sizeof **list);
     for (uint32_t e = 0; e < score->event_count; e++) {
         const sw_event *event = &score->events[e];
-        if (score->voices[event->voice].staff == staff && event->kind == SW_EVENT_NOTE &&
-            (event->flags & SW_EVENT_GRACE) == 0) {
+        bool wanted = staff == SW_NO_INDEX || score->voices[event->voice].staff == staff;
+        if (wanted && event->kind == SW_EVENT_NOTE && (event->flags & SW_EVENT_GRACE) == 0) {
             (*list)[count++] = (heard){event->onset, sw_pitch_quarter_tones(event->pitch)};
         }
     }
@@ -440,14 +440,12 @@ static size_t list_heard(const sw_score *score, uint32_t staff, heard **list)
     return kept_count;
 }
 
-/* Whoever plays them, the same notes begin. */
-static void look_at_heard(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+static void compare_heard_notes(const field *f, const sw_reading *after, uint32_t staff)
 {
-    (void)w, (void)move;
     heard *before_list;
     heard *after_list;
-    size_t before_count = list_heard(&f->reading->scores[f->score], f->staff, &before_list);
-    size_t after_count = list_heard(&after->scores[f->score], f->staff, &after_list);
+    size_t before_count = list_heard(&f->reading->scores[f->score], staff, &before_list);
+    size_t after_count = list_heard(&after->scores[f->score], staff, &after_list);
     bool same = before_count == after_count;
     for (size_t i = 0; same && i < before_count; i++) {
         same = compare_heard(&before_list[i], &after_list[i]) == 0;
@@ -457,6 +455,38 @@ static void look_at_heard(const world *w, const field *f, const sw_move *move, c
     }
     free(before_list);
     free(after_list);
+}
+
+/* Whoever plays them, the same notes begin. */
+static void look_at_heard(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w, (void)move;
+    compare_heard_notes(f, after, f->staff);
+}
+
+/* The same where staves have come in: in all staves together, of which one more has the notes of each part.
+ */
+static void look_at_staves(const world *w, const field *f, const sw_move *move, const sw_reading *after)
+{
+    (void)w;
+    compare_heard_notes(f, after, SW_NO_INDEX);
+    if (move->patch.count > 0 &&
+        after->scores[f->score].staff_count <= f->reading->scores[f->score].staff_count) {
+        fail(f, "no staff has come in");
+    }
+}
+
+static bool use_staves(const world *w, const char *path)
+{
+    static const char *const words[] = {"^\"non div.\"", "^\"unis.\""};
+    field f;
+    if (!open_field(w, path, chance(4) == 0 ? SW_BRASS : SW_STRINGS, words, 2, &f)) {
+        return false;
+    }
+    char label[32];
+    sw_divisi_options options = {.way = SW_DIVISI_STAVES, .parts = chance(2) == 0 ? 2 : 0};
+    options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
+    return use_move(w, &f, make_divisi, &options, NEVER, look_at_staves);
 }
 
 static bool use_divisi(const world *w, const char *path)
@@ -476,6 +506,74 @@ static bool use_divisi(const world *w, const char *path)
                                  .parts = kind < 4 && chance(2) == 0 ? 2 + (int)chance(3) : 0};
     options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
     return use_move(w, &f, make_divisi, &options, WHEN_COMPLETE, look_at_heard);
+}
+
+/* ---- unite ----------------------------------------------------------------------------------------------
+ */
+
+static size_t united;      /* uses */
+static size_t united_back; /* that gave the same bytes again */
+
+/* Whether a reading has the same texts as a field. */
+static bool same_bytes(const field *f, const sw_reading *after)
+{
+    bool same = after->file_count == f->reading->file_count;
+    for (size_t i = 0; same && i < after->file_count; i++) {
+        const sw_text *a = f->reading->files[i].text;
+        const sw_text *b = after->files[i].text;
+        same = a->length == b->length && memcmp(a->bytes, b->bytes, a->length) == 0;
+    }
+    return same;
+}
+
+/* Two voices that divisi has written, into one again. */
+static bool unite_again(const world *w, const field *f, const sw_move *division)
+{
+    const sw_text **texts;
+    sw_read_options divided;
+    sw_reading *between = read_after(f, division, &texts, &divided);
+    sw_reading_free(between);
+    char label[32];
+    char *error = NULL;
+    sw_unite_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW};
+    options.places.staff = sw_staff_label(f->reading, &f->reading->scores[f->score], f->staff, label);
+    sw_move *move = sw_move_unite(f->path, &options, &divided, &error);
+    bool used = move != NULL && move->patch.count > 0;
+    if (used) {
+        show(move);
+        const sw_text **after_texts;
+        sw_read_options options_after = sw_patch_options(&move->patch, &divided, &after_texts);
+        sw_reading *after = sw_read(f->path, &options_after, &error);
+        look_at_heard(w, f, move, after);
+        united++;
+        united_back += same_bytes(f, after);
+        keep(after);
+        sw_reading_free(after);
+        free(after_texts);
+    }
+    free(error);
+    sw_move_free(move);
+    free(texts);
+    return used;
+}
+
+static bool use_unite(const world *w, const char *path)
+{
+    static const char *const words[] = {"^\"dolce\"", "^\"espr.\""};
+    field f;
+    if (!open_field(w, path, chance(4) == 0 ? SW_WOODWIND : SW_STRINGS, words, 2, &f)) {
+        return false;
+    }
+    char label[32];
+    char *error = NULL;
+    sw_divisi_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW, .way = SW_DIVISI_VOICES};
+    options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
+    sw_move *division = sw_move_divisi(path, &options, &f.options, &error);
+    bool used = division != NULL && division->patch.count > 0 && unite_again(w, &f, division);
+    free(error);
+    sw_move_free(division);
+    leave_field(&f);
+    return used;
 }
 
 /* ---- breaths --------------------------------------------------------------------------------------------
@@ -1034,9 +1132,10 @@ int main(void)
     static const struct {
         const char *name;
         bool (*use)(const world *w, const char *path);
-    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring}, {"breaths", use_breaths},
-                 {"stagger", use_stagger},   {"give", use_give}, {"double", use_double},
-                 {"share", use_share},       {"cue", use_cue},   {"divisi", use_divisi}};
+    } moves[] = {{"courtesy", use_courtesy}, {"ring", use_ring},    {"breaths", use_breaths},
+                 {"stagger", use_stagger},   {"give", use_give},    {"double", use_double},
+                 {"share", use_share},       {"cue", use_cue},      {"divisi", use_divisi},
+                 {"unite", use_unite},       {"staves", use_staves}};
     const char *only = getenv("SW_MOVE");
     const char *seed = getenv("SW_SEED");
     const char *count = getenv("SW_MOVES");
@@ -1063,6 +1162,10 @@ int main(void)
         }
         printf("# %s: %zu uses proved in %zu tries\n", moves[m].name, used, tries);
         failures += used < share;
+        if (united > 0) {
+            printf("# %zu of %zu united to the bytes from before the division\n", united_back, united);
+            united = 0;
+        }
     }
     sw_techniques_free(w.techniques);
     sw_instruments_free(w.instruments);
