@@ -135,7 +135,7 @@ static void note_other_staves(sw_hands *h)
 }
 
 /* Whether both hands have something to play; if not, there is nothing to split. */
-static bool is_shared(sw_hands *h)
+static bool is_shared(sw_hands *h, bool one_voice)
 {
     size_t left = 0;
     for (size_t i = 0; i < h->count; i++) {
@@ -145,9 +145,17 @@ static bool is_shared(sw_hands *h)
         return true;
     }
     char label[32];
-    sw_buffer_format(&h->move->notes,
-                     "note: all %zu notes of \"%s\" lie well for the %s hand; nothing is split\n", h->count,
-                     sw_staff_label(h->reading, h->score, h->staff, label), left == 0 ? "right" : "left");
+    const char *name = sw_staff_label(h->reading, h->score, h->staff, label);
+    if (one_voice) {
+        sw_buffer_format(
+            &h->move->notes,
+            "note: in one voice all %zu notes of \"%s\" stand on the %s staff; nothing is split\n", h->count,
+            name, left == 0 ? "upper" : "lower");
+    } else {
+        sw_buffer_format(&h->move->notes,
+                         "note: all %zu notes of \"%s\" lie well for the %s hand; nothing is split\n",
+                         h->count, name, left == 0 ? "right" : "left");
+    }
     return false;
 }
 
@@ -335,7 +343,7 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
         sw_hands_settle_chords(h);
         sw_division_settle(h->reading, h->score, h->staff, h->event_part);
     }
-    if (!is_shared(h)) {
+    if (!is_shared(h, options->change_staff)) {
         sw_arena_free(arena);
         return true;
     }

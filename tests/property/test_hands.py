@@ -43,7 +43,7 @@ def split(staff):
                             text=True, errors="replace", timeout=300)
     if result.returncode in (0, 1) and result.stdout.startswith(("--- ", "# to be applied")):
         return "split", ""
-    if result.returncode == 0 and "nothing is split" in result.stderr:
+    if result.returncode in (0, 1) and "nothing is split" in result.stderr:  # 1: chords of both hands in one voice
         return "one hand's alone", ""
     reason = next((r for r in REASONS if r in result.stderr), None)
     if result.returncode == 2 and reason:
