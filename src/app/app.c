@@ -255,7 +255,7 @@ static const sw_subcommand subcommands[] = {
      "Two voices that stand side by side become one where they have the same values and are marked alike; "
      "\"div.\" and\n"
      "\"unis.\" at their edges go along. Voices that differ are told and stay.\n\n"
-     "example: stavewright unite corpus/1m3-the-crossing/score.ly --staff viola\n",
+     "example: stavewright unite corpus/1m1-first-light/score.ly --staff viola\n",
      sw_command_unite},
 };
 

@@ -135,11 +135,11 @@ static void note_other_staves(sw_hands *h)
 }
 
 /* Whether both hands have something to play; if not, there is nothing to split. */
-static bool is_shared(sw_hands *h, const sw_hand_split *split)
+static bool is_shared(sw_hands *h)
 {
     size_t left = 0;
     for (size_t i = 0; i < h->count; i++) {
-        left += split->hands[i] == SW_LEFT_HAND;
+        left += h->event_part[h->events[i]];
     }
     if (left > 0 && left < h->count) {
         return true;
@@ -263,6 +263,42 @@ static void settle_rolls(sw_hands *h, const sw_hand_split *split)
     free(rolled);
 }
 
+/* Writes the staves of the hands, and proves that they sound as before. */
+static bool divide(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
+                   char **error)
+{
+    uint8_t *one_part = sw_alloc_zero(h->score->event_count + 1, 1);
+    sw_division division = {
+        .reading = h->reading,
+        .score = h->score,
+        .staff = h->staff,
+        .parts = 2,
+        .suffixes = {"Right", "Left"},
+        .group = is_in_a_brace(h) ? NULL : "PianoStaff",
+        .braced = true,
+        .event_part = h->event_part,
+        .text_homes = h->text_homes,
+        .event_rolls = options->roll ? h->event_rolls : NULL,
+        .from = h->from,
+        .to = h->to,
+        .clefs = h->clefs,
+        .clef_count = h->clef_count,
+    };
+    if (options->change_staff) {
+        division.suffixes[0] = ""; /* the music keeps its name, the other staff gets skips */
+        division.event_part = one_part;
+        division.change_part = h->event_part;
+        division.change_id = sw_hands_change_id(h);
+    }
+    sw_move *move = h->move;
+    bool done =
+        sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
+        sw_patch_finish(&move->patch, error) &&
+        sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
+    free(one_part);
+    return done;
+}
+
 static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_options *reading_options,
                 char **error)
 {
@@ -295,7 +331,11 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
     }
     settle_rolls(h, &split);
     sw_division_settle(h->reading, h->score, h->staff, h->event_part);
-    if (!is_shared(h, &split)) {
+    if (options->change_staff) {
+        sw_hands_settle_chords(h);
+        sw_division_settle(h->reading, h->score, h->staff, h->event_part);
+    }
+    if (!is_shared(h)) {
         sw_arena_free(arena);
         return true;
     }
@@ -308,43 +348,10 @@ static bool run(sw_hands *h, const sw_hands_options *options, const sw_read_opti
     for (size_t i = 0; i < split.problem_count; i++) {
         sw_hands_report(h, &split.problems[i]);
     }
-    if (options->change_staff) {
-        sw_hands_settle_chords(h);
-        sw_division_settle(h->reading, h->score, h->staff, h->event_part);
-    }
     sw_hands_choose_clefs(h);
     explain(h, &split, h->move->findings.count - before);
     sw_arena_free(arena);
-    uint8_t *one_part = sw_alloc_zero(h->score->event_count + 1, 1);
-    sw_division division = {
-        .reading = h->reading,
-        .score = h->score,
-        .staff = h->staff,
-        .parts = 2,
-        .suffixes = {"Right", "Left"},
-        .group = is_in_a_brace(h) ? NULL : "PianoStaff",
-        .braced = true,
-        .event_part = h->event_part,
-        .text_homes = h->text_homes,
-        .event_rolls = options->roll ? h->event_rolls : NULL,
-        .from = h->from,
-        .to = h->to,
-        .clefs = h->clefs,
-        .clef_count = h->clef_count,
-    };
-    if (options->change_staff) {
-        division.suffixes[0] = ""; /* the music keeps its name, the other staff gets skips */
-        division.event_part = one_part;
-        division.change_part = h->event_part;
-        division.change_id = sw_hands_change_id(h);
-    }
-    sw_move *move = h->move;
-    bool done =
-        sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
-        sw_patch_finish(&move->patch, error) &&
-        sw_prove_division(&division, move->mains, move->main_count, &move->patch, reading_options, error);
-    free(one_part);
-    return done;
+    return divide(h, options, reading_options, error);
 }
 
 static void place_findings(sw_move *move)

@@ -328,7 +328,18 @@ static void an_override_replaces_what_it_gives(void **state)
                                     "    low: A1\n"
                                     "    source: our second bassoon\n"
                                     "  - id: piano\n"
-                                    "    hands: {fingers: 5, span: 10}\n");
+                                    "    hands: {fingers: 5, span: 10}\n"
+                                    "  - id: marimba\n"
+                                    "    hands: {fingers: 2, span: 8, by-register: [{from: C2, span: 7}, "
+                                    "{from: C4, span: 8, extreme-span: 12}]}\n"
+                                    "  - id: vibraphone\n"
+                                    "    hands: {fingers: 2, span: 8}\n");
+    const sw_instrument *marimba = get(own, "marimba");
+    assert_int_equal(marimba->hand_register_count, 2);
+    assert_int_equal(marimba->hand_registers[0].extreme_span, 7);
+    assert_pitch(marimba->hand_registers[1].from, "C4");
+    assert_int_equal(marimba->hand_registers[1].extreme_span, 12);
+    assert_int_equal(get(own, "vibraphone")->hand_register_count, 0);
     const sw_instrument *oboe = get(own, "oboe");
     assert_pitch(oboe->written_high, "F6");
     assert_pitch(oboe->written_low, "Bb3");
@@ -447,6 +458,11 @@ static void mistakes_name_place_and_remedy(void **state)
          "own.yaml:3:20: fingers: 'none' is no number from 1 to 99"},
         {"instruments:\n- id: harp\n  hands: {fingers: 4, span: 10, extreme-span: 9}\n",
          "own.yaml:3:10: extreme-span 9 is less than span 10; give at least as much"},
+        {"instruments:\n- id: marimba\n  hands: {fingers: 2, span: 8, by-register: [{from: C2}]}\n",
+         "own.yaml:3:46: a register needs from and span, as in {from: C5, span: 8}"},
+        {"instruments:\n- id: marimba\n  hands:\n    fingers: 2\n    span: 8\n    by-register:\n"
+         "    - {from: C3, span: 9}\n    - {from: C4, span: 8}\n",
+         "own.yaml:8:7: list the registers from the bottom up, each above the last and not narrower"},
         {"instruments:\n- id: kazoo\n", "own.yaml:2:7: kazoo is a new instrument and needs a family"},
         {"instruments:\n- id: kazoo\n  family: woodwind\n",
          "own.yaml:2:7: kazoo is a new instrument and needs sounds (the sounding pitch of a written C4)"},
