@@ -38,9 +38,10 @@ typedef struct sw_divisi_plan {
 } sw_divisi_plan;
 
 typedef struct sw_divisi_wish {
-    int parts;        /* 0: as many as the largest chord of a passage has notes */
-    bool single_too;  /* single notes are divided like chords */
-    bool in_one_line; /* a passage is a run in one block of one voice: single notes between chords are in it */
+    int parts;       /* 0: as many as the largest chord of a passage has notes */
+    bool single_too; /* single notes are divided like chords */
+    bool
+        in_one_line; /* a passage is a run in one block of one voice: single notes between chords are in it */
 } sw_divisi_wish;
 
 /* Reads the strokes of a staff. `is_chosen`: by event. What a staff says of double stops the caller marks as
