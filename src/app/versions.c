@@ -92,6 +92,10 @@ static bool find_cues(sw_version *version)
     }
     sw_files_use(NULL, NULL); /* until the inputs ask for something else */
     if (!sw_inputs_close(&version->inputs, NULL)) {
+        if (version->revision != NULL &&
+            version->inputs.paths.count > 0) { /* its stavewright.yaml is wrong */
+            sw_say_bad(version->inputs.command, "so it stands in the revision \"%s\"", version->revision);
+        }
         return false;
     }
     version->folders = sw_inputs_folders(&version->inputs, NULL);

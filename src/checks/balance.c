@@ -11,8 +11,7 @@ typedef struct heard {
     sw_rational onset;
     sw_rational end;
     int semitones;
-    double weight; /* of its player, at the dynamic there */
-    sw_dynamic dynamic;
+    uint32_t voice;
     const sw_instrument *instrument;
 } heard;
 
@@ -25,7 +24,8 @@ typedef struct part {
 } part;
 
 struct sw_balance {
-    part *parts; /* for each staff */
+    const sw_dynamics *dynamics; /* of the score: few notes are asked for theirs */
+    part *parts;                 /* for each staff */
     size_t count;
 };
 
@@ -55,9 +55,9 @@ static bool sounds_as(const sw_entry *entry, sw_pitch pitch, sw_pitch *sound)
 sw_balance *sw_balance_of(sw_check *check, size_t number)
 {
     const sw_score *score = &check->reading->scores[number];
-    const sw_dynamics *dynamics = sw_check_dynamics(check, number);
     sw_balance *balance = sw_alloc(sizeof *balance);
-    *balance = (sw_balance){sw_alloc_zero(score->staff_count + 1, sizeof(part)), score->staff_count};
+    *balance = (sw_balance){sw_check_dynamics(check, number),
+                            sw_alloc_zero(score->staff_count + 1, sizeof(part)), score->staff_count};
     const sw_entries *entries = sw_check_entries(check, score);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         balance->parts[staff].longest = sw_rational_zero();
@@ -71,11 +71,9 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
             !sounds_as(entry, event->pitch, &sound)) {
             continue;
         }
-        sw_dynamic dynamic = sw_dynamics_at(dynamics, event->voice, event->onset).level;
         balance->parts[staff].section = entry->instrument->family == SW_STRINGS;
-        add(&balance->parts[staff],
-            (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound),
-                    sw_instrument_weight(entry->instrument, dynamic), dynamic, entry->instrument});
+        add(&balance->parts[staff], (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound),
+                                            event->voice, entry->instrument});
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         part *p = &balance->parts[staff];
@@ -112,8 +110,8 @@ static size_t begun(const part *p, sw_rational onset)
 }
 
 /* The weight of one part near a height; sets what `beside` says of doublings when it has the note. */
-static double weight_of(const part *p, sw_rational onset, int semitones, sw_dynamic dynamic,
-                        const sw_instrument *own, sw_beside *beside)
+static double weight_of(const sw_balance *balance, const part *p, sw_rational onset, int semitones,
+                        sw_dynamic dynamic, const sw_instrument *own, sw_beside *beside)
 {
     enum { NEAR = 12 };
     double weight = 0;
@@ -127,9 +125,14 @@ static double weight_of(const part *p, sw_rational onset, int semitones, sw_dyna
             continue;
         }
         beside->doubled = beside->doubled || (s->semitones - semitones) % 12 == 0;
-        if (s->dynamic != SW_NO_DYNAMIC && s->dynamic >= dynamic && abs(s->semitones - semitones) <= NEAR) {
+        if (abs(s->semitones - semitones) > NEAR) {
+            continue;
+        }
+        sw_dynamic level = sw_dynamics_at(balance->dynamics, s->voice, s->onset).level;
+        if (level != SW_NO_DYNAMIC && level >= dynamic) {
             beside->in_unison = beside->in_unison || (s->semitones == semitones && s->instrument != own);
-            weight = p->section ? s->weight : weight + s->weight;
+            double one = sw_instrument_weight(s->instrument, level); /* its player's, at the dynamic there */
+            weight = p->section ? one : weight + one;
         }
     }
     return weight;
@@ -144,8 +147,8 @@ sw_beside sw_balance_beside(const sw_balance *balance, uint32_t staff, sw_ration
         if (s == staff) {
             continue;
         }
-        double weight =
-            weight_of(&balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic, own, &beside);
+        double weight = weight_of(balance, &balance->parts[s], onset, sw_pitch_semitones(sounding), dynamic,
+                                  own, &beside);
         beside.weight += weight;
         if (weight > most) {
             most = weight;

@@ -72,15 +72,13 @@ static bool is_high_as(const sw_instrument *instrument, sw_pitch written)
     return lips->source != NULL && sw_pitch_quarter_tones(written) > sw_pitch_quarter_tones(lips->above);
 }
 
-/* Whether a note is so, however it is read. */
-static bool is_surely(bool (*is)(const sw_instrument *instrument, sw_pitch written), const sw_entry *entry,
-                      sw_pitch pitch)
+/* Whether a note is so in all of its readings. */
+static bool is_surely(bool (*is)(const sw_instrument *instrument, sw_pitch written),
+                      const sw_instrument *instrument, const sw_pitch *readings, size_t count)
 {
-    sw_pitch written[SW_ENTRY_READINGS];
-    size_t count = sw_entry_written(entry, pitch, written);
     bool so = count > 0;
     for (size_t i = 0; i < count; i++) {
-        so = so && is(entry->instrument, written[i]);
+        so = so && is(instrument, readings[i]);
     }
     return so;
 }
@@ -110,6 +108,8 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
         const sw_entry *entry = sw_entries_at(s->entries, stroke->onset);
         const sw_limit *limit =
             entry->instrument == line->instrument ? NULL : sw_limits_of(s->check->limits, entry->instrument);
+        sw_pitch readings[SW_ENTRY_READINGS];
+        size_t count = sw_entry_written(entry, event->pitch, readings);
         line->items = sw_grow(line->items, line->count, &line->capacity, sizeof *line->items);
         line->items[line->count++] = (sw_line_note){
             .event = stroke->event,
@@ -118,8 +118,8 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
             .end = sw_score_seconds(s->score, stroke->end),
             .dynamic = sw_dynamics_at(s->dynamics, voice, stroke->onset).level,
             .limit = limit == NULL || limit->breath <= 0 ? line->limit : limit,
-            .low = is_surely(is_low_as, entry, event->pitch),
-            .high = is_surely(is_high_as, entry, event->pitch),
+            .low = is_surely(is_low_as, entry->instrument, readings, count),
+            .high = is_surely(is_high_as, entry->instrument, readings, count),
             .first = before == NULL,
             .joined = before != NULL && (stroke->tied || slurs > 0),
             .breath_before =

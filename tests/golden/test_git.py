@@ -139,8 +139,15 @@ def changed(film):
                                                  rows("HEAD~2", "--", "cue")), (0, 0, 0, (1, [bar])))
     expect("neither nor", rows("HEAD", "cua"),
            (2, ['stavewright changed: "cua" is neither a file or folder nor a revision that git knows']))
+    film.write("stavewright.yaml", "no-such-key: 1\n")
+    film.git("add", ".")
+    film.git("commit", "-qm", "a mistake")
+    film.write("stavewright.yaml", "film: mended\n")
+    result = film.run("stavewright", "changed")
+    expect("a mistake in the film's old file", (result.returncode, "no-such-key" in result.stderr,
+                                                'in the revision "HEAD"' in result.stderr), (2, True, True))
     film.write("other.ly", b"\xff\xfe\x00".decode("latin-1") * 100)
-    expect("a cue that can't be read now", (rows("HEAD~2", ".")[0], "other.ly" in rows("HEAD~2", ".")[1][0]), (2, True))
+    expect("a cue that can't be read now", (rows("HEAD~3", ".")[0], "other.ly" in rows("HEAD~3", ".")[1][0]), (2, True))
 
 
 def textconv(film):

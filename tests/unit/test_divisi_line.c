@@ -120,8 +120,22 @@ static void test_expected(void **state)
     assert_int_equal(sw_divisi_solve(&three, 1, 2, notes), -1);
 }
 
+static void test_players(void **state)
+{
+    (void)state;
+    /* from the lowest part up; what is left over goes to the outer parts, from the top */
+    static const int wanted[][5] = {{14, 7, 7}, {7, 3, 4}, {14, 5, 4, 5}, {13, 4, 4, 5}, {6, 2, 1, 1, 2}};
+    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
+        int parts = i < 2 ? 2 : i < 4 ? 3 : 4;
+        for (int part = 0; part < parts; part++) {
+            assert_int_equal(sw_divisi_players(wanted[i][0], parts, part), wanted[i][1 + part]);
+        }
+    }
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(test_optimum), cmocka_unit_test(test_expected)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(test_optimum), cmocka_unit_test(test_expected),
+                                       cmocka_unit_test(test_players)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

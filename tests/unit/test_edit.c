@@ -246,6 +246,44 @@ static void test_runs(void **state)
 }
 
 /* Bars come in, in each line as its neighbours are written. */
+/* The first node of a kind. */
+static uint32_t find_kind(const edit *e, sw_music_kind kind)
+{
+    uint32_t music = 0;
+    while (e->reading->music[music].kind != kind) {
+        music++;
+    }
+    return music;
+}
+
+static void test_unite(void **state)
+{
+    (void)state;
+    CHECK("\\new Staff { d'4 << { e'4-. r } \\\\ { c'4-. s } >> f' g' }",
+          "\\new Staff { d'4 <c' e'>4-. r f' g' }", .kind = SW_CHANGE_UNITE, .event = 3,
+          .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+    CHECK("\\new Staff \\relative { d'4 << { \\voiceOne c''2( d) } \\new Voice { \\voiceTwo e,2( f) } >> "
+          "\\oneVoice g4 }",
+          "\\new Staff \\relative { d'4 <e' c'>2( <f d'>) g4 }", .kind = SW_CHANGE_UNITE, .event = 1,
+          .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+    /* what follows counted from the second voice, and repeats a chord */
+    CHECK("\\new Staff \\relative { << { c''4 d } \\\\ { c, d } >> e <e g> q }",
+          "\\new Staff \\relative { <c' c'>4 <d d'> e <e g> q }", .kind = SW_CHANGE_UNITE, .event = 0,
+          .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+    CHECK("\\new Staff { << { e'4 f' } \\\\ { c'2 } >> }",
+          "refused: /dev/null/memory.ly:1:19: the two voices have different rhythms here",
+          .kind = SW_CHANGE_UNITE, .event = 0, .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+    CHECK("\\new Staff { << { e'4 f' } \\\\ { c'4 d' d' } >> }",
+          "refused: /dev/null/memory.ly:1:14: the two voices are not equally long", .kind = SW_CHANGE_UNITE,
+          .event = 0, .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+    CHECK("\\new Staff { << { e'4 f' } \\\\ { c'4 d'-. } >> }",
+          "refused: /dev/null/memory.ly:1:23: the two voices are not marked alike here",
+          .kind = SW_CHANGE_UNITE, .event = 0, .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+    CHECK("\\new Staff { << { e'4 f' } \\\\ { c'4 \\clef bass d' } >> }",
+          "refused: /dev/null/memory.ly:1:14: these are not two voices of nothing but notes and rests",
+          .kind = SW_CHANGE_UNITE, .event = 0, .mark = find_kind(&e, SW_MUSIC_SIMULTANEOUS));
+}
+
 static void test_insert_bars(void **state)
 {
     (void)state;
@@ -384,9 +422,9 @@ int main(void)
         cmocka_unit_test(test_pitch),       cmocka_unit_test(test_time),
         cmocka_unit_test(test_chords),      cmocka_unit_test(test_rests),
         cmocka_unit_test(test_marks),       cmocka_unit_test(test_runs),
-        cmocka_unit_test(test_insert_bars), cmocka_unit_test(test_delete_bars),
-        cmocka_unit_test(test_elsewhere),   cmocka_unit_test(test_words),
-        cmocka_unit_test(test_bytes_stay),
+        cmocka_unit_test(test_unite),       cmocka_unit_test(test_insert_bars),
+        cmocka_unit_test(test_delete_bars), cmocka_unit_test(test_elsewhere),
+        cmocka_unit_test(test_words),       cmocka_unit_test(test_bytes_stay),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
