@@ -302,6 +302,25 @@ static void forget_staves(sw_part_printer *p)
     }
 }
 
+/* Voices that begin say on which staff: the compiler makes them where the music around them stands, also
+ * those of a name that was there before. Behind them only what they have not moved is known. */
+static void print_on_staves(sw_part_printer *p, uint32_t music, bool bare)
+{
+    if (p->voice_staff == NULL) {
+        print_simultaneous(p, music, bare);
+        return;
+    }
+    size_t voices = p->plan->division->score->voice_count;
+    uint8_t *before = sw_alloc(voices + 1);
+    memcpy(before, p->voice_staff, voices);
+    forget_staves(p);
+    print_simultaneous(p, music, bare);
+    for (size_t v = 0; v < voices; v++) {
+        p->voice_staff[v] = p->voice_staff[v] == SW_STAFF_UNKNOWN ? before[v] : SW_STAFF_UNKNOWN;
+    }
+    free(before);
+}
+
 void sw_print_part(sw_part_printer *p, uint32_t music)
 {
     if (p->error != NULL) {
@@ -325,7 +344,7 @@ void sw_print_part(sw_part_printer *p, uint32_t music)
         print_block(p, music, 1);
         break;
     case SW_MUSIC_SIMULTANEOUS:
-        print_simultaneous(p, music, bare);
+        print_on_staves(p, music, bare);
         break;
     case SW_MUSIC_SET:
         print_setting(p, music);
