@@ -26,8 +26,9 @@ ROLL = ["--roll"]
 CROSS = ["--crossing"]
 DEMO = [(pathlib.Path("corpus"), f"{cue}/{file}", "harp1", options)
         for cue in ("1m1-first-light", "1m2-across-the-flats", "1m3-the-crossing")
-        for file, options in (("score.ly", []), ("parts/harp-1.ly", []), ("parts/harp-1.ly", CHANGE),
+        for file, options in (("score.ly", []), ("parts/harp-1.ly", []), ("parts/harp-1.ly", CROSS),
                               ("parts/harp-1.ly", ROLL + CROSS))]
+DEMO.append((pathlib.Path("corpus"), "1m1-first-light/parts/harp-1.ly", "harp1", CHANGE))
 # Each with the options of two uses.
 REAL = [(SCORES / folder, file, staff, options + more)
         for folder, file, staff, options, uses in (
@@ -36,7 +37,7 @@ REAL = [(SCORES / folder, file, staff, options + more)
             ("RachmaninoffS/O23/rach-prelude23-10", "rach-prelude23-10.ly", "right", PIANO, ([], ROLL)),
             ("TchaikovskyPI/O39/16OldFrenchSong", "16OldFrenchSong.ly", "lower", PIANO, ([], CHANGE)),
             ("GriegE/O12/No03_Albumblatt", "No03_Albumblatt.ly", "upper", PIANO, ([], CROSS + ROLL)),
-            ("ScarlattiD/K491/scarlatti-k491", "scarlatti-k491.ly", "upper", PIANO, ([], CHANGE)),
+            ("ScarlattiD/K491/scarlatti-k491", "scarlatti-k491.ly", "upper", PIANO, ([], CROSS)),
             ("CzernyC/Op_821/Czerny_Op_821_No_007", "Czerny_Op_821_No_007.ly", "2", PIANO, ([], CROSS)),
             ("GiulianiM/O51/giuliani-o51-02", "giuliani-o51-02.ly", "Nº 2", HARP, ([], CHANGE)),
             ("CarcassiM/O26/carcassi-op26-03", "carcassi-op26-03.ly", "Nº 3", HARP, ([], CHANGE + CROSS)),
