@@ -522,5 +522,5 @@ bool sw_divide(const sw_division *division, sw_reading *const *mains, size_t mai
         j.here = plan;
     }
     sw_plan_free(plan);
-    return done && sw_sources_are_known(mains, main_count, patch, error);
+    return done && sw_languages_stay(patch, error) && sw_sources_are_known(mains, main_count, patch, error);
 }

@@ -76,6 +76,9 @@ void sw_edits_unite(sw_edits *edits, size_t settled);
 
 /* ---- what is known ---- */
 
+/* Whether no edit of a division moves a \language: what is read behind it would be read otherwise. False with
+ * *error (free() it). */
+bool sw_languages_stay(const sw_patch *patch, char **error);
 /* False when a reading has an error (a missing include, a bracket), or when the patch replaces text with a
  * command whose meaning is not known: *error is then `file:line:column: sentence`. */
 bool sw_sources_are_known(sw_reading *const *mains, size_t main_count, const sw_patch *patch, char **error);

@@ -63,6 +63,32 @@ static bool touches_command(const sw_patch *patch, sw_slice command)
     return false;
 }
 
+bool sw_languages_stay(const sw_patch *patch, char **error)
+{
+    static const char language[] = "\\language";
+    for (size_t f = 0; f < patch->count; f++) {
+        const sw_file_patch *file = &patch->files[f];
+        for (size_t i = 0; i < file->edits.count; i++) {
+            const sw_edit *edit = &file->edits.items[i];
+            sw_slice text = sw_text_slice(file->text, edit->start, edit->end);
+            if (!holds_command(text, sw_slice_of(language))) {
+                continue;
+            }
+            const char *found = memmem(text.data, text.length, language, strlen(language));
+            sw_place place = sw_text_place(file->text, edit->start + (uint32_t)(found - text.data));
+            if (asprintf(
+                    error,
+                    "%s:%u:%u: \\language stands in the music that would be divided; write it before the "
+                    "variable, so that both parts are read alike",
+                    file->text->path, place.line, place.column + 1) < 0) {
+                abort();
+            }
+            return false;
+        }
+    }
+    return true;
+}
+
 bool sw_sources_are_known(sw_reading *const *mains, size_t main_count, const sw_patch *patch, char **error)
 {
     for (size_t m = 0; m < main_count; m++) {

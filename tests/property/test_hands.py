@@ -19,10 +19,10 @@ COUNT = int(os.environ.get("COUNT", 60))
 
 REASONS = (
     "changes staves here", "comes to the staff here", "two parts are combined here", " staves: ",
-    "stands in the music that would be changed", "become two different things", "takes its octaves from the \\relative around it", "stands inside a call",
+    "stands in the music that would be changed", "stands in the music that would be divided", "become two different things", "takes its octaves from the \\relative around it", "stands inside a call",
     "what this call does", "the staff has no notes", "made implicitly",
     "without a staff of its own")
-# Of the staves that could be split, so many may be refused by the proof: a \language inside a variable, for instance.
+# Of the staves that could be split, so many may be refused by the proof: KV 250 has had such ones.
 REFUSED_BY_PROOF = 0.02
 
 
