@@ -51,18 +51,13 @@ sw_hand_limits sw_hand_limits_piano(void)
 
 sw_hand_limits sw_hand_limits_mallets(void)
 {
-    return (sw_hand_limits){.fingers = 2,
-                            .span = 7,
-                            .comfort = 7,
-                            .in_turn = true,
-                            .holds = SW_HOLD_SOFT,
-                            .hold_seconds = INFINITY,
-                            .travel_seconds = 0.08,
-                            .seconds_per_step = 0.012,
-                            .settle_seconds = 0.55,
-                            .left_high = 14,
-                            .right_low = INT_MIN,
-                            .right_lowest = INT_MIN};
+    sw_hand_limits limits = sw_hand_limits_piano(); /* hands move over a keyboard alike */
+    limits.fingers = 2;
+    limits.span = 7;
+    limits.comfort = 7;
+    limits.in_turn = true;
+    limits.holds = SW_HOLD_SOFT;
+    return limits;
 }
 
 static const sw_hand_reach *reach_at(const sw_hand_limits *limits, int lowest)
