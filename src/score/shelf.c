@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/memo.h"
 #include "score/shelf.h"
 
 typedef struct shelved {
@@ -10,14 +11,14 @@ typedef struct shelved {
     sw_text *text;
     sw_syntax *syntax;
     bool ready; /* otherwise somebody is reading it */
+    struct shelved *next;
 } shelved;
 
 struct sw_shelf {
     pthread_mutex_t lock;
     pthread_cond_t changed;
-    sw_names *paths; /* absolute ones */
-    shelved **files; /* by number of the path; NULL: nobody has asked for it */
-    size_t capacity;
+    sw_memo *files; /* by absolute path: a pointer to what is shelved */
+    shelved *first;
 };
 
 sw_shelf *sw_shelf_new(void)
@@ -25,7 +26,7 @@ sw_shelf *sw_shelf_new(void)
     sw_shelf *shelf = sw_alloc_zero(1, sizeof *shelf);
     pthread_mutex_init(&shelf->lock, NULL);
     pthread_cond_init(&shelf->changed, NULL);
-    shelf->paths = sw_names_new();
+    shelf->files = sw_memo_new();
     return shelf;
 }
 
@@ -34,16 +35,15 @@ void sw_shelf_free(sw_shelf *shelf)
     if (shelf == NULL) {
         return;
     }
-    for (size_t i = 0; i < shelf->capacity; i++) {
-        if (shelf->files[i] != NULL) {
-            free(shelf->files[i]->error);
-            sw_syntax_free(shelf->files[i]->syntax);
-            sw_text_free(shelf->files[i]->text);
-            free(shelf->files[i]);
-        }
+    for (shelved *file = shelf->first; file != NULL;) {
+        shelved *next = file->next;
+        free(file->error);
+        sw_syntax_free(file->syntax);
+        sw_text_free(file->text);
+        free(file);
+        file = next;
     }
-    free(shelf->files);
-    sw_names_free(shelf->paths);
+    sw_memo_free(shelf->files);
     pthread_cond_destroy(&shelf->changed);
     pthread_mutex_destroy(&shelf->lock);
     free(shelf);
@@ -52,17 +52,16 @@ void sw_shelf_free(sw_shelf *shelf)
 /* The place of a file, made when it is the first time; *first then. The lock is held. */
 static shelved *place_of(sw_shelf *shelf, const char *key, bool *first)
 {
-    size_t number = sw_names_add(shelf->paths, sw_slice_of(key));
-    size_t before = shelf->capacity;
-    if (number >= before) {
-        shelf->files = sw_grow(shelf->files, number, &shelf->capacity, sizeof *shelf->files);
-        memset(shelf->files + before, 0, (shelf->capacity - before) * sizeof *shelf->files);
+    shelved *const *known = sw_memo_find(shelf->files, sw_slice_of(key));
+    *first = known == NULL;
+    if (!*first) {
+        return *known;
     }
-    *first = shelf->files[number] == NULL;
-    if (*first) {
-        shelf->files[number] = sw_alloc_zero(1, sizeof *shelf->files[number]);
-    }
-    return shelf->files[number];
+    shelved *file = sw_alloc_zero(1, sizeof *file);
+    file->next = shelf->first;
+    shelf->first = file;
+    sw_memo_keep(shelf->files, sw_slice_of(key), &file, sizeof file);
+    return file;
 }
 
 /* The file as it is on the shelf, ready. */
