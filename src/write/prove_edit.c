@@ -402,14 +402,17 @@ static bool stands_at_bar_line(const sw_edit_proof *p, sw_rational onset)
 /* Whether a command stands in voices side by side that go as a whole, and meant only them. */
 static bool stands_in_voices_that_go(const sw_edit_proof *p, uint32_t music)
 {
-    bool voices = false;
-    uint32_t m = music;
-    while (m != SW_NO_INDEX && p->before == p->draft->reading && !sw_draft_is_gone(p->draft, m)) {
-        voices = voices || p->before->music[m].kind == SW_MUSIC_SIMULTANEOUS;
-        m = p->draft->parent[m];
+    if (p->before != p->draft->reading || sw_draft_is_gone(p->draft, music)) {
+        return false;
     }
-    return p->before == p->draft->reading && m != SW_NO_INDEX &&
-           (voices || p->before->music[m].kind == SW_MUSIC_SIMULTANEOUS) && m != music;
+    bool voices = false;
+    for (uint32_t m = music; m != SW_NO_INDEX; m = p->draft->parent[m]) {
+        voices = voices || p->before->music[m].kind == SW_MUSIC_SIMULTANEOUS;
+        if (sw_draft_is_gone(p->draft, m)) {
+            return voices;
+        }
+    }
+    return false;
 }
 
 /* Whether a command may go with its bar: bar checks and bar lines, what another one behind it makes void, and
