@@ -46,13 +46,14 @@ void sw_put_change(sw_part_printer *p, const sw_event *event)
     }
     uint8_t staff = division->change_part[event - division->score->events];
     uint8_t *now = &p->voice_staff[event->voice];
-    bool begins = p->plan->voice_first[event->voice] == (uint32_t)(event - division->score->events);
-    if (begins && division->score->voices[event->voice].id == 0) {
+    bool begins = p->plan->voice_first[event->voice] == (uint32_t)(event - division->score->events) &&
+                  division->score->voices[event->voice].id == 0;
+    if (begins) {
         *now = 0; /* where its staff is made */
     }
-    if (*now != staff && event->onset.num <= 0) {
+    if (*now != staff && (begins || event->onset.num <= 0)) {
         /* The compiler looks for the staff too early where \change is the very first of a voice: before the
-         * other staff is made. */
+         * other staff is made, or the voice that shall go there. */
         sw_buffer_string(p->out, "<> ");
     }
     if (*now != staff) {
