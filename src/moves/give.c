@@ -257,6 +257,9 @@ static sw_pitch sounds(give *g, const sw_entry *entry, uint32_t staff)
     const sw_instrument *instrument = entry->instrument;
     const sw_pitch middle = {0, 0, 0};
     char text[32];
+    if (entry->fit == SW_TRANSPOSITION_FITS && instrument != NULL) {
+        return instrument->sounds; /* a B flat clarinet reads B flats, also where its source says ais */
+    }
     if (entry->fit != SW_TRANSPOSITION_NONE) {
         return entry->transposition;
     }
