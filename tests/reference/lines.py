@@ -159,6 +159,12 @@ def music(line, times, begin, end):
     return "<< { " + bars(times, begin, end) + " } " + " ".join(rf"\new Voice {{ {text} }}" for text in texts) + " >>"
 
 
+def two_voices(upper, lower, times, begin, end):
+    """Two lines on a staff as two voices are written."""
+    texts = [voice(chords_of(line), begin, end) for line in (upper, lower)]
+    return "<< { " + bars(times, begin, end) + " } { << { " + texts[0] + r" } \\ { " + texts[1] + " } >> } >>"
+
+
 def staff(name, inside):
     return rf'\new Staff = "{name}" \with {{ instrumentName = "{name}" }} {{ {inside} }}'
 

@@ -110,12 +110,13 @@ class Piece:
     def staff(self, name, line, before=""):
         return lines.staff(name, f"{before} {lines.music(line, self.times, self.begin, self.end)}")
 
-    def changed(self, staves, *words):
-        """The notes after a command, at their own times."""
+    def changed(self, staves, *commands):
+        """The notes after some commands, at their own times."""
         path = write(self.name, *staves)
-        result = run(words[0], path, *words[1:], "--write")
-        if "changed\n" not in result.stderr:
-            raise RuntimeError(result.stderr.strip() or "nothing is changed")
+        for command, *options in commands:
+            result = run(command, path, *options, "--write")
+            if "changed\n" not in result.stderr:
+                raise RuntimeError(f"{command}: {result.stderr.strip() or 'nothing is changed'}")
         return [note._replace(onset=note.onset + self.begin) for note in lines.notes(lines.read("events", path))]
 
 
@@ -131,7 +132,7 @@ def transposition(piece, row):
     player, key = player.split("/")
     staves = [piece.staff(name, piece.line(source)), piece.staff(player, [], rf"\transposition {key}")]
     found = {(note.onset, note.duration, height(note.pitch) + 12 * int(octaves or 0), note.pitch[0])
-             for note in piece.changed(staves, "double", "--from", name, "--to", player) if note.staff == player}
+             for note in piece.changed(staves, ["double", "--from", name, "--to", player]) if note.staff == player}
     wanted = {(note.onset, note.duration, height(note.pitch), note.pitch[0]) for note in piece.line(target)}
     return len(wanted & found), len(wanted | found)
 
@@ -143,23 +144,28 @@ def octave(piece, row):
     target, instrument = row["to"].split("=")
     line = piece.line(source)
     both = {note.onset for note in line}
-    found = {(note.onset, height(note.pitch))
-             for note in piece.changed([piece.staff(name, line)], "octave", "--staff", name, "--into", instrument, "--fold")}
+    fold = ["octave", "--staff", name, "--into", instrument, "--fold"]
+    found = {(note.onset, height(note.pitch)) for note in piece.changed([piece.staff(name, line)], fold)}
     wanted = {(note.onset, height(note.pitch)) for note in piece.line(target) if note.onset in both}
     return shared(wanted, found)
 
 
 def divisi(piece, row):
-    """The parts as chords, where they have one rhythm, divided again."""
+    """The parts, where they have one rhythm, as chords that are divided again. Two parts become chords by `unite`."""
     parts = [collections.defaultdict(list) for _ in row["from"].split(",")]
     for by_onset, part in zip(parts, row["from"].split(",")):
         for note in piece.line(part):
             by_onset[note.onset].append(note)
     together = [onset for onset in parts[0]
                 if all(len(part[onset]) == 1 and part[onset][0].duration == parts[0][onset][0].duration for part in parts)]
-    chords = [part[onset][0] for onset in together for part in parts]
-    staves = [piece.staff(row["to"], chords)]
-    divided = piece.changed(staves, "divisi", "--staff", row["to"], "--parts", len(parts), "--way", "staves")
+    played = [[part[onset][0] for onset in together] for part in parts]
+    name = row["to"]
+    divide = ["divisi", "--staff", name, "--parts", len(parts), "--way", "staves"]
+    if len(parts) == 2:
+        voices = lines.staff(name, lines.two_voices(*played, piece.times, piece.begin, piece.end))
+        divided = piece.changed([voices], ["unite", "--staff", name], divide)
+    else:
+        divided = piece.changed([piece.staff(name, sum(played, []))], divide)
     order = list(dict.fromkeys(note.staff for note in divided))
     found = {(note.onset, order.index(note.staff), note.pitch) for note in divided}
     wanted = {(onset, i, part[onset][0].pitch) for onset in together for i, part in enumerate(parts)}
@@ -169,7 +175,8 @@ def divisi(piece, row):
 def hands(piece, row):
     """Both staves on one, in chords and voices that don't show the hands, split again."""
     right, left = (piece.line(part) for part in row["from"].split(","))
-    split = piece.changed([piece.staff(row["to"], right + left, lines.tempo(piece.outline, piece.score))], "hands", "--staff", row["to"])
+    both = piece.staff(row["to"], right + left, lines.tempo(piece.outline, piece.score))
+    split = piece.changed([both], ["hands", "--staff", row["to"]])
     found = {(note.onset, note.pitch, note.staff.endswith("Right")) for note in split}
     wanted = {(note.onset, note.pitch, hand is right) for hand in (right, left) for note in hand}
     return shared(wanted, found)
