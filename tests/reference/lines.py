@@ -1,27 +1,20 @@
 """Lines of real scores as small sources of their own, for tests that have the program do again what a composer did."""
 import collections
 import functools
-import os
 import pathlib
 import re
-import subprocess
 import sys
 from fractions import Fraction
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "property"))
-from octave_trials import COMMAND, height, run  # noqa: E402
+from octave_trials import height, run  # noqa: E402
 
 Note = collections.namedtuple("Note", "onset duration pitch staff voice")
 
 
-# What only reads is asked of the build without sanitizers, where there is one: it is several times as fast.
-FAST = pathlib.Path(os.environ["SW_BUILD"], "stavewright")
-READER = FAST if FAST.exists() else COMMAND
-
-
 def read(command, path):
     """What `events` or `outline` prints."""
-    return subprocess.run([READER, command, path], capture_output=True, text=True, errors="replace", timeout=120).stdout
+    return run(command, path).stdout
 
 
 @functools.cache

@@ -24,9 +24,11 @@ def table(name):
         return list(csv.DictReader((line for line in file if not line.startswith("#")), delimiter="\t", quoting=csv.QUOTE_NONE))
 
 
-def write(name, *staves):
-    path = TEMP / f"{name}.ly"
-    path.write_text(lines.score(*staves), encoding="utf-8")
+def write(name, text):
+    """A source in a folder of its own: a command reads what lies beside it, too."""
+    path = TEMP / name / "score.ly"
+    path.parent.mkdir(exist_ok=True)
+    path.write_text(text, encoding="utf-8")
     return path
 
 
@@ -37,9 +39,13 @@ def entries(text):
     return [(part.split(":", 1)[0].strip(), part.split(":", 1)[1].strip()) for part in text.split(";")]
 
 
+def source(staves):
+    return lines.score(*(lines.staff(name, music) for name, music in staves))
+
+
 def try_example(number, row):
     """(what is wrong or None, the result's text, the answer's)."""
-    path = write(f"example-{number}", *(lines.staff(*entry) for entry in entries(row["staves"])))
+    path = write(f"example-{number}", source(entries(row["staves"])))
     answer = dict(entries(row["answer"]))
     command, *options = shlex.split(row["command"])
     result = run(command, path, *options, "--write")
@@ -49,14 +55,12 @@ def try_example(number, row):
         fault = f"status {result.returncode}: {result.stderr.strip()}"
     elif says is not None and says not in result.stderr:
         fault = f"does not say “{says}”: {result.stderr.strip()}"
-    return fault, path.read_text(encoding="utf-8"), lines.score(*(lines.staff(*entry) for entry in answer.items()))
+    return fault, path.read_text(encoding="utf-8"), source(answer.items())
 
 
 def staves_of(name, sources):
     """{staff: its notes} of each source; they are read as one, for there are many."""
-    path = TEMP / f"{name}.ly"
-    path.write_text("\n".join(sources), encoding="utf-8")
-    events = lines.read("events", path)
+    events = lines.read("events", write(name, "\n".join(sources)))
     found = []
     for number in range(1, len(sources) + 1):
         found.append(collections.defaultdict(list))
@@ -97,10 +101,8 @@ class Piece:
 
     def of_variables(self, names):
         """A score of variables that stand in an included file, each on a staff that is called so."""
-        path = TEMP / f"{self.name}-parts.ly"
         staves = " ".join(rf'\new Staff = "{name[1:]}" {{ {name} }}' for name in names)
-        path.write_text(f'\\version "2.24.0"\n\\include "{self.path}"\n\\score {{ << {staves} >> }}\n', encoding="utf-8")
-        return path
+        return write(f"{self.name}-parts", f'\\version "2.24.0"\n\\include "{self.path}"\n\\score {{ << {staves} >> }}\n')
 
     def line(self, part):
         """The notes of a staff, of one of its voices, or of a variable: `viola`, `viola:1`, `\\violaI`."""
@@ -112,7 +114,7 @@ class Piece:
 
     def changed(self, staves, *commands):
         """The notes after some commands, at their own times."""
-        path = write(self.name, *staves)
+        path = write(self.name, lines.score(*staves))
         for command, *options in commands:
             result = run(command, path, *options, "--write")
             if "changed\n" not in result.stderr:
