@@ -11,6 +11,7 @@
 
 #include "checks/say.h"
 #include "moves/choices.h"
+#include "moves/divisi_desks.h"
 #include "moves/divisi_plan.h"
 #include "moves/figures.h"
 #include "moves/linked.h"
@@ -25,6 +26,7 @@ typedef struct work {
     sw_divisi_plan plan;
     const sw_instruments *instruments;
     const sw_instrument *instrument;
+    sw_divisi_fit fit;
     int players; /* of the staff; 0: not known */
     bool words;  /* its players say "div." */
     const sw_playing *playing;
@@ -124,12 +126,13 @@ static bool say_division(work *w, const sw_divisi_passage *passage)
     if (w->open == 0 && says_divided(w, word)) {
         return false;
     }
-    if (w->words && w->open != passage->parts) {
+    if (w->words && w->open != passage->section.parts) {
         add_text(w, passage->first,
-                 passage->parts == 2 ? "^\"div.\""
-                                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->parts));
+                 passage->section.parts == 2
+                     ? "^\"div.\""
+                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->section.parts));
     }
-    w->open = passage->parts;
+    w->open = passage->section.parts;
     return true;
 }
 
@@ -152,8 +155,9 @@ static void say_end(work *w, const sw_divisi_passage *passage)
     if (w->words) {
         add_text(w, next, chord->count > 1 ? "^\"non div.\"" : "^\"unis.\"");
     } else if (chord->count == 1 && !says_who(w, next)) {
-        add_text(w, next,
-                 sw_arena_format(w->arena, "^\"a %d\"", w->players > 0 ? w->players : passage->parts));
+        add_text(
+            w, next,
+            sw_arena_format(w->arena, "^\"a %d\"", w->players > 0 ? w->players : passage->section.parts));
     }
 }
 
@@ -167,10 +171,10 @@ static unsigned voices_of(const work *w, const sw_divisi_passage *passage, size_
     const sw_divisi_plan *plan = &w->plan;
     int height = sw_pitch_quarter_tones(plan->score->events[event].pitch);
     unsigned voices = 0;
-    for (int part = 0; part < passage->parts; part++) {
+    for (int part = 0; part < passage->section.parts; part++) {
         uint32_t note = sw_divisi_note(plan, passage, chord, part);
         if (sw_pitch_quarter_tones(plan->score->events[note].pitch) == height) {
-            voices |= part < passage->parts / 2 ? LOWER : UPPER;
+            voices |= part < passage->section.parts / 2 ? LOWER : UPPER;
         }
     }
     return voices != 0 && w->options->tremolo_half ? LOWER | UPPER : voices;
@@ -312,13 +316,21 @@ static void tell_part(const work *w, const sw_divisi_passage *passage, int part,
     }
     char from[SW_PITCH_TEXT];
     char to[SW_PITCH_TEXT];
-    sw_buffer_format(text, ", %s %s", numbers[passage->parts - 1 - part], sw_pitch_print(high, to));
+    sw_buffer_format(text, ", %s %s", numbers[passage->section.parts - 1 - part], sw_pitch_print(high, to));
     if (!sw_pitch_equal(low, high)) {
         sw_buffer_format(text, " down to %s", sw_pitch_print(low, from));
     }
     if (w->players > 0) {
-        int players = sw_divisi_players(w->players, passage->parts, part);
-        sw_buffer_format(text, " (%d %s)", players, players == 1 ? "player" : "players");
+        int players = passage->section.sizes[part];
+        sw_buffer_format(text, " (%d %s", players, players == 1 ? "player" : "players");
+        const sw_instrument *own = passage->groups.instruments[passage->section.groups[part]];
+        if (own != NULL) { /* of several */
+            sw_buffer_format(text, ", %s", own->id);
+        }
+        if (w->instrument->family == SW_STRINGS) {
+            sw_divisi_say_desks(&passage->section, part, text);
+        }
+        sw_buffer_char(text, ')');
     }
 }
 
@@ -334,12 +346,12 @@ static void begin_choice(work *w, const sw_divisi_passage *passage)
     if (w->options->tremolo_half) {
         sw_buffer_string(&text, "half of them tremolo, half plain");
     } else {
-        sw_buffer_format(&text, "divided in %d", passage->parts);
+        sw_buffer_format(&text, "divided in %d", passage->section.parts);
     }
     if (passage->last > passage->first) {
         sw_buffer_format(&text, " up to %s", sw_say_place(score, onset_of(w, passage->last), end));
     }
-    for (int part = w->options->tremolo_half ? 0 : passage->parts; part-- > 0;) {
+    for (int part = w->options->tremolo_half ? 0 : passage->section.parts; part-- > 0;) {
         tell_part(w, passage, part, &text);
     }
     sw_choices_begin(&w->choices, w->plan.chords[passage->first].stroke->event, "%s", sw_buffer_text(&text));
@@ -347,14 +359,16 @@ static void begin_choice(work *w, const sw_divisi_passage *passage)
 }
 
 /* A line for what was chosen and is left as it is. */
-static void tell_left(work *w)
+static void tell_left(work *w, const sw_divisi_wish *wish)
 {
+    int most = sw_divisi_most(wish);
+    bool few_players = most == wish->players && (wish->parts == 0 || wish->parts > most);
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_divisi_chord *chord = &w->plan.chords[i];
-        int most = w->options->parts > 0 ? w->options->parts : SW_DIVISI_MOST;
         if (chord->chosen && chord->stroke->alone && chord->count > most) {
             char text[SW_SAY];
-            snprintf(text, sizeof text, "%d notes for %d parts: left alone", chord->count, most);
+            snprintf(text, sizeof text, "%d notes for %d %s: left alone", chord->count, most,
+                     few_players ? "players" : "parts");
             sw_move_tell(w->move, "divisi", w->plan.reading, &w->plan.score->events[chord->stroke->event],
                          text);
         }
@@ -373,10 +387,10 @@ static void share_passage(const work *w, const sw_divisi_passage *passage, uint8
         for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
             int height = sw_pitch_quarter_tones(plan->score->events[e].pitch);
             event_parts[e] = 0;
-            for (int part = 0; part < passage->parts; part++) {
+            for (int part = 0; part < passage->section.parts; part++) {
                 uint32_t note = sw_divisi_note(plan, passage, i, part);
                 bool own = sw_pitch_quarter_tones(plan->score->events[note].pitch) == height;
-                event_parts[e] |= (uint8_t)(own ? 1u << (passage->parts - 1 - part) : 0);
+                event_parts[e] |= (uint8_t)(own ? 1u << (passage->section.parts - 1 - part) : 0);
             }
         }
     }
@@ -404,7 +418,8 @@ static int parts_of_all(const work *w)
     int parts = 2;
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_divisi_chord *chord = &w->plan.chords[i];
-        bool counts = chord->chosen && !chord->left && chord->count <= SW_DIVISI_MOST;
+        const sw_divisi_wish any = {.players = w->players};
+        bool counts = chord->chosen && !chord->left && chord->count <= sw_divisi_most(&any);
         parts = counts && chord->count > parts ? chord->count : parts;
     }
     return w->options->parts > 0 ? w->options->parts : parts;
@@ -413,9 +428,9 @@ static int parts_of_all(const work *w)
 /* Everybody plays what is not divided. */
 static bool write_staves(work *w, const sw_read_options *options, char **error)
 {
-    const sw_divisi_wish wish = {.parts = parts_of_all(w)};
-    sw_divisi_find(&w->plan, &wish);
-    tell_left(w);
+    const sw_divisi_wish wish = {.parts = parts_of_all(w), .players = w->players};
+    sw_divisi_find(&w->plan, &wish, &w->fit);
+    tell_left(w, &wish);
     if (w->plan.passage_count == 0) {
         return true;
     }
@@ -452,12 +467,13 @@ static void plan_passages(work *w)
 {
     bool halves = w->options->tremolo_half;
     bool voices = halves || w->options->way == SW_DIVISI_VOICES;
-    const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
+    const sw_divisi_wish wish = {
+        .parts = w->options->parts, .players = w->players, .single_too = halves, .in_one_line = voices};
     if (halves) {
         leave_short_notes(w);
     }
-    sw_divisi_find(&w->plan, &wish);
-    tell_left(w);
+    sw_divisi_find(&w->plan, &wish, &w->fit);
+    tell_left(w, &wish);
     for (size_t p = 0; p < w->plan.passage_count; p++) {
         const sw_divisi_passage *passage = &w->plan.passages[p];
         if (voices && is_scaled(&w->plan, passage->first)) {
@@ -484,16 +500,14 @@ static void plan_passages(work *w)
 }
 
 /* Whether there are players to divide; otherwise *error says why not. */
-static bool can_divide(work *w, const sw_film *film, char **error)
+static bool can_divide(work *w, char **error)
 {
     const sw_score *score = w->plan.score;
     char label[32];
     const char *name = sw_staff_label(w->plan.reading, score, w->plan.staff, label);
     sw_buffer text = {0};
     w->instrument = w->playing->instruments[w->plan.staff];
-    sw_seating *seating = sw_seating_of(film, w->plan.reading, score);
-    w->players = seating->staves[w->plan.staff].players;
-    sw_seating_free(seating);
+    w->players = w->fit.seating->staves[w->plan.staff].players;
     sw_family family = w->instrument == NULL ? SW_PERCUSSION : w->instrument->family;
     w->words = family == SW_STRINGS || family == SW_VOICE;
     if (!w->words && family != SW_WOODWIND && family != SW_BRASS) {
@@ -523,7 +537,11 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
     uint32_t staff = chosen->score->voices[chosen->score->events[chosen->events[0]].voice].staff;
     sw_divisi_read(&w->plan, chosen, staff, is_chosen);
     free(is_chosen);
-    bool done = can_divide(w, film, error);
+    const sw_score *score = chosen->score;
+    sw_seating *seating = sw_seating_of(film, chosen->reading, score);
+    w->fit = (sw_divisi_fit){score, staff, seating,
+                             sw_entries_of_score(w->instruments, chosen->reading, score, seating)};
+    bool done = can_divide(w, error);
     if (done) {
         leave_double_stops(w);
     }
@@ -536,6 +554,8 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
     }
     sw_choices_free(&w->choices);
     sw_divisi_plan_free(&w->plan);
+    sw_entries_free(w->fit.entries, score->staff_count);
+    sw_seating_free(seating);
     return done;
 }
 

@@ -56,9 +56,15 @@ void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staf
 /* ---- the passages ---------------------------------------------------------------------------------------
  */
 
+int sw_divisi_most(const sw_divisi_wish *wish)
+{
+    int most = wish->parts > 0 ? wish->parts : SW_DIVISI_MOST;
+    return wish->players > 0 && wish->players < most ? wish->players : most;
+}
+
 static bool fits(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
 {
-    return chord->chosen && !chord->left && chord->count <= (wish->parts > 0 ? wish->parts : SW_DIVISI_MOST);
+    return chord->chosen && !chord->left && chord->count <= sw_divisi_most(wish);
 }
 
 static bool is_divided(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
@@ -120,7 +126,7 @@ static void take_tied(sw_divisi_plan *plan, const sw_divisi_wish *wish, sw_divis
     }
 }
 
-static void solve(const sw_divisi_plan *plan, sw_divisi_passage *passage)
+static void solve(const sw_divisi_plan *plan, const sw_divisi_fit *fit, sw_divisi_passage *passage)
 {
     size_t count = passage->last - passage->first + 1;
     sw_divisi_slice *slices = sw_alloc_zero(count, sizeof *slices);
@@ -139,19 +145,19 @@ static void solve(const sw_divisi_plan *plan, sw_divisi_passage *passage)
                 slices[i].tied |= (uint8_t)(1u << n);
             }
         }
+        sw_divisi_fit_slice(fit, &passage->groups, &passage->section, chord->notes, &slices[i]);
     }
-    passage->notes = sw_alloc_zero(count * (size_t)passage->parts, 1);
-    passage->cost = sw_divisi_solve(slices, count, passage->parts, passage->notes);
+    passage->notes = sw_alloc_zero(count * (size_t)passage->section.parts, 1);
+    passage->cost = sw_divisi_solve(slices, count, &passage->section, passage->notes);
     free(slices);
 }
 
-void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish)
+void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_divisi_fit *fit)
 {
     for (size_t i = 0; i < plan->count; i++) {
         sw_divisi_chord *chord = &plan->chords[i];
         bool known = plan->passage_count > 0 && i <= plan->passages[plan->passage_count - 1].last;
-        chord->left =
-            chord->left || (chord->chosen && chord->count > (wish->parts > 0 ? wish->parts : SW_DIVISI_MOST));
+        chord->left = chord->left || (chord->chosen && chord->count > sw_divisi_most(wish));
         if (known || !is_divided(wish, chord)) {
             continue;
         }
@@ -166,12 +172,14 @@ void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish)
     }
     for (size_t p = 0; p < plan->passage_count; p++) {
         sw_divisi_passage *passage = &plan->passages[p];
-        passage->parts = wish->parts > 0 ? wish->parts : 2;
+        int parts = wish->parts > 0 ? wish->parts : 2;
         for (size_t i = passage->first; i <= passage->last; i++) {
             int count = plan->chords[i].count;
-            passage->parts = count > passage->parts ? count : passage->parts;
+            parts = count > parts ? count : parts;
         }
-        solve(plan, passage);
+        passage->groups = sw_divisi_groups_at(fit, plan->chords[passage->first].stroke->onset);
+        passage->section = sw_divisi_section_of(passage->groups.players, passage->groups.count, parts);
+        solve(plan, fit, passage);
     }
 }
 
@@ -189,6 +197,6 @@ void sw_divisi_plan_free(sw_divisi_plan *plan)
 
 uint32_t sw_divisi_note(const sw_divisi_plan *plan, const sw_divisi_passage *passage, size_t chord, int part)
 {
-    size_t row = (chord - passage->first) * (size_t)passage->parts;
+    size_t row = (chord - passage->first) * (size_t)passage->section.parts;
     return plan->chords[chord].notes[passage->notes[row + (size_t)part]];
 }

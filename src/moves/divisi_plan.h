@@ -3,7 +3,7 @@
 #define SW_MOVES_DIVISI_PLAN_H
 
 #include "checks/strokes.h"
-#include "moves/divisi_line.h"
+#include "moves/divisi_fit.h"
 #include "moves/places.h"
 
 /* A note or chord of the staff; grace notes are none. */
@@ -19,7 +19,8 @@ typedef struct sw_divisi_chord {
 typedef struct sw_divisi_passage {
     size_t first;
     size_t last;
-    int parts;
+    sw_divisi_groups groups;
+    sw_divisi_section section;
     uint8_t *notes; /* by chord, by part from the lowest up: which note; see sw_divisi_solve */
     int64_t cost;
 } sw_divisi_passage;
@@ -39,6 +40,7 @@ typedef struct sw_divisi_plan {
 
 typedef struct sw_divisi_wish {
     int parts;       /* 0: as many as the largest chord of a passage has notes */
+    int players;     /* of the staff; 0: not known */
     bool single_too; /* single notes are divided like chords */
     bool
         in_one_line; /* a passage is a run in one block of one voice: single notes between chords are in it */
@@ -47,8 +49,10 @@ typedef struct sw_divisi_wish {
 /* Reads the strokes of a staff. `is_chosen`: by event. What a staff says of double stops the caller marks as
  * `left`. */
 void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staff, const bool *is_chosen);
+/* How many notes a chord may have at most: one for each part, and one for each player. */
+int sw_divisi_most(const sw_divisi_wish *wish);
 /* Finds the passages, and who takes which note in them. */
-void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish);
+void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_divisi_fit *fit);
 void sw_divisi_plan_free(sw_divisi_plan *plan);
 /* The note of a part in a chord of a passage, as an event. */
 uint32_t sw_divisi_note(const sw_divisi_plan *plan, const sw_divisi_passage *passage, size_t chord, int part);
