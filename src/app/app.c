@@ -99,7 +99,8 @@ static const sw_subcommand subcommands[] = {
      "Who takes which note is computed over each passage: least movement, no crossing, ties kept, nobody\n"
      "beyond the compass or in a high position without need, the players of stavewright.yaml as even as may\n"
      "be, the outer parts doubled first; --why says at which desks they sit. --way chords writes where the\n"
-     "division begins and ends (div., div. a 3, unis.; winds: a 2), --way voices writes two voices on the\n"
+     "division begins and ends (div., div. a 3, unis.; winds: a 2, 1.), --way voices writes two voices on "
+     "the\n"
      "staff, --way staves a staff a part; what stands under \"non div.\" stays. With --tremolo-half both\n"
      "halves have all notes, the upper voice with tremolo strokes.\n\n"
      "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",

@@ -2,8 +2,8 @@
  *
  * moves/divisi_plan.c finds the passages and who takes which note. Here they are written: as chords with a
  * text where the division begins and ends, or as two voices on the staff. Texts are those of the house of
- * strings and voices ("div.", "div. a 3", "unis."); winds, who have one player a note, only get "a 2" where
- * they come together again. */
+ * strings and voices ("div.", "div. a 3", "unis."); winds, who have one player a note, get "a 2" where they
+ * come together again, and "1." where only one of them goes on. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -12,7 +12,7 @@
 #include "checks/say.h"
 #include "moves/choices.h"
 #include "moves/divisi_desks.h"
-#include "moves/divisi_plan.h"
+#include "moves/divisi_winds.h"
 #include "moves/figures.h"
 #include "moves/linked.h"
 #include "players/chairs.h"
@@ -136,6 +136,35 @@ static bool say_division(work *w, const sw_divisi_passage *passage)
     return true;
 }
 
+/* Winds say who is left where not all of them hold on, and that all play again behind it. */
+static void say_holders(work *w, const sw_divisi_passage *passage)
+{
+    unsigned said = 0;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        unsigned holders = sw_divisi_holders(&w->plan, passage, i);
+        const char *who =
+            holders == 0 || holders == said || says_who(w, i)
+                ? NULL
+                : sw_divisi_say_holders(&w->fit, &passage->section, holders, onset_of(w, i), w->arena);
+        if (who != NULL) {
+            add_text(w, i, sw_arena_format(w->arena, "^\"%s\"", who));
+        }
+        said = holders;
+    }
+}
+
+/* Who of the winds plays behind a passage. */
+static const char *who_is_next(const work *w, const sw_divisi_passage *passage)
+{
+    sw_divisi_single single = w->options->single;
+    const char *chosen = single == SW_DIVISI_ALL ? NULL
+                                                 : sw_divisi_say_chosen(&w->fit, onset_of(w, passage->first),
+                                                                        single == SW_DIVISI_ONE, w->arena);
+    return chosen != NULL
+               ? chosen
+               : sw_arena_format(w->arena, "a %d", w->players > 0 ? w->players : passage->section.parts);
+}
+
 /* The text behind a passage: at the next note that is not divided. */
 static void say_end(work *w, const sw_divisi_passage *passage)
 {
@@ -148,16 +177,14 @@ static void say_end(work *w, const sw_divisi_passage *passage)
         w->open = 0; /* the staff speaks for itself */
         return;
     }
-    if (!chord->stroke->alone || chord->stroke->tied || (chord->chosen && chord->count != 1)) {
+    if (!chord->stroke->alone || chord->tied || (chord->chosen && chord->count != 1)) {
         return;
     }
     w->open = 0;
     if (w->words) {
         add_text(w, next, chord->count > 1 ? "^\"non div.\"" : "^\"unis.\"");
     } else if (chord->count == 1 && !says_who(w, next)) {
-        add_text(
-            w, next,
-            sw_arena_format(w->arena, "^\"a %d\"", w->players > 0 ? w->players : passage->section.parts));
+        add_text(w, next, sw_arena_format(w->arena, "^\"%s\"", who_is_next(w, passage)));
     }
 }
 
@@ -180,15 +207,22 @@ static unsigned voices_of(const work *w, const sw_divisi_passage *passage, size_
     return voices != 0 && w->options->tremolo_half ? LOWER | UPPER : voices;
 }
 
-/* Whether a chord stands in a tuplet or a written-out tremolo, where no second voice is written. */
-static bool is_scaled(const sw_divisi_plan *plan, size_t chord)
+/* Whether a passage stands in a written-out tremolo, or has a tuplet within a tuplet: no second voice is
+ * written there. */
+static bool is_too_deep(const sw_divisi_plan *plan, const sw_divisi_passage *passage)
 {
     const sw_score *score = plan->score;
-    for (uint32_t f = score->events[plan->chords[chord].stroke->event].frame; f != SW_NO_INDEX;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        uint32_t levels;
+        sw_divisi_tuplet(plan, plan->chords[i].stroke->event, &levels);
+        if (levels > 1) {
+            return true;
+        }
+    }
+    for (uint32_t f = score->events[plan->chords[passage->first].stroke->event].frame; f != SW_NO_INDEX;
          f = score->frames[f].parent) {
         const sw_music *m = &plan->reading->music[score->frames[f].music];
-        if (m->kind == SW_MUSIC_SCALE ||
-            (m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(plan->reading, m->name), "tremolo") == 0)) {
+        if (m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(plan->reading, m->name), "tremolo") == 0) {
             return true;
         }
     }
@@ -199,7 +233,7 @@ static bool is_scaled(const sw_divisi_plan *plan, size_t chord)
 static bool ties_hold(const work *w, const sw_divisi_passage *passage)
 {
     const sw_divisi_plan *plan = &w->plan;
-    bool hold = !plan->chords[passage->first].stroke->tied;
+    bool hold = !plan->chords[passage->first].tied;
     for (size_t i = passage->first; i <= passage->last && hold; i++) {
         uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
         for (uint32_t e = plan->chords[i].stroke->event; e < end && hold; e++) {
@@ -210,12 +244,26 @@ static bool ties_hold(const work *w, const sw_divisi_passage *passage)
     return hold;
 }
 
+/* The first or last event of the tuplet in which an event stands: rests at its edges belong to it. */
+static uint32_t edge_of_tuplet(const sw_divisi_plan *plan, uint32_t event,
+                               uint32_t (*step)(const sw_score *score, uint32_t event))
+{
+    uint32_t levels;
+    uint32_t tuplet = sw_divisi_tuplet(plan, event, &levels);
+    for (uint32_t e = event;
+         tuplet != SW_NO_INDEX && e != SW_NO_INDEX && sw_divisi_tuplet(plan, e, &levels) == tuplet;
+         e = step(plan->score, e)) {
+        event = e;
+    }
+    return event;
+}
+
 /* The lower voice gets the notes of the lower parts, and the chords lose what only the lower parts have. */
 static void write_voices(work *w, const sw_divisi_passage *passage)
 {
     const sw_divisi_plan *plan = &w->plan;
-    uint32_t first = plan->chords[passage->first].stroke->event;
-    uint32_t last = plan->chords[passage->last].stroke->event;
+    uint32_t first = edge_of_tuplet(plan, plan->chords[passage->first].stroke->event, sw_voice_previous);
+    uint32_t last = edge_of_tuplet(plan, plan->chords[passage->last].stroke->event, sw_voice_next);
     uint32_t *lower = sw_arena_alloc(w->arena, plan->score->event_count * sizeof *lower);
     size_t lower_count = 0;
     uint32_t *only = sw_arena_alloc(w->arena, plan->score->event_count * sizeof *only);
@@ -476,8 +524,13 @@ static void plan_passages(work *w)
     tell_left(w, &wish);
     for (size_t p = 0; p < w->plan.passage_count; p++) {
         const sw_divisi_passage *passage = &w->plan.passages[p];
-        if (voices && is_scaled(&w->plan, passage->first)) {
-            tell(w, passage->first, "no second voice is written within a tuplet or tremolo: left alone");
+        if (voices && is_too_deep(&w->plan, passage)) {
+            tell(w, passage->first,
+                 "no second voice is written within a tremolo or a tuplet in a tuplet: left alone");
+            continue;
+        }
+        if (voices && !sw_divisi_is_whole(&w->plan, passage)) {
+            tell(w, passage->first, "a second voice would begin or end within a tuplet: left alone");
             continue;
         }
         if (voices && !ties_hold(w, passage)) {
@@ -494,6 +547,9 @@ static void plan_passages(work *w)
             write_voices(w, passage);
         }
         if (say_division(w, passage)) {
+            if (!w->words && !voices) {
+                say_holders(w, passage);
+            }
             say_end(w, passage);
         }
     }
@@ -519,6 +575,8 @@ static bool can_divide(work *w, char **error)
                                                : sw_arena_format(w->arena, "plays %s", w->instrument->id));
     } else if (w->options->tremolo_half && family != SW_STRINGS) {
         sw_buffer_format(&text, "\"%s\" has no bows: half tremolo and half plain is for strings", name);
+    } else if (w->options->single != SW_DIVISI_AS_BEFORE && w->words) {
+        sw_buffer_format(&text, "\"%s\" comes together with \"unis.\": --single is for winds", name);
     } else if (w->players > 0 && w->players < (w->options->parts > 0 ? w->options->parts : 2)) {
         sw_buffer_format(&text, "\"%s\" has %d player%s: too few for that many parts", name, w->players,
                          w->players == 1 ? "" : "s");

@@ -11,6 +11,7 @@ typedef struct sw_divisi_chord {
     const sw_stroke *stroke;
     uint32_t notes[SW_DIVISI_MOST]; /* events, from the lowest up, of each height one */
     uint8_t count;                  /* of heights; more than SW_DIVISI_MOST are counted, but not listed */
+    bool tied;                      /* some note goes on from the chord before */
     bool chosen;
     bool left; /* chosen, but no division: another voice sounds, double stops are wanted, or too many notes */
 } sw_divisi_chord;
@@ -54,6 +55,11 @@ int sw_divisi_most(const sw_divisi_wish *wish);
 /* Finds the passages, and who takes which note in them. */
 void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_divisi_fit *fit);
 void sw_divisi_plan_free(sw_divisi_plan *plan);
+/* The tuplet around an event, as a music node; SW_NO_INDEX: there is none, or one that no second voice can
+ * take along (`levels` is 2 then: a tuplet within a tuplet, or one that a function makes). */
+uint32_t sw_divisi_tuplet(const sw_divisi_plan *plan, uint32_t event, uint32_t *levels);
+/* Whether a passage begins and ends outside of tuplets, or with them. */
+bool sw_divisi_is_whole(const sw_divisi_plan *plan, const sw_divisi_passage *passage);
 /* The note of a part in a chord of a passage, as an event. */
 uint32_t sw_divisi_note(const sw_divisi_plan *plan, const sw_divisi_passage *passage, size_t chord, int part);
 
