@@ -9,6 +9,8 @@
 #   SW_BUILD     the folder of what is built, and SW_TEMP, an empty folder of the test's own
 #   SW_SCORES    real scores with the compiler's reading of them (the folder may be missing)
 #   SW_LILYPOND  the compiler's name (it may be missing)
+#   SW_SEED      the seed of what is drawn by chance: always the same here, so that a test that fails does so because of
+#                what was changed. SW_SEED=N make test, or a test run by itself, looks at other cases.
 set -u
 
 run_one() {
@@ -47,7 +49,8 @@ SW_LILYPOND=$3
 # What a sanitizer finds must not look like the command's own status 1.
 ASAN_OPTIONS=${ASAN_OPTIONS:-exitcode=99}
 UBSAN_OPTIONS=${UBSAN_OPTIONS:-exitcode=99:print_stacktrace=1}
-export SW_BUILD SW_COMMAND SW_SCORES SW_LILYPOND ASAN_OPTIONS UBSAN_OPTIONS
+SW_SEED=${SW_SEED:-1126}
+export SW_BUILD SW_COMMAND SW_SCORES SW_LILYPOND SW_SEED ASAN_OPTIONS UBSAN_OPTIONS
 shift 3
 rm -rf "$SW_BUILD/test-results"
 mkdir -p "$SW_BUILD/test-results"

@@ -36,7 +36,8 @@ typedef struct work {
     sw_arena *arena;
     uint32_t *tremolos; /* strokes that only one half gets: MARK nodes */
     size_t tremolo_count;
-    int open; /* in how many parts the last passage has left the staff; 0: together */
+    int open;          /* in how many parts the last passage has left the staff; 0: together */
+    sw_rational since; /* where it has said so; den 0: nowhere */
 } work;
 
 static sw_rational onset_of(const work *w, size_t chord)
@@ -53,24 +54,6 @@ static void tell(const work *w, size_t chord, const char *text)
 /* ---- what the staff says --------------------------------------------------------------------------------
  */
 
-/* The last word about division on the staff that stands behind a moment (den 0: at any time) and not behind
- * another one; NULL: there is none. */
-static const sw_technique_word *word_between(const work *w, sw_rational behind, sw_rational until)
-{
-    const sw_technique_word *found = NULL;
-    uint8_t group = sw_techniques_get(w->techniques, w->divided)->group;
-    for (size_t i = 0; i < w->playing->word_count; i++) {
-        const sw_technique_word *word = &w->playing->words[i];
-        if (word->staff == w->plan.staff && !word->reminder &&
-            sw_techniques_get(w->techniques, word->technique)->group == group &&
-            (behind.den == 0 || sw_rational_compare(word->onset, behind) > 0) &&
-            sw_rational_compare(word->onset, until) <= 0) {
-            found = word;
-        }
-    }
-    return found;
-}
-
 static bool says_divided(const work *w, const sw_technique_word *word)
 {
     return word != NULL && word->technique == w->divided;
@@ -84,6 +67,26 @@ static bool says_double_stops(const work *w, const sw_technique_word *word)
     }
     const char *text = sw_music_mark_text(w->plan.reading, word->mark);
     return strncasecmp(text, "n", 1) == 0;
+}
+
+/* The last word about division on the staff that stands behind a moment (den 0: at any time) and not behind
+ * another one; NULL: there is none. "tutti ord." beside "non div." takes nothing back of it. */
+static const sw_technique_word *word_between(const work *w, sw_rational behind, sw_rational until)
+{
+    const sw_technique_word *found = NULL;
+    uint8_t group = sw_techniques_get(w->techniques, w->divided)->group;
+    for (size_t i = 0; i < w->playing->word_count; i++) {
+        const sw_technique_word *word = &w->playing->words[i];
+        bool stays = says_double_stops(w, found) && !says_divided(w, word) &&
+                     sw_rational_compare(found->onset, word->onset) == 0;
+        if (word->staff == w->plan.staff && !word->reminder && !stays &&
+            sw_techniques_get(w->techniques, word->technique)->group == group &&
+            (behind.den == 0 || sw_rational_compare(word->onset, behind) > 0) &&
+            sw_rational_compare(word->onset, until) <= 0) {
+            found = word;
+        }
+    }
+    return found;
 }
 
 /* Whether a text at a chord says who of the players plays. */
@@ -119,10 +122,20 @@ static void add_text(work *w, size_t chord, const char *text)
         (sw_change){.kind = SW_CHANGE_ADD_MARK, .event = w->plan.chords[chord].stroke->event, .text = text});
 }
 
+/* From a chord on, after what the staff says there, it is known to be in so many parts (0: together). */
+static void leave_open(work *w, size_t chord, int parts)
+{
+    w->open = parts;
+    w->since = onset_of(w, chord);
+}
+
 /* The text with which a passage begins. False where the staff has one itself: its end is no matter then. */
 static bool say_division(work *w, const sw_divisi_passage *passage)
 {
-    const sw_technique_word *word = word_between(w, (sw_rational){0, 0}, onset_of(w, passage->first));
+    const sw_technique_word *word = word_between(w, w->since, onset_of(w, passage->first));
+    if (word != NULL) { /* the staff has spoken since */
+        w->open = 0;
+    }
     if (w->open == 0 && says_divided(w, word)) {
         return false;
     }
@@ -132,7 +145,7 @@ static bool say_division(work *w, const sw_divisi_passage *passage)
                      ? "^\"div.\""
                      : sw_arena_format(w->arena, "^\"div. a %d\"", passage->section.parts));
     }
-    w->open = passage->section.parts;
+    leave_open(w, passage->first, passage->section.parts);
     return true;
 }
 
@@ -174,13 +187,12 @@ static void say_end(work *w, const sw_divisi_passage *passage)
     }
     const sw_divisi_chord *chord = &w->plan.chords[next];
     if (w->words && word_between(w, onset_of(w, passage->last), chord->stroke->onset) != NULL) {
-        w->open = 0; /* the staff speaks for itself */
-        return;
+        return; /* the staff speaks for itself */
     }
     if (!chord->stroke->alone || chord->tied || (chord->chosen && chord->count != 1)) {
         return;
     }
-    w->open = 0;
+    leave_open(w, next, 0);
     if (w->words) {
         add_text(w, next, chord->count > 1 ? "^\"non div.\"" : "^\"unis.\"");
     } else if (chord->count == 1 && !says_who(w, next)) {

@@ -14,7 +14,7 @@ import sys
 
 COMMAND = os.environ["SW_COMMAND"]
 SCORES = pathlib.Path(os.environ["SW_SCORES"])
-SEED = int(os.environ.get("SEED", random.randrange(10**6)))
+SEED = int(os.environ.get("SW_SEED", random.randrange(10**6)))
 COUNT = int(os.environ.get("COUNT", 60))
 
 REASONS = (

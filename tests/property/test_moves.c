@@ -1141,10 +1141,9 @@ int main(void)
     const char *count = getenv("SW_MOVES");
     keep_folder = getenv("SW_MOVES_KEEP");
     verbose = getenv("SW_VERBOSE") != NULL;
-    random_state = seed != NULL ? strtoull(seed, NULL, 10) : (uint64_t)time(NULL);
+    uint64_t first = seed != NULL ? strtoull(seed, NULL, 10) : (uint64_t)time(NULL);
     size_t wanted = count != NULL ? strtoull(count, NULL, 10) : 10;
-    printf("# seed %llu\n", (unsigned long long)random_state);
-    random_state = random_state * 2654435761u + 88172645463325252u;
+    printf("# seed %llu\n", (unsigned long long)first);
     find_scores();
     char *error = NULL;
     world w = {sw_instruments_load(NULL, (sw_slice){0}, &error),
@@ -1155,6 +1154,7 @@ int main(void)
         if (only != NULL && strcmp(only, moves[m].name) != 0) {
             continue;
         }
+        random_state = (first + m) * 2654435761u + 88172645463325252u; /* the same for a move alone */
         size_t share =
             strcmp(moves[m].name, "share") == 0 ? (wanted + 3) / 4 : wanted; /* it is rarely possible */
         for (; used < share && tries < 120 * wanted; tries++) {

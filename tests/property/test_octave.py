@@ -12,7 +12,7 @@ import sys
 
 from octave_trials import (bytes_of, choose, copy, height, is_refused, random_way, rows, run, without_octave)
 
-SEED = int(os.environ.get("SEED", random.randrange(10**6)))
+SEED = int(os.environ.get("SW_SEED", random.randrange(10**6)))
 COUNT = int(os.environ.get("COUNT", 40))
 
 

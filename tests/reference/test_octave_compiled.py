@@ -17,7 +17,7 @@ from compiler import LILYPOND, ORACLE, notes
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent.parent / "property"))
 from octave_trials import TEMP, choose, copy, is_refused, random_way, rows, run  # noqa: E402
 
-SEED = int(os.environ.get("SEED", random.randrange(10**6)))
+SEED = int(os.environ.get("SW_SEED", random.randrange(10**6)))
 WANTED = int(os.environ.get("SW_COMPILED", 3))
 
 
