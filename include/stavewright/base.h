@@ -9,6 +9,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <string.h>
 
 /* ---- slices of bytes: never own, never NUL-terminated ------------------------------------------------ */
 
@@ -17,15 +18,40 @@ typedef struct sw_slice {
     size_t length;
 } sw_slice;
 
+/* These five are inline, so that the length of a string that the source says is known to the compiler: every
+ * word of a score is compared with some of them. */
+
 /* A slice over a NUL-terminated string (NULL gives the empty slice). */
-sw_slice sw_slice_of(const char *text);
+static inline sw_slice sw_slice_of(const char *text)
+{
+    return (sw_slice){text, text == NULL ? 0 : strlen(text)};
+}
+
 /* True when both hold the same bytes. */
-bool sw_slice_equal(sw_slice a, sw_slice b);
+static inline bool sw_slice_equal(sw_slice a, sw_slice b)
+{
+    return a.length == b.length && (a.length == 0 || memcmp(a.data, b.data, a.length) == 0);
+}
+
 /* True when the slice holds exactly the bytes of a NUL-terminated string. */
-bool sw_slice_is(sw_slice a, const char *text);
+static inline bool sw_slice_is(sw_slice a, const char *text)
+{
+    return sw_slice_equal(a, sw_slice_of(text));
+}
+
 /* True when the slice begins (ends) with the bytes of a NUL-terminated string. */
-bool sw_slice_starts(sw_slice a, const char *text);
-bool sw_slice_ends(sw_slice a, const char *text);
+static inline bool sw_slice_starts(sw_slice a, const char *text)
+{
+    size_t length = strlen(text);
+    return a.length >= length && (length == 0 || memcmp(a.data, text, length) == 0);
+}
+
+static inline bool sw_slice_ends(sw_slice a, const char *text)
+{
+    size_t length = strlen(text);
+    return a.length >= length && (length == 0 || memcmp(a.data + a.length - length, text, length) == 0);
+}
+
 /* Order of bytes, shorter first when one is the beginning of the other: <0, 0, >0. */
 int sw_slice_compare(sw_slice a, sw_slice b);
 /* The slice from byte `start` on; empty behind its end. */
@@ -59,9 +85,12 @@ void *sw_realloc(void *memory, size_t size);
 /* Room for one more element: returns `items`, moved to a larger block when `count` has reached `*capacity`.
  * Use: list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items). */
 void *sw_grow(void *items, size_t count, size_t *capacity, size_t element_size);
-/* qsort for what mostly stands in order already: then that is all that is looked at. `items` may be NULL when
- * there are none. What is equal stays in its order only where `compare` says so. */
+/* Sorts what mostly stands in order already, or in a few runs that do: then little more is done than to look
+ * at it. What is equal stays in its order. `items` may be NULL when there are none. */
 void sw_sort(void *items, size_t count, size_t element_size, int (*compare)(const void *a, const void *b));
+/* The same; `context` is handed to `compare`. */
+void sw_sort_with(void *items, size_t count, size_t element_size,
+                  int (*compare)(const void *a, const void *b, void *context), void *context);
 
 /* ---- text buffer: growable, always NUL-terminated, may hold NULs --------------------------------------- */
 
@@ -88,6 +117,8 @@ void sw_buffer_free(sw_buffer *buffer);
 typedef struct sw_names sw_names;
 
 sw_names *sw_names_new(void);
+/* The same strings under the same numbers. */
+sw_names *sw_names_copy(const sw_names *names);
 void sw_names_free(sw_names *names);
 /* The number of a string: 0 for the empty one, the same number for the same bytes each time. */
 uint32_t sw_names_add(sw_names *names, sw_slice text);

@@ -48,6 +48,8 @@ typedef enum sw_rule_wish {
 /* A player, or a section that plays from one staff. */
 typedef struct sw_chair {
     const char *name;
+    unsigned number;                   /* the only one in its name, 0: none, or several */
+    const sw_instrument *own;          /* that its name means when it plays it, else the first */
     const sw_instrument *const *plays; /* its own first, then what it doubles; at least one */
     size_t play_count;
     int players; /* how many sit there */

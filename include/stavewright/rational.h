@@ -24,9 +24,17 @@ sw_rational sw_rational_add(sw_rational a, sw_rational b);
 sw_rational sw_rational_sub(sw_rational a, sw_rational b);
 sw_rational sw_rational_mul(sw_rational a, sw_rational b);
 sw_rational sw_rational_div(sw_rational a, sw_rational b);
+/* What sw_rational_compare does with values of different denominators. */
+int sw_rational_compare_scaled(sw_rational a, sw_rational b);
 /* -1, 0 or 1, exact for all valid values; an invalid value is greater than every valid one. */
-int sw_rational_compare(sw_rational a, sw_rational b);
-bool sw_rational_equal(sw_rational a, sw_rational b);
+static inline int sw_rational_compare(sw_rational a, sw_rational b)
+{
+    return a.den == b.den ? (a.num > b.num) - (a.num < b.num) : sw_rational_compare_scaled(a, b);
+}
+static inline bool sw_rational_equal(sw_rational a, sw_rational b)
+{
+    return a.num == b.num && a.den == b.den;
+}
 sw_rational sw_rational_max(sw_rational a, sw_rational b);
 sw_rational sw_rational_min(sw_rational a, sw_rational b);
 /* The largest whole number not above a (0 for an invalid value). */

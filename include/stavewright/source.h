@@ -22,7 +22,6 @@ typedef struct sw_text {
     uint32_t line_count;     /* at least 1 */
     uint32_t *continuations; /* for columns: UTF-8 continuation bytes before each block; NULL: all ASCII */
     bool exists;             /* false for a file that is to be created */
-    uint64_t digest;         /* of the bytes, to see whether somebody else changed the file meanwhile */
     bool shared;             /* bytes, lines and columns belong to another text */
 } sw_text;
 

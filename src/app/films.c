@@ -16,15 +16,27 @@ static sw_film *load(const char *path, char **error)
     return film;
 }
 
-const sw_film *sw_films_of(sw_films *films, const char *file, char **error)
+/* The number of the film with this stavewright.yaml (NULL: with none); how many there are: it is not known
+ * yet. */
+static size_t find(const sw_films *films, const char *path)
 {
-    char *path = sw_film_path(file);
-    for (size_t i = 0; i < films->count; i++) {
+    size_t i = 0;
+    for (; i < films->count; i++) {
         const char *known = films->items[i].path;
         if (path == NULL || known == NULL ? path == known : strcmp(path, known) == 0) {
-            free(path);
-            return films->items[i].film;
+            break;
         }
+    }
+    return i;
+}
+
+static const sw_film *look_up(sw_films *films, const char *file, char **error)
+{
+    char *path = sw_film_path(file);
+    films->last = find(films, path);
+    if (films->last < films->count) {
+        free(path);
+        return films->items[films->last].film;
     }
     sw_film *film = load(path, error);
     if (film == NULL) {
@@ -36,6 +48,19 @@ const sw_film *sw_films_of(sw_films *films, const char *file, char **error)
     return film;
 }
 
+const sw_film *sw_films_of(sw_films *films, const char *file, char **error)
+{
+    const char *slash = strrchr(file, '/');
+    sw_slice folder = {file, slash == NULL ? 0 : (size_t)(slash - file) + 1};
+    if (films->folder != NULL && sw_slice_is(folder, films->folder)) {
+        return films->items[films->last].film;
+    }
+    const sw_film *film = look_up(films, file, error);
+    free(films->folder);
+    films->folder = film == NULL ? NULL : strndup(folder.data, folder.length);
+    return film;
+}
+
 void sw_films_free(sw_films *films)
 {
     for (size_t i = 0; i < films->count; i++) {
@@ -43,6 +68,7 @@ void sw_films_free(sw_films *films)
         free(films->items[i].path);
     }
     free(films->items);
+    free(films->folder);
     *films = (sw_films){0};
 }
 

@@ -14,6 +14,8 @@ typedef struct sw_films {
     sw_known_film *items;
     size_t count;
     size_t capacity;
+    char *folder; /* of the file that was asked for last ... */
+    size_t last;  /* ... and its film: those of one folder come one after another */
 } sw_films;
 
 /* The film that a file belongs to, owned by the list. NULL when its stavewright.yaml is wrong: *error is then

@@ -40,14 +40,3 @@ void *sw_grow(void *items, size_t count, size_t *capacity, size_t element_size)
     *capacity = larger;
     return sw_realloc(items, larger * element_size);
 }
-
-void sw_sort(void *items, size_t count, size_t element_size, int (*compare)(const void *a, const void *b))
-{
-    const char *item = items;
-    for (size_t i = 1; i < count; i++) {
-        if (compare(item + (i - 1) * element_size, item + i * element_size) > 0) {
-            qsort(items, count, element_size, compare);
-            return;
-        }
-    }
-}

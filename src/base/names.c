@@ -51,6 +51,21 @@ sw_names *sw_names_new(void)
     return names;
 }
 
+sw_names *sw_names_copy(const sw_names *names)
+{
+    sw_names *copy = sw_alloc(sizeof *copy);
+    *copy = *names;
+    copy->arena = sw_arena_new();
+    copy->capacity = names->count;
+    copy->texts = sw_alloc(names->count * sizeof *copy->texts);
+    copy->slots = sw_alloc(names->slot_count * sizeof *copy->slots);
+    memcpy(copy->slots, names->slots, names->slot_count * sizeof *copy->slots);
+    for (size_t i = 0; i < names->count; i++) {
+        copy->texts[i] = (sw_slice){sw_arena_copy(copy->arena, names->texts[i]), names->texts[i].length};
+    }
+    return copy;
+}
+
 void sw_names_free(sw_names *names)
 {
     if (names == NULL) {

@@ -67,6 +67,24 @@ static sw_rational narrow(wide num, wide den)
     return (sw_rational){(int64_t)num, (int64_t)den};
 }
 
+/* Whether products with another such one, and the sum of two products, stay within 64 bits: as good as
+ * always, and much faster than what holds everything. */
+static bool is_short(sw_rational a)
+{
+    return a.num < INT32_MAX && a.num > -INT32_MAX && a.den < INT32_MAX;
+}
+
+/* The sum of two short fractions of halved whole numbers, which note values are but for tuplets. */
+static sw_rational add_dyadic(sw_rational a, sw_rational b, int64_t sign)
+{
+    int64_t den = a.den > b.den ? a.den : b.den;
+    int64_t num = a.num * (den >> __builtin_ctzll((uint64_t)a.den)) +
+                  sign * b.num * (den >> __builtin_ctzll((uint64_t)b.den));
+    uint64_t twos = num == 0 ? (uint64_t)den : (uint64_t)num & (0 - (uint64_t)num);
+    int shared = __builtin_ctzll(twos < (uint64_t)den ? twos : (uint64_t)den);
+    return (sw_rational){num / ((int64_t)1 << shared), den >> shared};
+}
+
 static sw_rational add_scaled(sw_rational a, sw_rational b, int64_t sign)
 {
     if (a.den == 0 || b.den == 0) {
@@ -76,7 +94,17 @@ static sw_rational add_scaled(sw_rational a, sw_rational b, int64_t sign)
     if (a.den == b.den && !__builtin_add_overflow(a.num, sign * b.num, &sum) && sum != INT64_MIN) {
         return sw_rational_make(sum, a.den); /* the usual case: no common denominator to find */
     }
+    bool in_short = is_short(a) && is_short(b);
+    if (in_short && sw_rational_is_dyadic(a) && sw_rational_is_dyadic(b)) {
+        return add_dyadic(a, b, sign);
+    }
     int64_t common = gcd(a.den, b.den);
+    if (in_short) {
+        int64_t num = a.num * (b.den / common) + sign * b.num * (a.den / common);
+        int64_t den = a.den * (b.den / common);
+        int64_t shared = gcd(num % common, common);
+        return (sw_rational){num / shared, den / shared};
+    }
     wide num = (wide)a.num * (b.den / common) + (wide)(sign * b.num) * (a.den / common);
     wide den = (wide)a.den * (b.den / common);
     /* What numerator and denominator still share divides `common`, so that it can be cancelled before the
@@ -111,22 +139,14 @@ sw_rational sw_rational_div(sw_rational a, sw_rational b)
     return sw_rational_mul(a, sw_rational_make(b.den, b.num));
 }
 
-int sw_rational_compare(sw_rational a, sw_rational b)
+int sw_rational_compare_scaled(sw_rational a, sw_rational b)
 {
     if (a.den == 0 || b.den == 0) {
         return (a.den == 0) - (b.den == 0);
     }
-    if (a.den == b.den) {
-        return (a.num > b.num) - (a.num < b.num);
-    }
     wide left = (wide)a.num * b.den;
     wide right = (wide)b.num * a.den;
     return (left > right) - (left < right);
-}
-
-bool sw_rational_equal(sw_rational a, sw_rational b)
-{
-    return a.num == b.num && a.den == b.den;
 }
 
 sw_rational sw_rational_max(sw_rational a, sw_rational b)

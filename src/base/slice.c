@@ -2,33 +2,6 @@
 
 #include "stavewright/base.h"
 
-sw_slice sw_slice_of(const char *text)
-{
-    return (sw_slice){text, text == NULL ? 0 : strlen(text)};
-}
-
-bool sw_slice_equal(sw_slice a, sw_slice b)
-{
-    return a.length == b.length && (a.length == 0 || memcmp(a.data, b.data, a.length) == 0);
-}
-
-bool sw_slice_is(sw_slice a, const char *text)
-{
-    return sw_slice_equal(a, sw_slice_of(text));
-}
-
-bool sw_slice_starts(sw_slice a, const char *text)
-{
-    size_t length = strlen(text);
-    return a.length >= length && (length == 0 || memcmp(a.data, text, length) == 0);
-}
-
-bool sw_slice_ends(sw_slice a, const char *text)
-{
-    size_t length = strlen(text);
-    return a.length >= length && (length == 0 || memcmp(a.data + a.length - length, text, length) == 0);
-}
-
 int sw_slice_compare(sw_slice a, sw_slice b)
 {
     size_t shorter = a.length < b.length ? a.length : b.length;

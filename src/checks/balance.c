@@ -62,7 +62,8 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         balance->parts[staff].longest = sw_rational_zero();
     }
-    for (size_t i = 0; i < score->event_count; i++) {
+    bool alone = score->staff_count < 2; /* a part: nothing is beside it */
+    for (size_t i = 0; i < score->event_count && !alone; i++) {
         const sw_event *event = &score->events[i];
         uint32_t staff = score->voices[event->voice].staff;
         const sw_entry *entry = sw_entries_at(&entries[staff], event->onset);

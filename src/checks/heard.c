@@ -37,9 +37,7 @@ sw_heard sw_heard_of(const sw_reading *reading)
             }
         }
     }
-    if (heard.count > 0) {
-        qsort(heard.items, heard.count, sizeof *heard.items, compare_items);
-    }
+    sw_sort(heard.items, heard.count, sizeof *heard.items, compare_items);
     return heard;
 }
 

@@ -104,9 +104,10 @@ static bool is_value(const walk *w, uint32_t node)
 /* The value of `word = value`, when it is a text; 0: none. */
 static uint32_t value_of(const walk *w, uint32_t word)
 {
-    bool equals = is_kind(w, word, SW_NODE_WORD) && is_kind(w, word + 1, SW_NODE_PUNCTUATION) &&
+    bool equals = is_value(w, word + 2) && is_kind(w, word, SW_NODE_WORD) &&
+                  is_kind(w, word + 1, SW_NODE_PUNCTUATION) &&
                   sw_slice_is(sw_syntax_slice(w->syntax, word + 1), "=");
-    return equals && is_value(w, word + 2) ? word + 2 : 0;
+    return equals ? word + 2 : 0;
 }
 
 /* Commands whose string is printed. */
@@ -134,35 +135,53 @@ static void read_header(walk *w, uint32_t block)
     }
 }
 
+/* Takes the text that a node holds or begins; returns the last node that was taken. */
+static uint32_t read_node(walk *w, uint32_t node, bool top)
+{
+    const sw_syntax *syntax = w->syntax;
+    switch (syntax->nodes[node].kind) {
+    case SW_NODE_COMMAND: {
+        sw_slice text = sw_syntax_slice(syntax, node);
+        if (is_kind(w, node + 1, SW_NODE_BLOCK) && sw_slice_is(text, "\\header")) {
+            read_header(w, node + 1);
+            return syntax->nodes[node + 1].next - 1;
+        }
+        if (is_kind(w, node + 1, SW_NODE_STRING) && prints_string(text)) {
+            add_node(w, node + 1, SW_HOUSE_TEXTS, NULL);
+            return node + 1;
+        }
+        return node;
+    }
+    case SW_NODE_WORD: {
+        uint32_t value = value_of(w, node);
+        if (value != 0 && sw_slice_ends(sw_syntax_slice(syntax, node), "nstrumentName")) {
+            add_node(w, value, SW_HOUSE_STAFF_NAMES, NULL);
+            return syntax->nodes[value].next - 1;
+        }
+        if (value != 0 && top && is_kind(w, value, SW_NODE_STRING)) {
+            add_node(w, value, SW_HOUSE_TEXTS, NULL);
+            return value;
+        }
+        return node;
+    }
+    case SW_NODE_MARKUP:
+        add_node(w, node, SW_HOUSE_MARKUPS, NULL);
+        return syntax->nodes[node].next - 1;
+    case SW_NODE_POST_EVENT:
+        add_post_event(w, node);
+        return node;
+    default:
+        return node;
+    }
+}
+
 static void read_file(walk *w)
 {
     const sw_syntax *syntax = w->syntax;
     uint32_t outer = 1; /* the next node at the top of the file */
     for (uint32_t i = 1; i < syntax->count; i++) {
-        bool top = i == outer;
-        outer = top ? syntax->nodes[i].next : outer;
-        sw_slice text = sw_syntax_slice(syntax, i);
-        uint32_t value = value_of(w, i);
-        if (is_kind(w, i, SW_NODE_COMMAND) && sw_slice_is(text, "\\header") &&
-            is_kind(w, i + 1, SW_NODE_BLOCK)) {
-            read_header(w, i + 1);
-            i = syntax->nodes[i + 1].next - 1;
-        } else if (is_kind(w, i, SW_NODE_COMMAND) && prints_string(text) &&
-                   is_kind(w, i + 1, SW_NODE_STRING)) {
-            add_node(w, ++i, SW_HOUSE_TEXTS, NULL);
-        } else if (value != 0 && sw_slice_ends(text, "nstrumentName")) {
-            add_node(w, value, SW_HOUSE_STAFF_NAMES, NULL);
-            i = syntax->nodes[value].next - 1;
-        } else if (value != 0 && top && is_kind(w, value, SW_NODE_STRING)) {
-            add_node(w, value, SW_HOUSE_TEXTS, NULL);
-            i = value;
-        } else if (is_kind(w, i, SW_NODE_MARKUP)) {
-            add_node(w, i, SW_HOUSE_MARKUPS, NULL);
-            i = syntax->nodes[i].next - 1;
-        } else if (is_kind(w, i, SW_NODE_POST_EVENT)) {
-            add_post_event(w, i);
-        }
-        while (outer < syntax->count && outer <= i) { /* several nodes were taken at once */
+        i = read_node(w, i, i == outer);
+        while (outer < syntax->count && outer <= i) {
             outer = syntax->nodes[outer].next;
         }
     }

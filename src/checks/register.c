@@ -215,8 +215,9 @@ static bool goes_on(const span *p, const finding *f, uint32_t bar)
 }
 
 /* Adds a note to the span that is open, or ends it and begins another one. */
-static void go_on(scene *s, span *p, const finding *f, uint32_t bar)
+static void go_on(scene *s, span *p, const finding *f)
 {
+    uint32_t bar = sw_score_bar_at(s->score, f->event->onset);
     if (p->first.trouble == NO_TROUBLE || !goes_on(p, f, bar)) {
         report(s, p);
         *p = (span){.first = *f, .first_bar = bar};
@@ -243,15 +244,14 @@ static void check_notes(scene *s)
             continue;
         }
         finding f = judge(s, event);
-        uint32_t bar = sw_score_bar_at(s->score, event->onset);
         if (f.trouble == COVERED) {
-            go_on(s, &covered, &f, bar);
+            go_on(s, &covered, &f);
         } else { /* a line that comes through in between is heard */
             report(s, &covered);
             covered = (span){0};
         }
         if (f.trouble == TOO_SOFT || f.trouble == TOO_LOUD) {
-            go_on(s, &beyond, &f, bar);
+            go_on(s, &beyond, &f);
         }
     }
     report(s, &beyond);

@@ -123,7 +123,7 @@ static void run(sw_check *check)
 {
     for (size_t s = 0; s < check->reading->score_count; s++) {
         const sw_score *score = &check->reading->scores[s];
-        if (score->in_markup) {
+        if (score->in_markup || score->staff_count < 2) {
             continue;
         }
         extent *extents = sw_alloc_zero(score->staff_count + 1, sizeof *extents);

@@ -53,20 +53,15 @@ static sw_note_list list_staff(const sw_reading *reading, const sw_score *score,
 {
     sw_note_list list = {0};
     size_t capacity = 0;
-    bool in_order = true; /* as those of a single voice are */
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
         if (sw_note_is_played(reading, score, event) || (rests && is_rest(event))) {
-            in_order = in_order &&
-                       (list.count == 0 || compare_times(&list.items[list.count - 1], &i, (void *)score) < 0);
             list.items = sw_grow(list.items, list.count, &capacity, sizeof *list.items);
             list.items[list.count++] = i;
         }
     }
-    if (!in_order) {
-        qsort_r(list.items, list.count, sizeof *list.items, compare_times, (void *)score);
-    }
+    sw_sort_with(list.items, list.count, sizeof *list.items, compare_times, (void *)score);
     return list;
 }
 

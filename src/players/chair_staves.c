@@ -68,25 +68,11 @@ static void add(sw_chair_list *list, size_t chair)
     list->items[list->count++] = (uint32_t)chair;
 }
 
-/* The instrument that gives a chair its name: "Piccolo" of a chair that plays [piccolo, flute]. */
-static const sw_instrument *own_instrument(const sw_film *film, const sw_chair *chair)
-{
-    const sw_instrument *named = sw_instruments_find(sw_film_instruments(film), chair->name);
-    return named != NULL && sw_chair_plays(chair, named) ? named : chair->plays[0];
-}
-
-/* The only number that a chair's name has, 0 otherwise. */
-static unsigned number_of(const sw_chair *chair)
-{
-    sw_staff_numbers numbers = sw_staff_numbers_of(chair->name);
-    return numbers.count == 1 ? numbers.items[0] : 0;
-}
-
 /* All chairs with the instrument as their own. */
 static void collect_own(const sw_film *film, const sw_instrument *instrument, sw_chair_list *list)
 {
     for (size_t i = 0; i < sw_film_chair_count(film); i++) {
-        if (sw_instruments_alike(own_instrument(film, sw_film_chair(film, i)), instrument)) {
+        if (sw_instruments_alike(sw_film_chair(film, i)->own, instrument)) {
             add(list, i);
         }
     }
@@ -129,7 +115,7 @@ static sw_booking choose_numbers(const sw_film *film, const sw_chair_list *own,
     for (size_t n = 0; n < numbers->count; n++) {
         bool found = false;
         for (size_t i = 0; i < own->count; i++) {
-            unsigned number = number_of(sw_film_chair(film, own->items[i]));
+            unsigned number = sw_film_chair(film, own->items[i])->number;
             bool only = number == 0 && own->count == 1 && numbers->items[n] == 1;
             if (number == numbers->items[n] || only) {
                 add(list, own->items[i]);

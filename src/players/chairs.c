@@ -342,11 +342,9 @@ sw_seating *sw_seating_of(const sw_film *film, const sw_reading *reading, const 
     seating->staves = sw_arena_alloc(seating->arena, (score->staff_count + 1) * sizeof *seating->staves);
     for (size_t i = 0; i < sw_film_chair_count(film); i++) {
         const sw_chair *chair = sw_film_chair(film, i);
-        sw_staff_numbers numbers = sw_staff_numbers_of(chair->name);
         seating->players = sw_grow(seating->players, seating->player_count, &seating->player_capacity,
                                    sizeof *seating->players);
-        seating->players[seating->player_count++] =
-            (sw_player){chair, chair->name, numbers.count == 1 ? numbers.items[0] : 0};
+        seating->players[seating->player_count++] = (sw_player){chair, chair->name, chair->number};
     }
     b.present = sw_alloc(most * sizeof *b.present);
     b.active = sw_alloc(most * sizeof *b.active);

@@ -147,9 +147,11 @@ static bool holds_for(const builder *b, size_t number, uint32_t voice)
     if (p->staff == staff) {
         return p->voice == SW_NO_INDEX || !has_own(b, number, voice);
     }
-    uint32_t brace = sw_staff_brace(b->reading, b->score, staff);
-    return is_line_of_dynamics(b, p->staff) && brace != SW_NO_INDEX &&
-           sw_staff_brace(b->reading, b->score, p->staff) == brace;
+    if (b->score->staves[p->staff].group != b->score->staves[staff].group ||
+        !is_line_of_dynamics(b, p->staff)) {
+        return false; /* the usual case */
+    }
+    return sw_staff_brace(b->reading, b->score, staff) != SW_NO_INDEX;
 }
 
 static stretch *last_of(line *l)

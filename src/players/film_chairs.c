@@ -1,7 +1,9 @@
 /* The section "chairs" of stavewright.yaml. */
 #include <string.h>
 
+#include "players/chairs.h"
 #include "players/film_reader.h"
+#include "players/staff_numbers.h"
 
 enum { NAME, PLAYS, PLAYERS, PERCUSSION, MUTES, PRERECORDED, STAVES, KEYS };
 static const char *const chair_keys[] = {
@@ -138,6 +140,16 @@ static bool read_who(sw_film_reader *r, const yaml_node_t *node, const yaml_node
                                                 "chair '%s' plays nothing; name an instrument", chair->name);
 }
 
+/* What a chair's name says: which of its instruments is its own ("Piccolo" of a chair that plays [flute,
+ * piccolo]), and its number. */
+static void read_name(const sw_film_reader *r, sw_chair *chair)
+{
+    sw_staff_numbers numbers = sw_staff_numbers_of(chair->name);
+    chair->number = numbers.count == 1 ? numbers.items[0] : 0;
+    const sw_instrument *named = sw_instruments_find(sw_film_instruments(r->film), chair->name);
+    chair->own = named != NULL && sw_chair_plays(chair, named) ? named : chair->plays[0];
+}
+
 static bool read_chair(sw_film_reader *r, const yaml_node_t *node, size_t number)
 {
     const yaml_node_t *values[KEYS];
@@ -150,14 +162,18 @@ static bool read_chair(sw_film_reader *r, const yaml_node_t *node, size_t number
         return false;
     }
     chair->percussion_given = values[PERCUSSION] != NULL;
-    return (values[PLAYERS] == NULL ||
-            sw_yaml_number(&r->yaml, values[PLAYERS], "players", &chair->players)) &&
-           (values[PERCUSSION] == NULL || read_instruments(r, values[PERCUSSION], "percussion", true,
-                                                           &chair->percussion, &chair->percussion_count)) &&
-           (values[MUTES] == NULL || read_mutes(r, values[MUTES], chair)) &&
-           (values[PRERECORDED] == NULL ||
-            sw_yaml_flag(&r->yaml, values[PRERECORDED], "prerecorded", &chair->prerecorded)) &&
-           (values[STAVES] == NULL || read_patterns(r, values[STAVES], &r->film->patterns[number]));
+    bool read =
+        (values[PLAYERS] == NULL || sw_yaml_number(&r->yaml, values[PLAYERS], "players", &chair->players)) &&
+        (values[PERCUSSION] == NULL || read_instruments(r, values[PERCUSSION], "percussion", true,
+                                                        &chair->percussion, &chair->percussion_count)) &&
+        (values[MUTES] == NULL || read_mutes(r, values[MUTES], chair)) &&
+        (values[PRERECORDED] == NULL ||
+         sw_yaml_flag(&r->yaml, values[PRERECORDED], "prerecorded", &chair->prerecorded)) &&
+        (values[STAVES] == NULL || read_patterns(r, values[STAVES], &r->film->patterns[number]));
+    if (read) {
+        read_name(r, chair);
+    }
+    return read;
 }
 
 bool sw_film_read_chairs(sw_film_reader *r, const yaml_node_t *node)

@@ -68,17 +68,6 @@ static bool in_order(const sw_score *score)
     return true;
 }
 
-/* Sorts the events of one voice, if they are not in order as they come from the walk. */
-static void sort_voice(sw_score *score, uint32_t *order, size_t count)
-{
-    for (size_t i = 1; i < count; i++) {
-        if (compare_times(&order[i - 1], &order[i], score) > 0) {
-            qsort_r(order, count, sizeof *order, compare_times, score);
-            return;
-        }
-    }
-}
-
 static uint32_t *event_order(sw_score *score)
 {
     uint32_t *order = sw_alloc(score->event_count * sizeof *order);
@@ -91,7 +80,7 @@ static uint32_t *event_order(sw_score *score)
         uint32_t voice = score->events[order[first]].voice;
         for (end = first + 1; end < score->event_count && score->events[order[end]].voice == voice; end++) {
         }
-        sort_voice(score, order + first, end - first);
+        sw_sort_with(order + first, end - first, sizeof *order, compare_times, score);
     }
     return order;
 }

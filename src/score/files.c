@@ -39,7 +39,7 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
         return SW_NO_INDEX;
     }
     syntax = shelved ? syntax : sw_syntax_parse(text);
-    *error = sw_syntax_refusal(syntax);
+    *error = shelved ? NULL : sw_syntax_refusal(syntax);
     if (*error != NULL) {
         sw_syntax_free(syntax);
         if (owned) {

@@ -135,9 +135,6 @@ bool sw_paths_collect(sw_paths *paths, const char *path, char **error)
 
 typedef struct source {
     char *path;
-    dev_t device;
-    ino_t number;
-    bool exists;
     bool included;    /* by another file */
     bool touched;     /* it has changed, or a file that it includes has gone */
     uint32_t reached; /* by which main file last: its number + 1; 0: by none */
@@ -153,6 +150,7 @@ typedef struct sources {
     source *items;
     size_t count;
     size_t capacity;
+    sw_names *keys;          /* of each: what tells one file from all others; number 0 is no file's */
     const sw_paths *touched; /* NULL: all are */
 } sources;
 
@@ -172,26 +170,33 @@ static bool is_touched(const sources *list, const char *path)
     return found;
 }
 
+/* The number of a file among those of the list, from 0; a new one when it is not there yet. Two paths to one
+ * file on disk are one. */
+static uint32_t number_of(sources *list, const char *path, const struct stat *status)
+{
+    struct {
+        dev_t device;
+        ino_t file;
+    } on_disk;
+    if (status == NULL) { /* staged, but no longer on disk */
+        return sw_names_add(list->keys, sw_slice_of(path)) - 1;
+    }
+    memset(&on_disk, 0, sizeof on_disk);
+    on_disk.device = status->st_dev;
+    on_disk.file = status->st_ino;
+    return sw_names_add(list->keys, (sw_slice){(const char *)&on_disk, sizeof on_disk}) - 1;
+}
+
 /* The place of a file in the list; added when it is not there yet. */
 static uint32_t source_of(sources *list, const char *path)
 {
     struct stat status;
-    bool exists = stat(path, &status) == 0;
-    for (uint32_t i = 0; i < list->count; i++) {
-        const source *s = &list->items[i];
-        if (exists ? s->exists && s->device == status.st_dev && s->number == status.st_ino
-                   : strcmp(s->path, path) == 0) { /* staged, but no longer on disk */
-            return i;
-        }
+    uint32_t number = number_of(list, path, stat(path, &status) == 0 ? &status : NULL);
+    if (number == list->count) {
+        list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
+        list->items[list->count++] = (source){.path = strdup(path), .touched = is_touched(list, path)};
     }
-    list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
-    list->items[list->count] =
-        (source){.path = strdup(path), .exists = exists, .touched = is_touched(list, path)};
-    if (exists) {
-        list->items[list->count].device = status.st_dev;
-        list->items[list->count].number = status.st_ino;
-    }
-    return (uint32_t)list->count++;
+    return number;
 }
 
 /* A regular file, wherever files come from. */
@@ -385,7 +390,7 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
 
 sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options, const sw_paths *touched)
 {
-    sources list = {.touched = touched};
+    sources list = {.touched = touched, .keys = sw_names_new()};
     for (size_t i = 0; i < files->count; i++) {
         source_of(&list, files->items[i]);
     }
@@ -418,5 +423,6 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
         free(list.items[i].names);
     }
     free(list.items);
+    sw_names_free(list.keys);
     return result;
 }

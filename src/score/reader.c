@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "score/prelude.h"
 #include "score/reader.h"
 
 /* ---- names and variables ---- */
@@ -488,6 +489,19 @@ static int compare_prefixes(const void *a, const void *b)
     return x->start < y->start ? -1 : x->start > y->start;
 }
 
+void sw_reader_clear(sw_reader *reader)
+{
+    free(reader->waiting.items);
+    free(reader->scores.items);
+    free(reader->inner.items);
+    free(reader->values);
+    free(reader->quotes);
+    free(reader->drums);
+    free(reader->tag_groups);
+    free(reader->reported);
+    sw_arena_free(reader->arena);
+}
+
 sw_reading *sw_read(const char *path, const sw_read_options *options, char **error)
 {
     sw_reading *reading = sw_alloc_zero(1, sizeof *reading);
@@ -505,6 +519,7 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
     uint32_t file = sw_open_file(&reader, path, SW_NO_INDEX, error);
     if (file != SW_NO_INDEX) {
         sw_cursor cursor = sw_cursor_inside(&reader, file, 0);
+        sw_read_prelude(&reader, &cursor);
         sw_read_toplevel(&reader, &cursor, &reader.waiting);
         finish_book(&reader, &reader.waiting);
         play_all(&reader);
@@ -516,15 +531,8 @@ sw_reading *sw_read(const char *path, const sw_read_options *options, char **err
         }
         place_findings(reading);
     }
-    free(reader.waiting.items);
-    free(reader.scores.items);
-    free(reader.inner.items);
-    free(reader.values);
-    free(reader.quotes);
-    free(reader.drums);
-    free(reader.tag_groups);
-    free(reader.reported);
-    sw_arena_free(reader.arena);
+    sw_prelude_release(reader.prelude);
+    sw_reader_clear(&reader);
     if (file == SW_NO_INDEX) {
         sw_reading_free(reading);
         return NULL;

@@ -134,7 +134,8 @@ typedef struct sw_drum {
 typedef struct sw_reader {
     sw_reading *reading;
     const sw_read_options *options;
-    sw_arena *arena; /* functions and their signatures; lives as long as the reader */
+    sw_arena *arena;            /* functions and their signatures; lives as long as the reader */
+    struct sw_prelude *prelude; /* that was taken over and holds more of them; NULL: none */
     sw_note_table notes;
     sw_mode mode;
     sw_duration duration; /* the inherited one */
@@ -308,6 +309,11 @@ sw_pending sw_read_score_block(sw_reader *reader, uint32_t file, uint32_t node);
 bool sw_reader_is_full(sw_reader *reader, uint32_t file, uint32_t start, uint32_t end);
 /* Says once for each name that something could not be resolved. */
 void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, const char *what);
+
+/* Frees what a reader holds, but not its reading. */
+void sw_reader_clear(sw_reader *reader);
+/* Frees what a reading holds, but not itself. */
+void sw_reading_clear(sw_reading *reading);
 
 /* ---- other passes ---- */
 

@@ -2,6 +2,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#include "score/reader.h"
 #include "stavewright/metre.h"
 #include "stavewright/score.h"
 
@@ -19,11 +20,8 @@ static void free_score(sw_score *score)
     free(score->syllables);
 }
 
-void sw_reading_free(sw_reading *reading)
+void sw_reading_clear(sw_reading *reading)
 {
-    if (reading == NULL) {
-        return;
-    }
     for (size_t i = 0; i < reading->file_count; i++) {
         sw_syntax_free(reading->files[i].syntax);
         if (reading->files[i].owned) {
@@ -41,7 +39,14 @@ void sw_reading_free(sw_reading *reading)
     free(reading->prefixes);
     sw_findings_free(&reading->findings);
     sw_names_free(reading->names);
-    free(reading);
+}
+
+void sw_reading_free(sw_reading *reading)
+{
+    if (reading != NULL) {
+        sw_reading_clear(reading);
+        free(reading);
+    }
 }
 
 size_t sw_reading_memory(const sw_reading *reading)

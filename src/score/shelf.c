@@ -7,18 +7,28 @@
 #include "score/shelf.h"
 
 typedef struct shelved {
-    char *error; /* why it can't be read */
+    char *error; /* why it can't be read, or is no source */
     sw_text *text;
     sw_syntax *syntax;
     bool ready; /* otherwise somebody is reading it */
     struct shelved *next;
 } shelved;
 
+/* A cue has a handful of families, and its parts are read one after another: so many are enough. */
+enum { PRELUDES = 16 };
+
+typedef struct kept {
+    char *key;
+    sw_prelude *prelude; /* NULL: none */
+} kept;
+
 struct sw_shelf {
     pthread_mutex_t lock;
     pthread_cond_t changed;
     sw_memo *files; /* by absolute path: a pointer to what is shelved */
     shelved *first;
+    kept preludes[PRELUDES]; /* a ring */
+    size_t oldest;
 };
 
 sw_shelf *sw_shelf_new(void)
@@ -42,6 +52,10 @@ void sw_shelf_free(sw_shelf *shelf)
         sw_text_free(file->text);
         free(file);
         file = next;
+    }
+    for (size_t i = 0; i < PRELUDES; i++) {
+        free(shelf->preludes[i].key);
+        sw_prelude_release(shelf->preludes[i].prelude);
     }
     sw_memo_free(shelf->files);
     pthread_cond_destroy(&shelf->changed);
@@ -75,6 +89,7 @@ static const shelved *get(sw_shelf *shelf, const char *path)
         pthread_mutex_unlock(&shelf->lock); /* others can be read meanwhile */
         file->text = sw_text_read(path, &file->error);
         file->syntax = file->text == NULL ? NULL : sw_syntax_parse(file->text);
+        file->error = file->syntax == NULL ? file->error : sw_syntax_refusal(file->syntax);
         pthread_mutex_lock(&shelf->lock);
         file->ready = true;
         pthread_cond_broadcast(&shelf->changed);
@@ -90,11 +105,36 @@ static const shelved *get(sw_shelf *shelf, const char *path)
 bool sw_shelf_take(sw_shelf *shelf, const char *path, sw_text **text, sw_syntax **syntax, char **error)
 {
     const shelved *file = get(shelf, path);
-    if (file->text == NULL) {
+    if (file->error != NULL) {
         *error = strdup(file->error);
         return false;
     }
     *text = sw_text_share(path, file->text);
     *syntax = sw_syntax_share(file->syntax, *text);
     return true;
+}
+
+sw_prelude *sw_shelf_find_prelude(sw_shelf *shelf, sw_slice key)
+{
+    sw_prelude *found = NULL;
+    pthread_mutex_lock(&shelf->lock);
+    for (size_t i = 0; i < PRELUDES && found == NULL; i++) {
+        const kept *k = &shelf->preludes[i];
+        found = k->prelude != NULL && sw_slice_is(key, k->key) ? sw_prelude_hold(k->prelude) : NULL;
+    }
+    pthread_mutex_unlock(&shelf->lock);
+    return found;
+}
+
+void sw_shelf_keep_prelude(sw_shelf *shelf, sw_slice key, sw_prelude *prelude)
+{
+    sw_buffer copy = {0};
+    sw_buffer_append(&copy, key);
+    pthread_mutex_lock(&shelf->lock);
+    kept gone = shelf->preludes[shelf->oldest];
+    shelf->preludes[shelf->oldest] = (kept){copy.data, prelude};
+    shelf->oldest = (shelf->oldest + 1) % PRELUDES;
+    pthread_mutex_unlock(&shelf->lock);
+    free(gone.key);
+    sw_prelude_release(gone.prelude);
 }

@@ -21,7 +21,7 @@ static void sort_settings(sw_score *score)
     for (uint32_t i = 0; i < count; i++) {
         order[i] = i;
     }
-    qsort_r(order, count, sizeof *order, compare_settings, score->settings);
+    sw_sort_with(order, count, sizeof *order, compare_settings, score->settings);
     sw_setting *sorted = sw_alloc((count + 1) * sizeof *sorted);
     for (size_t i = 0; i < count; i++) {
         sorted[i] = score->settings[order[i]];

@@ -75,6 +75,8 @@ sw_git *sw_git_open(char **error)
     sw_git *git = sw_alloc_zero(1, sizeof *git);
     git->folders = sw_memo_new();
     git_libgit2_init();
+    /* As git itself does, objects are taken as they are: to look for damaged ones is git fsck's work. */
+    git_libgit2_opts(GIT_OPT_ENABLE_STRICT_HASH_VERIFICATION, 0);
     if (!open_repository(git, error)) {
         sw_git_free(git);
         return NULL;
@@ -147,7 +149,7 @@ static char *inside_path(const sw_git *git, const char *path)
     size_t top = strlen(git->top);
     char *inside = NULL;
     if (absolute != NULL && strncmp(absolute, git->top, top) == 0 && absolute[top] == '/') {
-        inside = sw_source_format("%s", absolute + top + 1);
+        inside = strdup(absolute + top + 1);
     }
     free(absolute);
     return inside;
@@ -215,30 +217,43 @@ static sw_file_origin find_in_revision(void *context, const char *path, sw_buffe
     return origin;
 }
 
-static sw_file_origin find_staged(void *context, const char *path, sw_buffer *bytes)
+/* Where the index says that a path in the working tree is; *id is its blob when it is in there. */
+static sw_file_origin look_up(const sw_git *git, const char *inside, git_oid *id)
 {
-    const sw_git *git = context;
-    pthread_mutex_lock(&looking);
-    char *inside = inside_path(git, path);
-    const git_index_entry *entry = inside == NULL ? NULL : entry_of(git, inside);
     sw_file_origin origin = SW_FILE_MISSING;
-    git_blob *blob = NULL;
-    if (inside == NULL || (entry == NULL && (in_submodule(git, inside) || is_ignored(git, inside)))) {
+    pthread_mutex_lock(&looking);
+    const git_index_entry *entry = entry_of(git, inside);
+    if (entry == NULL && (in_submodule(git, inside) || is_ignored(git, inside))) {
         origin = SW_FILE_ON_DISK;
     } else if (entry != NULL && entry->mode != GIT_FILEMODE_COMMIT) {
         origin = SW_FILE_GIVEN;
+        git_oid_cpy(id, &entry->id);
     }
-    if (origin == SW_FILE_GIVEN && bytes != NULL) {
-        if (git_blob_lookup(&blob, git->repository, &entry->id) == 0 &&
-            git_blob_rawsize(blob) <= SW_TEXT_LIMIT) {
-            sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
-        } else {
-            origin = SW_FILE_MISSING;
-        }
+    pthread_mutex_unlock(&looking);
+    return origin;
+}
+
+static bool append_blob(const sw_git *git, const git_oid *id, sw_buffer *bytes)
+{
+    git_blob *blob = NULL;
+    bool found = git_blob_lookup(&blob, git->repository, id) == 0 && git_blob_rawsize(blob) <= SW_TEXT_LIMIT;
+    if (found) {
+        sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
     }
     git_blob_free(blob);
+    return found;
+}
+
+static sw_file_origin find_staged(void *context, const char *path, sw_buffer *bytes)
+{
+    const sw_git *git = context;
+    char *inside = inside_path(git, path);
+    git_oid id;
+    sw_file_origin origin = inside == NULL ? SW_FILE_ON_DISK : look_up(git, inside, &id);
+    if (origin == SW_FILE_GIVEN && bytes != NULL && !append_blob(git, &id, bytes)) {
+        origin = SW_FILE_MISSING;
+    }
     free(inside);
-    pthread_mutex_unlock(&looking);
     return origin;
 }
 

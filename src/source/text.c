@@ -62,7 +62,6 @@ static sw_text *text_over(const char *path, sw_buffer bytes, bool exists)
     text->bytes = bytes.data;
     text->length = (uint32_t)bytes.length;
     text->exists = exists;
-    text->digest = sw_digest(SW_DIGEST_START, sw_buffer_slice(&bytes));
     index_lines(text);
     index_columns(text);
     return text;

@@ -18,6 +18,11 @@ typedef struct work {
     sw_held_signals signals;
 } work;
 
+static uint64_t digest_of(const sw_text *text)
+{
+    return sw_digest(SW_DIGEST_START, (sw_slice){text->bytes, text->length});
+}
+
 /* True when the target still holds the bytes that were read. A new file is checked when it is placed. */
 static bool check_unchanged(const sw_target *t, char **error)
 {
@@ -42,7 +47,7 @@ static bool check_unchanged(const sw_target *t, char **error)
         return sw_target_fail(t, "cannot be found again", error);
     }
     bool same_file = now.st_dev == opened.st_dev && now.st_ino == opened.st_ino;
-    if (!same_file || found.length != before->length || found.digest != before->digest) {
+    if (!same_file || found.length != before->length || found.digest != digest_of(before)) {
         return sw_source_fail(error, "%s: was changed by somebody else meanwhile", before->path);
     }
     return true;
@@ -106,7 +111,7 @@ static void describe(work *w)
         const sw_text *before = w->targets[i].write->before;
         sw_slice after = w->targets[i].write->after;
         sw_journal_add(&w->journal, w->targets[i].path,
-                       (sw_fingerprint){before->exists, before->length, before->digest},
+                       (sw_fingerprint){before->exists, before->length, digest_of(before)},
                        (sw_fingerprint){true, after.length, sw_digest(SW_DIGEST_START, after)});
     }
 }

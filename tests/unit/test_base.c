@@ -199,6 +199,62 @@ static void assert_rational(sw_rational actual, sw_rational wanted)
     assert_true(sw_rational_equal(actual, wanted));
 }
 
+/* ---- sorting ---- */
+
+typedef struct numbered {
+    int key;
+    int number;
+} numbered;
+
+static int compare_keys(const void *a, const void *b)
+{
+    return ((const numbered *)a)->key - ((const numbered *)b)->key;
+}
+
+static int compare_by_table(const void *a, const void *b, void *context)
+{
+    const int *table = context;
+    return table[*(const uint32_t *)a] - table[*(const uint32_t *)b];
+}
+
+/* What sorted order means does not depend on how it was reached: each key not below the one before, equal
+ * ones in the order that they had, everybody still there. */
+static void sorting_keeps_the_order_of_equals(void **state)
+{
+    (void)state;
+    enum { MOST = 60 };
+    uint32_t dice = 12345;
+    for (int round = 0; round < 3000; round++) {
+        numbered items[MOST];
+        int table[MOST];
+        uint32_t order[MOST];
+        size_t count = (size_t)(round % MOST);
+        int climb = round % 7; /* 0: any order; more: runs that get longer */
+        for (size_t i = 0; i < count; i++) {
+            dice = dice * 1664525u + 1013904223u;
+            int jump = (int)(dice >> 16) % 9;
+            bool falls = climb == 0 || (dice >> 8) % (unsigned)(3 * climb) == 0;
+            items[i] = (numbered){i == 0 || falls ? jump : items[i - 1].key + jump / 4, (int)i};
+            table[i] = items[i].key;
+            order[i] = (uint32_t)i;
+        }
+        sw_sort(items, count, sizeof *items, compare_keys);
+        sw_sort_with(order, count, sizeof *order, compare_by_table, table);
+        bool seen[MOST] = {false};
+        for (size_t i = 0; i < count; i++) {
+            assert_int_equal(items[i].number, order[i]);
+            assert_int_equal(items[i].key, table[order[i]]);
+            assert_false(seen[order[i]]);
+            seen[order[i]] = true;
+            if (i > 0) {
+                assert_true(items[i - 1].key < items[i].key ||
+                            (items[i - 1].key == items[i].key && items[i - 1].number < items[i].number));
+            }
+        }
+    }
+    sw_sort(NULL, 0, sizeof(int), compare_keys);
+}
+
 static void rational_is_in_lowest_terms(void **state)
 {
     (void)state;
@@ -309,6 +365,9 @@ static void rational_agrees_with_128_bits(void **state)
         sw_rational b = random_rational();
         if (next_random() % 4 == 0) {
             b = sw_rational_make(random_number(), a.den); /* a common denominator */
+        } else if (next_random() % 4 == 0) { /* as note values are */
+            a = sw_rational_make(random_number(), INT64_C(1) << (next_random() % 40));
+            b = sw_rational_make(random_number(), INT64_C(1) << (next_random() % 40));
         }
         wide an = a.num;
         wide ad = a.den;
@@ -348,6 +407,7 @@ int main(void)
         cmocka_unit_test(buffer_is_always_terminated),
         cmocka_unit_test(names_number_strings),
         cmocka_unit_test(names_survive_growth),
+        cmocka_unit_test(sorting_keeps_the_order_of_equals),
         cmocka_unit_test(rational_is_in_lowest_terms),
         cmocka_unit_test(rational_prints),
         cmocka_unit_test(rational_rounds_down),

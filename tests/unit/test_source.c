@@ -240,7 +240,8 @@ static void files_are_read_as_they_are(void **state)
     assert_memory_equal(text->bytes, bytes, sizeof bytes);
     assert_true(text->exists);
     sw_text *copy = sw_text_from_bytes("copy.ly", (sw_slice){bytes, sizeof bytes - 1});
-    assert_true(copy->digest == text->digest);
+    assert_int_equal(copy->length, text->length);
+    assert_memory_equal(copy->bytes, text->bytes, sizeof bytes);
     sw_text_free(copy);
     sw_text_free(text);
     put_file("empty.ly", (sw_slice){"", 0});
