@@ -8,7 +8,9 @@ lower = \relative c {
   c4 e g c |
 }
 
+global = { \tempo 4 = 60 s1*4 }
+
 \score {
-  \new Staff = "lower" \lower
+  \new Staff = "lower" << \global \lower >>
   \layout { }
 }
