@@ -469,6 +469,30 @@ static bool is_left(const sw_change *change, uint32_t mark)
     return false;
 }
 
+/* Whether a note has a tie inside of its chord: <c~ e>. */
+static bool has_own_tie(const sw_draft *draft, uint32_t chord, const sw_cell_note *note)
+{
+    bool own = note->tied && note->old != SW_NO_INDEX && draft->parent[note->old] == chord;
+    uint32_t c = own ? at(draft, note->old)->first : SW_NO_INDEX;
+    while (c != SW_NO_INDEX && sw_music_mark_class(draft->reading, c) != SW_MARK_TIE) {
+        c = at(draft, c)->next;
+    }
+    return c != SW_NO_INDEX;
+}
+
+/* Ties of single notes of a chord, for its copy. */
+static void copy_own_ties(sw_draft *draft, uint32_t chord, const sw_cell *source, sw_cell *copy)
+{
+    for (size_t n = 0; n < source->note_count; n++) {
+        bool tied = has_own_tie(draft, chord, &source->notes[n]);
+        if (tied && source->note_count == 1) {
+            add_edge(draft, copy, "~", SW_MARK_TIE);
+        } else {
+            copy->notes[n].binds = tied;
+        }
+    }
+}
+
 static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
 {
     const sw_score *score = draft->score;
@@ -499,6 +523,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         !filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last)) {
         return false;
     }
+    copy_own_ties(draft, e->chord, &source, last);
     for (size_t i = 0; i < source.mark_count; i++) {
         sw_cell_mark mark = source.marks[i];
         if (is_copied(draft, change, event, mark.class) && !is_left(change, mark.old)) {

@@ -200,7 +200,7 @@ static void copy_notes(sw_draft *draft, uint32_t first, sw_cell *cell)
     for (uint32_t e = first; e < end; e++) {
         const sw_event *event = &score->events[e];
         sw_pitch written = sw_score_written_pitch(draft->reading, score, event->frame, event->pitch);
-        cell->notes[cell->note_count++] = (sw_cell_note){written, event->music, true, true};
+        cell->notes[cell->note_count++] = (sw_cell_note){written, event->music, true, true, false};
     }
 }
 
@@ -371,7 +371,7 @@ size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at)
     first->tied = first->kind == SW_CELL_NOTES;
     sw_cell_set_notes(draft, second, first->notes, first->note_count);
     for (size_t i = 0; i < first->note_count; i++) {
-        first->notes[i].tied = false;
+        first->notes[i].tied = first->notes[i].binds = false;
         second->notes[i].marked = false;
     }
     sw_cell whole = *first;

@@ -26,6 +26,7 @@ typedef struct sw_cell_note {
     uint32_t old; /* the NOTE or DRUM node that it was; SW_NO_INDEX for a new one */
     bool marked;  /* what stands at it inside of its chord comes along: fingering, \harmonic ... */
     bool tied;    /* so does its tie, where that stands inside of the chord: <c~ e> */
+    bool binds;   /* gets such a tie from the edit */
 } sw_cell_note;
 
 typedef struct sw_cell_mark {

@@ -144,6 +144,9 @@ static void add_inner_marks(const sw_edit_proof *p, const sw_draft_item *item, c
             add_mark(p, r, sw_music_slice(reading, c));
         }
     }
+    if (note->binds) {
+        add_mark(p, r, sw_slice_of("~"));
+    }
 }
 
 /* The rows of a touched item at one place where it is heard. */

@@ -276,6 +276,7 @@ static void append_cell(sw_draft *draft, stretch *s, const sw_cell *next)
     }
     for (size_t n = 0; n < next->note_count; n++) {
         s->cell.notes[n].tied = next->notes[n].tied;
+        s->cell.notes[n].binds = next->notes[n].binds;
     }
 }
 

@@ -71,6 +71,9 @@ static void put_inner_marks(sw_printer *p, const sw_draft_item *item, const sw_c
             sw_buffer_append(p->out, sw_music_slice(p->reading, c));
         }
     }
+    if (note->binds) {
+        sw_buffer_char(p->out, '~');
+    }
 }
 
 /* The blanks of the source between two notes of a chord that follow each other there; otherwise one. */
@@ -199,6 +202,7 @@ static bool put_body(sw_printer *p, const sw_piece *piece)
         copy.notes[n] = cell->notes[n];
         copy.notes[n].marked = cell->notes[n].marked && piece->first;
         copy.notes[n].tied = cell->notes[n].tied && piece->last;
+        copy.notes[n].binds = cell->notes[n].binds && piece->last;
     }
     uint32_t outer = piece->fresh ? SW_NO_INDEX : outer_note(p, item->music, false);
     bool bracketed = outer != SW_NO_INDEX && outer == outer_note(p, item->music, true); /* <c-1>: stays so */
