@@ -96,14 +96,18 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
 sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error)
 {
     *error = NULL;
-    sw_reading *reading = sw_read(path, options, error);
+    sw_read_options shelved = options == NULL ? (sw_read_options){0} : *options;
+    shelved.shelf = sw_shelf_new();
+    sw_reading *reading = sw_read(path, &shelved, error);
     if (reading == NULL) {
+        sw_shelf_free(shelved.shelf);
         return NULL;
     }
     sw_move *move = sw_alloc_zero(1, sizeof *move);
+    move->shelf = shelved.shelf;
     sw_move_add_main(move, reading);
     bool alone = strcmp(path, "-") == 0; /* standard input without a name: nobody includes it */
-    if (!alone && !sw_move_read_linked(move, path, options, error)) {
+    if (!alone && !sw_move_read_linked(move, path, &shelved, error)) {
         sw_move_free(move);
         return NULL;
     }
