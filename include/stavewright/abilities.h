@@ -76,6 +76,7 @@ typedef struct sw_technique_set {
 typedef struct sw_tuning {
     const sw_pitch *strings;
     size_t count;
+    int reach; /* semitones above an open string that the fingers have in the first position; 0: not said */
     const char *source; /* NULL: nothing is said */
 } sw_tuning;
 

@@ -40,7 +40,8 @@ typedef enum sw_change_kind {
     SW_CHANGE_NEW_VOICE,    /* gets a second voice: skips, and from `moment` to `until` a chord of `pitches`.
                                Or, with `notes` of the run, skips and these notes as long as they are, with
                                their ties and what says how they are played, without the marks `left`; its
-                               first note gets the mark `text` unless that is NULL */
+                               first note gets the mark `text` unless that is NULL; tuplets that are part of
+                               the run as a whole are written in both voices */
     SW_CHANGE_UNITE,        /* the node `mark` is two voices side by side in one rhythm, `event` being the
                                first of its first voice: it gets the notes of the second one, which goes */
     SW_CHANGE_NEW_VARIABLE, /* moves into a variable called `text`, used in its place */

@@ -164,10 +164,18 @@ sw_move *sw_move_ring(const char *path, const sw_ring_options *options,
 
 typedef enum sw_divisi_way { SW_DIVISI_CHORDS, SW_DIVISI_VOICES, SW_DIVISI_STAVES } sw_divisi_way;
 
+/* Who plays the single notes behind a chord that winds have divided. */
+typedef enum sw_divisi_single {
+    SW_DIVISI_AS_BEFORE, /* whom the staff named last ("1."), otherwise all ("a 2") */
+    SW_DIVISI_ALL,
+    SW_DIVISI_ONE /* the first */
+} sw_divisi_single;
+
 typedef struct sw_divisi_options {
     sw_places places;  /* a staff is needed */
     int parts;         /* 0: as many as the largest chord has notes */
     sw_divisi_way way; /* how it is written: chords with a text, two voices, or a staff a part */
+    sw_divisi_single single;
     bool tremolo_half; /* instead, half of the players have all notes with tremolo, half without */
     sw_elsewhere elsewhere;
     const sw_film *film; /* whose players hold; NULL: the defaults */

@@ -96,11 +96,13 @@ static const sw_subcommand subcommands[] = {
      "example: stavewright cut corpus/1m2-across-the-flats/score.ly --bars 9-10\n",
      sw_command_cut},
     {"divisi", "FILE --staff NAME", "divide a section's chords among its players",
-     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, the\n"
-     "players as even as may be, the outer parts doubled first. --way chords writes where the division\n"
-     "begins and ends (div., div. a 3, unis.; winds: a 2), --way voices writes two voices on the staff,\n"
-     "--way staves a staff a part; what stands under \"non div.\" stays. With --tremolo-half both halves\n"
-     "have all notes, the upper voice with tremolo strokes.\n\n"
+     "Who takes which note is computed over each passage: least movement, no crossing, ties kept, nobody\n"
+     "beyond the compass or in a high position without need, the players of stavewright.yaml as even as may\n"
+     "be, the outer parts doubled first; --why says at which desks they sit. --way chords writes where the\n"
+     "division begins and ends (div., div. a 3, unis.; winds: a 2, 1.), --way voices writes two voices on "
+     "the\n"
+     "staff, --way staves a staff a part; what stands under \"non div.\" stays. With --tremolo-half both\n"
+     "halves have all notes, the upper voice with tremolo strokes.\n\n"
      "example: stavewright divisi corpus/1m3-the-crossing/score.ly --staff viola --bars 1-4 --why\n",
      sw_command_divisi},
     {"double", "FILE --from NAME --to NAME", "copy a line to another staff",

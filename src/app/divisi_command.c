@@ -19,11 +19,24 @@ static bool take_way(const char *value, sw_divisi_way *way)
     return true;
 }
 
+static bool take_single(const char *value, sw_divisi_single *single)
+{
+    if (strcmp(value, "all") != 0 && strcmp(value, "one") != 0) {
+        sw_say_bad("divisi", "--single takes all or one, not %s", value);
+        return false;
+    }
+    *single = value[0] == 'a' ? SW_DIVISI_ALL : SW_DIVISI_ONE;
+    return true;
+}
+
 static bool take(const char *option, const char *value, void *data)
 {
     sw_divisi_options *options = data;
     if (strcmp(option, "--way") == 0) {
         return take_way(value, &options->way);
+    }
+    if (strcmp(option, "--single") == 0) {
+        return take_single(value, &options->single);
     }
     if (strcmp(option, "--tremolo-half") == 0) {
         options->tremolo_half = true;

@@ -79,6 +79,9 @@ void sw_print_abilities(const sw_instrument *instrument)
         for (size_t i = 0; i < can->tuning.count; i++) {
             printf(" %s", sw_pitch_print(can->tuning.strings[i], pitch));
         }
+        if (can->tuning.reach > 0) {
+            printf("; the first position reaches %d semitones above them", can->tuning.reach);
+        }
         printf("\n");
         print_source(can->tuning.source);
     }

@@ -66,6 +66,9 @@ static const sw_option options[] = {
     {"--rest", "1/8", NULL, "breaths",
      "end the note before by an eighth earlier (1/4, 1/16 ...) instead of a breath mark;\nnot in slurs"},
     {"--parts", "N", NULL, "divisi", "in so many parts; without it as many as the largest chord has notes"},
+    {"--single", "WHO", "all one", "divisi",
+     "who of the winds plays single notes behind a chord: \"a 2\" or \"1.\"; without\nit whom the staff "
+     "named last, otherwise all"},
     {"--tremolo-half", NULL, NULL, "divisi",
      "instead, all notes in two voices: half of the section tremolo, half plain"},
     {"--way", "WAY", "chords voices staves", "divisi",

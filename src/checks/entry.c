@@ -87,8 +87,20 @@ typedef struct walker {
     size_t next; /* the span of the seating that comes next */
 } walker;
 
+/* Whether an entry says again what the one before it says: most clefs change nothing here. */
+static bool says_the_same(const sw_entry *a, const sw_entry *b)
+{
+    return a->instrument == b->instrument && a->fit == b->fit &&
+           a->transposition_music == b->transposition_music && a->octave_clef == b->octave_clef &&
+           a->bass_clef == b->bass_clef && a->harmonic_heads == b->harmonic_heads && !a->only_here &&
+           !b->only_here;
+}
+
 static void add(sw_entries *entries, const sw_entry *entry)
 {
+    if (entries->count > 0 && says_the_same(&entries->items[entries->count - 1], entry)) {
+        return;
+    }
     entries->items = sw_grow(entries->items, entries->count, &entries->capacity, sizeof *entries->items);
     entries->items[entries->count++] = *entry;
 }

@@ -2,8 +2,8 @@
  *
  * moves/divisi_plan.c finds the passages and who takes which note. Here they are written: as chords with a
  * text where the division begins and ends, or as two voices on the staff. Texts are those of the house of
- * strings and voices ("div.", "div. a 3", "unis."); winds, who have one player a note, only get "a 2" where
- * they come together again. */
+ * strings and voices ("div.", "div. a 3", "unis."); winds, who have one player a note, get "a 2" where they
+ * come together again, and "1." where only one of them goes on. */
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -11,7 +11,8 @@
 
 #include "checks/say.h"
 #include "moves/choices.h"
-#include "moves/divisi_plan.h"
+#include "moves/divisi_desks.h"
+#include "moves/divisi_winds.h"
 #include "moves/figures.h"
 #include "moves/linked.h"
 #include "players/chairs.h"
@@ -25,6 +26,7 @@ typedef struct work {
     sw_divisi_plan plan;
     const sw_instruments *instruments;
     const sw_instrument *instrument;
+    sw_divisi_fit fit;
     int players; /* of the staff; 0: not known */
     bool words;  /* its players say "div." */
     const sw_playing *playing;
@@ -137,13 +139,43 @@ static bool say_division(work *w, const sw_divisi_passage *passage)
     if (w->open == 0 && says_divided(w, word)) {
         return false;
     }
-    if (w->words && w->open != passage->parts) {
+    if (w->words && w->open != passage->section.parts) {
         add_text(w, passage->first,
-                 passage->parts == 2 ? "^\"div.\""
-                                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->parts));
+                 passage->section.parts == 2
+                     ? "^\"div.\""
+                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->section.parts));
     }
-    leave_open(w, passage->first, passage->parts);
+    leave_open(w, passage->first, passage->section.parts);
     return true;
+}
+
+/* Winds say who is left where not all of them hold on, and that all play again behind it. */
+static void say_holders(work *w, const sw_divisi_passage *passage)
+{
+    unsigned said = 0;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        unsigned holders = sw_divisi_holders(&w->plan, passage, i);
+        const char *who =
+            holders == 0 || holders == said || says_who(w, i)
+                ? NULL
+                : sw_divisi_say_holders(&w->fit, &passage->section, holders, onset_of(w, i), w->arena);
+        if (who != NULL) {
+            add_text(w, i, sw_arena_format(w->arena, "^\"%s\"", who));
+        }
+        said = holders;
+    }
+}
+
+/* Who of the winds plays behind a passage. */
+static const char *who_is_next(const work *w, const sw_divisi_passage *passage)
+{
+    sw_divisi_single single = w->options->single;
+    const char *chosen = single == SW_DIVISI_ALL ? NULL
+                                                 : sw_divisi_say_chosen(&w->fit, onset_of(w, passage->first),
+                                                                        single == SW_DIVISI_ONE, w->arena);
+    return chosen != NULL
+               ? chosen
+               : sw_arena_format(w->arena, "a %d", w->players > 0 ? w->players : passage->section.parts);
 }
 
 /* The text behind a passage: at the next note that is not divided. */
@@ -157,15 +189,14 @@ static void say_end(work *w, const sw_divisi_passage *passage)
     if (w->words && word_between(w, onset_of(w, passage->last), chord->stroke->onset) != NULL) {
         return; /* the staff speaks for itself */
     }
-    if (!chord->stroke->alone || chord->stroke->tied || (chord->chosen && chord->count != 1)) {
+    if (!chord->stroke->alone || chord->tied || (chord->chosen && chord->count != 1)) {
         return;
     }
     leave_open(w, next, 0);
     if (w->words) {
         add_text(w, next, chord->count > 1 ? "^\"non div.\"" : "^\"unis.\"");
     } else if (chord->count == 1 && !says_who(w, next)) {
-        add_text(w, next,
-                 sw_arena_format(w->arena, "^\"a %d\"", w->players > 0 ? w->players : passage->parts));
+        add_text(w, next, sw_arena_format(w->arena, "^\"%s\"", who_is_next(w, passage)));
     }
 }
 
@@ -179,24 +210,31 @@ static unsigned voices_of(const work *w, const sw_divisi_passage *passage, size_
     const sw_divisi_plan *plan = &w->plan;
     int height = sw_pitch_quarter_tones(plan->score->events[event].pitch);
     unsigned voices = 0;
-    for (int part = 0; part < passage->parts; part++) {
+    for (int part = 0; part < passage->section.parts; part++) {
         uint32_t note = sw_divisi_note(plan, passage, chord, part);
         if (sw_pitch_quarter_tones(plan->score->events[note].pitch) == height) {
-            voices |= part < passage->parts / 2 ? LOWER : UPPER;
+            voices |= part < passage->section.parts / 2 ? LOWER : UPPER;
         }
     }
     return voices != 0 && w->options->tremolo_half ? LOWER | UPPER : voices;
 }
 
-/* Whether a chord stands in a tuplet or a written-out tremolo, where no second voice is written. */
-static bool is_scaled(const sw_divisi_plan *plan, size_t chord)
+/* Whether a passage stands in a written-out tremolo, or has a tuplet within a tuplet: no second voice is
+ * written there. */
+static bool is_too_deep(const sw_divisi_plan *plan, const sw_divisi_passage *passage)
 {
     const sw_score *score = plan->score;
-    for (uint32_t f = score->events[plan->chords[chord].stroke->event].frame; f != SW_NO_INDEX;
+    for (size_t i = passage->first; i <= passage->last; i++) {
+        uint32_t levels;
+        sw_divisi_tuplet(plan, plan->chords[i].stroke->event, &levels);
+        if (levels > 1) {
+            return true;
+        }
+    }
+    for (uint32_t f = score->events[plan->chords[passage->first].stroke->event].frame; f != SW_NO_INDEX;
          f = score->frames[f].parent) {
         const sw_music *m = &plan->reading->music[score->frames[f].music];
-        if (m->kind == SW_MUSIC_SCALE ||
-            (m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(plan->reading, m->name), "tremolo") == 0)) {
+        if (m->kind == SW_MUSIC_REPEAT && strcmp(sw_reading_name(plan->reading, m->name), "tremolo") == 0) {
             return true;
         }
     }
@@ -207,7 +245,7 @@ static bool is_scaled(const sw_divisi_plan *plan, size_t chord)
 static bool ties_hold(const work *w, const sw_divisi_passage *passage)
 {
     const sw_divisi_plan *plan = &w->plan;
-    bool hold = !plan->chords[passage->first].stroke->tied;
+    bool hold = !plan->chords[passage->first].tied;
     for (size_t i = passage->first; i <= passage->last && hold; i++) {
         uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
         for (uint32_t e = plan->chords[i].stroke->event; e < end && hold; e++) {
@@ -218,12 +256,26 @@ static bool ties_hold(const work *w, const sw_divisi_passage *passage)
     return hold;
 }
 
+/* The first or last event of the tuplet in which an event stands: rests at its edges belong to it. */
+static uint32_t edge_of_tuplet(const sw_divisi_plan *plan, uint32_t event,
+                               uint32_t (*step)(const sw_score *score, uint32_t event))
+{
+    uint32_t levels;
+    uint32_t tuplet = sw_divisi_tuplet(plan, event, &levels);
+    for (uint32_t e = event;
+         tuplet != SW_NO_INDEX && e != SW_NO_INDEX && sw_divisi_tuplet(plan, e, &levels) == tuplet;
+         e = step(plan->score, e)) {
+        event = e;
+    }
+    return event;
+}
+
 /* The lower voice gets the notes of the lower parts, and the chords lose what only the lower parts have. */
 static void write_voices(work *w, const sw_divisi_passage *passage)
 {
     const sw_divisi_plan *plan = &w->plan;
-    uint32_t first = plan->chords[passage->first].stroke->event;
-    uint32_t last = plan->chords[passage->last].stroke->event;
+    uint32_t first = edge_of_tuplet(plan, plan->chords[passage->first].stroke->event, sw_voice_previous);
+    uint32_t last = edge_of_tuplet(plan, plan->chords[passage->last].stroke->event, sw_voice_next);
     uint32_t *lower = sw_arena_alloc(w->arena, plan->score->event_count * sizeof *lower);
     size_t lower_count = 0;
     uint32_t *only = sw_arena_alloc(w->arena, plan->score->event_count * sizeof *only);
@@ -324,13 +376,21 @@ static void tell_part(const work *w, const sw_divisi_passage *passage, int part,
     }
     char from[SW_PITCH_TEXT];
     char to[SW_PITCH_TEXT];
-    sw_buffer_format(text, ", %s %s", numbers[passage->parts - 1 - part], sw_pitch_print(high, to));
+    sw_buffer_format(text, ", %s %s", numbers[passage->section.parts - 1 - part], sw_pitch_print(high, to));
     if (!sw_pitch_equal(low, high)) {
         sw_buffer_format(text, " down to %s", sw_pitch_print(low, from));
     }
     if (w->players > 0) {
-        int players = sw_divisi_players(w->players, passage->parts, part);
-        sw_buffer_format(text, " (%d %s)", players, players == 1 ? "player" : "players");
+        int players = passage->section.sizes[part];
+        sw_buffer_format(text, " (%d %s", players, players == 1 ? "player" : "players");
+        const sw_instrument *own = passage->groups.instruments[passage->section.groups[part]];
+        if (own != NULL) { /* of several */
+            sw_buffer_format(text, ", %s", own->id);
+        }
+        if (w->instrument->family == SW_STRINGS) {
+            sw_divisi_say_desks(&passage->section, part, text);
+        }
+        sw_buffer_char(text, ')');
     }
 }
 
@@ -346,12 +406,12 @@ static void begin_choice(work *w, const sw_divisi_passage *passage)
     if (w->options->tremolo_half) {
         sw_buffer_string(&text, "half of them tremolo, half plain");
     } else {
-        sw_buffer_format(&text, "divided in %d", passage->parts);
+        sw_buffer_format(&text, "divided in %d", passage->section.parts);
     }
     if (passage->last > passage->first) {
         sw_buffer_format(&text, " up to %s", sw_say_place(score, onset_of(w, passage->last), end));
     }
-    for (int part = w->options->tremolo_half ? 0 : passage->parts; part-- > 0;) {
+    for (int part = w->options->tremolo_half ? 0 : passage->section.parts; part-- > 0;) {
         tell_part(w, passage, part, &text);
     }
     sw_choices_begin(&w->choices, w->plan.chords[passage->first].stroke->event, "%s", sw_buffer_text(&text));
@@ -359,14 +419,16 @@ static void begin_choice(work *w, const sw_divisi_passage *passage)
 }
 
 /* A line for what was chosen and is left as it is. */
-static void tell_left(work *w)
+static void tell_left(work *w, const sw_divisi_wish *wish)
 {
+    int most = sw_divisi_most(wish);
+    bool few_players = most == wish->players && (wish->parts == 0 || wish->parts > most);
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_divisi_chord *chord = &w->plan.chords[i];
-        int most = w->options->parts > 0 ? w->options->parts : SW_DIVISI_MOST;
         if (chord->chosen && chord->stroke->alone && chord->count > most) {
             char text[SW_SAY];
-            snprintf(text, sizeof text, "%d notes for %d parts: left alone", chord->count, most);
+            snprintf(text, sizeof text, "%d notes for %d %s: left alone", chord->count, most,
+                     few_players ? "players" : "parts");
             sw_move_tell(w->move, "divisi", w->plan.reading, &w->plan.score->events[chord->stroke->event],
                          text);
         }
@@ -385,10 +447,10 @@ static void share_passage(const work *w, const sw_divisi_passage *passage, uint8
         for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
             int height = sw_pitch_quarter_tones(plan->score->events[e].pitch);
             event_parts[e] = 0;
-            for (int part = 0; part < passage->parts; part++) {
+            for (int part = 0; part < passage->section.parts; part++) {
                 uint32_t note = sw_divisi_note(plan, passage, i, part);
                 bool own = sw_pitch_quarter_tones(plan->score->events[note].pitch) == height;
-                event_parts[e] |= (uint8_t)(own ? 1u << (passage->parts - 1 - part) : 0);
+                event_parts[e] |= (uint8_t)(own ? 1u << (passage->section.parts - 1 - part) : 0);
             }
         }
     }
@@ -416,7 +478,8 @@ static int parts_of_all(const work *w)
     int parts = 2;
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_divisi_chord *chord = &w->plan.chords[i];
-        bool counts = chord->chosen && !chord->left && chord->count <= SW_DIVISI_MOST;
+        const sw_divisi_wish any = {.players = w->players};
+        bool counts = chord->chosen && !chord->left && chord->count <= sw_divisi_most(&any);
         parts = counts && chord->count > parts ? chord->count : parts;
     }
     return w->options->parts > 0 ? w->options->parts : parts;
@@ -425,9 +488,9 @@ static int parts_of_all(const work *w)
 /* Everybody plays what is not divided. */
 static bool write_staves(work *w, const sw_read_options *options, char **error)
 {
-    const sw_divisi_wish wish = {.parts = parts_of_all(w)};
-    sw_divisi_find(&w->plan, &wish);
-    tell_left(w);
+    const sw_divisi_wish wish = {.parts = parts_of_all(w), .players = w->players};
+    sw_divisi_find(&w->plan, &wish, &w->fit);
+    tell_left(w, &wish);
     if (w->plan.passage_count == 0) {
         return true;
     }
@@ -464,16 +527,22 @@ static void plan_passages(work *w)
 {
     bool halves = w->options->tremolo_half;
     bool voices = halves || w->options->way == SW_DIVISI_VOICES;
-    const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
+    const sw_divisi_wish wish = {
+        .parts = w->options->parts, .players = w->players, .single_too = halves, .in_one_line = voices};
     if (halves) {
         leave_short_notes(w);
     }
-    sw_divisi_find(&w->plan, &wish);
-    tell_left(w);
+    sw_divisi_find(&w->plan, &wish, &w->fit);
+    tell_left(w, &wish);
     for (size_t p = 0; p < w->plan.passage_count; p++) {
         const sw_divisi_passage *passage = &w->plan.passages[p];
-        if (voices && is_scaled(&w->plan, passage->first)) {
-            tell(w, passage->first, "no second voice is written within a tuplet or tremolo: left alone");
+        if (voices && is_too_deep(&w->plan, passage)) {
+            tell(w, passage->first,
+                 "no second voice is written within a tremolo or a tuplet in a tuplet: left alone");
+            continue;
+        }
+        if (voices && !sw_divisi_is_whole(&w->plan, passage)) {
+            tell(w, passage->first, "a second voice would begin or end within a tuplet: left alone");
             continue;
         }
         if (voices && !ties_hold(w, passage)) {
@@ -490,22 +559,23 @@ static void plan_passages(work *w)
             write_voices(w, passage);
         }
         if (say_division(w, passage)) {
+            if (!w->words && !voices) {
+                say_holders(w, passage);
+            }
             say_end(w, passage);
         }
     }
 }
 
 /* Whether there are players to divide; otherwise *error says why not. */
-static bool can_divide(work *w, const sw_film *film, char **error)
+static bool can_divide(work *w, char **error)
 {
     const sw_score *score = w->plan.score;
     char label[32];
     const char *name = sw_staff_label(w->plan.reading, score, w->plan.staff, label);
     sw_buffer text = {0};
     w->instrument = w->playing->instruments[w->plan.staff];
-    sw_seating *seating = sw_seating_of(film, w->plan.reading, score);
-    w->players = seating->staves[w->plan.staff].players;
-    sw_seating_free(seating);
+    w->players = w->fit.seating->staves[w->plan.staff].players;
     sw_family family = w->instrument == NULL ? SW_PERCUSSION : w->instrument->family;
     w->words = family == SW_STRINGS || family == SW_VOICE;
     if (!w->words && family != SW_WOODWIND && family != SW_BRASS) {
@@ -517,6 +587,8 @@ static bool can_divide(work *w, const sw_film *film, char **error)
                                                : sw_arena_format(w->arena, "plays %s", w->instrument->id));
     } else if (w->options->tremolo_half && family != SW_STRINGS) {
         sw_buffer_format(&text, "\"%s\" has no bows: half tremolo and half plain is for strings", name);
+    } else if (w->options->single != SW_DIVISI_AS_BEFORE && w->words) {
+        sw_buffer_format(&text, "\"%s\" comes together with \"unis.\": --single is for winds", name);
     } else if (w->players > 0 && w->players < (w->options->parts > 0 ? w->options->parts : 2)) {
         sw_buffer_format(&text, "\"%s\" has %d player%s: too few for that many parts", name, w->players,
                          w->players == 1 ? "" : "s");
@@ -535,7 +607,11 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
     uint32_t staff = chosen->score->voices[chosen->score->events[chosen->events[0]].voice].staff;
     sw_divisi_read(&w->plan, chosen, staff, is_chosen);
     free(is_chosen);
-    bool done = can_divide(w, film, error);
+    const sw_score *score = chosen->score;
+    sw_seating *seating = sw_seating_of(film, chosen->reading, score);
+    w->fit = (sw_divisi_fit){score, staff, seating,
+                             sw_entries_of_score(w->instruments, chosen->reading, score, seating)};
+    bool done = can_divide(w, error);
     if (done) {
         leave_double_stops(w);
     }
@@ -548,6 +624,8 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
     }
     sw_choices_free(&w->choices);
     sw_divisi_plan_free(&w->plan);
+    sw_entries_free(w->fit.entries, score->staff_count);
+    sw_seating_free(seating);
     return done;
 }
 

@@ -3,7 +3,7 @@
 #define SW_MOVES_DIVISI_PLAN_H
 
 #include "checks/strokes.h"
-#include "moves/divisi_line.h"
+#include "moves/divisi_fit.h"
 #include "moves/places.h"
 
 /* A note or chord of the staff; grace notes are none. */
@@ -11,6 +11,7 @@ typedef struct sw_divisi_chord {
     const sw_stroke *stroke;
     uint32_t notes[SW_DIVISI_MOST]; /* events, from the lowest up, of each height one */
     uint8_t count;                  /* of heights; more than SW_DIVISI_MOST are counted, but not listed */
+    bool tied;                      /* some note goes on from the chord before */
     bool chosen;
     bool left; /* chosen, but no division: another voice sounds, double stops are wanted, or too many notes */
 } sw_divisi_chord;
@@ -19,7 +20,8 @@ typedef struct sw_divisi_chord {
 typedef struct sw_divisi_passage {
     size_t first;
     size_t last;
-    int parts;
+    sw_divisi_groups groups;
+    sw_divisi_section section;
     uint8_t *notes; /* by chord, by part from the lowest up: which note; see sw_divisi_solve */
     int64_t cost;
 } sw_divisi_passage;
@@ -39,6 +41,7 @@ typedef struct sw_divisi_plan {
 
 typedef struct sw_divisi_wish {
     int parts;       /* 0: as many as the largest chord of a passage has notes */
+    int players;     /* of the staff; 0: not known */
     bool single_too; /* single notes are divided like chords */
     bool
         in_one_line; /* a passage is a run in one block of one voice: single notes between chords are in it */
@@ -47,9 +50,16 @@ typedef struct sw_divisi_wish {
 /* Reads the strokes of a staff. `is_chosen`: by event. What a staff says of double stops the caller marks as
  * `left`. */
 void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staff, const bool *is_chosen);
+/* How many notes a chord may have at most: one for each part, and one for each player. */
+int sw_divisi_most(const sw_divisi_wish *wish);
 /* Finds the passages, and who takes which note in them. */
-void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish);
+void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_divisi_fit *fit);
 void sw_divisi_plan_free(sw_divisi_plan *plan);
+/* The tuplet around an event, as a music node; SW_NO_INDEX: there is none, or one that no second voice can
+ * take along (`levels` is 2 then: a tuplet within a tuplet, or one that a function makes). */
+uint32_t sw_divisi_tuplet(const sw_divisi_plan *plan, uint32_t event, uint32_t *levels);
+/* Whether a passage begins and ends outside of tuplets, or with them. */
+bool sw_divisi_is_whole(const sw_divisi_plan *plan, const sw_divisi_passage *passage);
 /* The note of a part in a chord of a passage, as an event. */
 uint32_t sw_divisi_note(const sw_divisi_plan *plan, const sw_divisi_passage *passage, size_t chord, int part);
 

@@ -245,11 +245,11 @@ static bool read_techniques(reader *r, const yaml_node_t *node)
 
 static bool read_tuning(reader *r, const yaml_node_t *node)
 {
-    static const char *const keys[] = {"strings", "source"};
-    const yaml_node_t *values[2];
+    static const char *const keys[] = {"strings", "source", "reach"};
+    const yaml_node_t *values[3];
     const yaml_node_item_t *items;
     size_t count;
-    if (!sw_yaml_fields(r->yaml, node, "tuning", keys, 2, values) ||
+    if (!sw_yaml_fields(r->yaml, node, "tuning", keys, 3, values) ||
         !need(r, node, "tunings", keys, values, 1) ||
         !sw_yaml_list(r->yaml, values[0], "strings", &items, &count)) {
         return false;
@@ -263,7 +263,11 @@ static bool read_tuning(reader *r, const yaml_node_t *node)
     sw_tuning *tuning = &r->given->said.tuning;
     tuning->strings = strings;
     tuning->count = count;
+    tuning->reach = 0;
     r->given->tuning = true;
+    if (values[2] != NULL && !sw_yaml_number(r->yaml, values[2], "reach", &tuning->reach)) {
+        return false;
+    }
     return read_source(r, node, values[1], &tuning->source);
 }
 

@@ -588,7 +588,8 @@ static sw_voice_cell *add_voice_cell(sw_draft *draft, sw_draft_voice *voice, sw_
         memcpy(cells, voice->cells, voice->cell_count * sizeof *cells);
     }
     voice->cells = cells;
-    cells[voice->cell_count] = (sw_voice_cell){.from = from, .to = to, .cell = {.kind = kind}};
+    cells[voice->cell_count] =
+        (sw_voice_cell){.from = from, .to = to, .tuplet = SW_NO_INDEX, .cell = {.kind = kind}};
     return &cells[voice->cell_count++];
 }
 
@@ -633,6 +634,38 @@ static bool is_listed(const sw_change *change, uint32_t event)
     return false;
 }
 
+sw_slice sw_tuplet_head(const sw_reading *reading, uint32_t tuplet)
+{
+    const sw_music *m = &reading->music[tuplet];
+    sw_slice text = sw_music_slice(reading, tuplet);
+    const char *bracket = memchr(text.data, '{', text.length);
+    sw_slice head = {text.data, bracket == NULL ? 0 : (size_t)(bracket - text.data)};
+    bool plain = m->kind == SW_MUSIC_SCALE && memchr(head.data, '%', head.length) == NULL &&
+                 memchr(head.data, '\n', head.length) == NULL &&
+                 (sw_slice_starts(head, "\\tuplet ") || sw_slice_starts(head, "\\times "));
+    return plain ? head : (sw_slice){NULL, 0};
+}
+
+/* The tuplet of the run in which a chord stands; SW_NO_INDEX when it stands in none. */
+static bool find_tuplet(sw_draft *draft, const sw_draft_voice *voice, uint32_t chord, uint32_t *tuplet)
+{
+    const sw_event *event = &draft->score->events[chord];
+    sw_rational length = sw_duration_length(sw_music_duration(at(draft, event->chord)));
+    uint32_t around = draft->parent[voice->first];
+    *tuplet = SW_NO_INDEX;
+    for (uint32_t m = event->chord; m != around && m != SW_NO_INDEX; m = draft->parent[m]) {
+        if (at(draft, m)->kind == SW_MUSIC_SCALE) {
+            if (*tuplet != SW_NO_INDEX || sw_tuplet_head(draft->reading, m).length == 0) {
+                return sw_draft_fail(draft, chord, "no second voice is written beside a tuplet like this");
+            }
+            *tuplet = m;
+            length = sw_rational_mul(length, sw_rational_make(at(draft, m)->num, at(draft, m)->den));
+        }
+    }
+    return sw_rational_equal(length, event->duration) ||
+           sw_draft_fail(draft, chord, "no second voice is written within a tuplet or tremolo");
+}
+
 /* The notes of a chord that the second voice has. Where one of them is tied to the next chord, all are. */
 static bool add_listed(sw_draft *draft, const sw_change *change, uint32_t chord, sw_draft_voice *voice)
 {
@@ -649,8 +682,9 @@ static bool add_listed(sw_draft *draft, const sw_change *change, uint32_t chord,
         return count == 0 || sw_draft_fail(draft, chord, "grace notes can't be written in a second voice");
     }
     sw_duration value = sw_music_duration(at(draft, event->chord));
-    if (!sw_rational_equal(sw_duration_length(value), event->duration)) {
-        return sw_draft_fail(draft, chord, "no second voice is written beside a tuplet");
+    uint32_t tuplet;
+    if (!find_tuplet(draft, voice, chord, &tuplet)) {
+        return false;
     }
     sw_voice_cell *stretch = add_voice_cell(draft, voice, count > 0 ? SW_CELL_NOTES : SW_CELL_SKIP,
                                             event->onset, sw_event_end(event));
@@ -659,6 +693,7 @@ static bool add_listed(sw_draft *draft, const sw_change *change, uint32_t chord,
     }
     stretch->has_value = true;
     stretch->value = value;
+    stretch->tuplet = tuplet;
     sw_draft_item *item = count == 0 ? NULL : sw_draft_touch(draft, chord);
     if (item == NULL) {
         return count == 0;
@@ -708,19 +743,19 @@ static bool add_run(sw_draft *draft, const sw_change *change, sw_draft_voice *vo
     return true;
 }
 
-/* Whether a second voice can stand beside a run: it begins and ends in the bar's own time, and nothing else
- * sounds there. */
+/* Whether a second voice can stand beside a run: one chord is placed within the run and in the bar's own
+ * time, and nothing else sounds there. */
 static bool has_room(sw_draft *draft, const sw_change *change, const sw_draft_item *item)
 {
     const sw_score *score = draft->score;
     const sw_event *from = &score->events[change->event];
     const sw_event *to = &score->events[change->last];
-    const sw_rational one = {1, 1};
     bool placed = change->note_count > 0 ||
                   (change->pitch_count > 0 && sw_rational_compare(change->moment, from->onset) >= 0 &&
                    sw_rational_compare(change->until, sw_event_end(to)) <= 0 &&
                    sw_rational_compare(change->moment, change->until) < 0);
-    if ((from->flags & SW_EVENT_GRACE) != 0 || !sw_rational_equal(item->scale, one) || !placed) {
+    bool in_time = change->note_count > 0 || sw_rational_equal(item->scale, (sw_rational){1, 1});
+    if ((from->flags & SW_EVENT_GRACE) != 0 || !in_time || !placed) {
         return sw_draft_fail(draft, change->event, "a second voice can't begin and end here");
     }
     uint32_t staff = score->voices[from->voice].staff;
@@ -733,6 +768,20 @@ static bool has_room(sw_draft *draft, const sw_change *change, const sw_draft_it
         }
     }
     return true;
+}
+
+/* A run that is all of a tuplet is the tuplet itself: both voices have its bracket. */
+static void take_whole_tuplet(const sw_draft *draft, sw_draft_voice *voice)
+{
+    uint32_t block = draft->parent[voice->first];
+    uint32_t tuplet = block == SW_NO_INDEX ? SW_NO_INDEX : draft->parent[block];
+    uint32_t around = tuplet == SW_NO_INDEX ? SW_NO_INDEX : draft->parent[tuplet];
+    if (around != SW_NO_INDEX && at(draft, tuplet)->kind == SW_MUSIC_SCALE &&
+        at(draft, around)->kind == SW_MUSIC_SEQUENCE &&
+        outermost(draft, block, false) == outermost(draft, voice->first, false) &&
+        outermost(draft, block, true) == outermost(draft, voice->last, true)) {
+        voice->first = voice->last = tuplet;
+    }
 }
 
 bool sw_change_new_voice(sw_draft *draft, const sw_change *change)
@@ -748,6 +797,7 @@ bool sw_change_new_voice(sw_draft *draft, const sw_change *change)
         !find_run(draft, change, &voice.first, &voice.last) || !has_room(draft, change, item)) {
         return false;
     }
+    take_whole_tuplet(draft, &voice);
     voice.item = item;
     voice.from = score->events[change->event].onset;
     if (change->note_count == 0) {

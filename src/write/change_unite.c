@@ -51,17 +51,32 @@ static uint32_t last_child(const sw_draft *draft, uint32_t music)
     return first == SW_NO_INDEX ? SW_NO_INDEX : draft->before[first];
 }
 
-/* Whether the second voice holds nothing but notes and silence. */
+/* Whether the second voice holds nothing but notes and silence, also in tuplets. */
 static bool is_plain(const sw_draft *draft, uint32_t block)
 {
     for (uint32_t c = at(draft, block)->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
+        uint32_t inner = sw_tuplet_head(draft->reading, c).length > 0 ? at(draft, c)->first : SW_NO_INDEX;
+        bool tuplet = inner != SW_NO_INDEX && at(draft, inner)->kind == SW_MUSIC_SEQUENCE &&
+                      at(draft, inner)->next == SW_NO_INDEX && is_plain(draft, inner);
         bool plain = sw_is_item(at(draft, c)) || at(draft, c)->kind == SW_MUSIC_BAR_CHECK ||
                      says(draft, c, "\\voiceTwo");
-        if (!plain) {
+        if (!plain && !tuplet) {
             return false;
         }
     }
     return true;
+}
+
+/* How many notes and rests are written in some music. */
+static size_t count_items(const sw_draft *draft, uint32_t music)
+{
+    const sw_music *m = at(draft, music);
+    size_t count = sw_is_item(m);
+    for (uint32_t c = m->kind == SW_MUSIC_SEQUENCE || m->kind == SW_MUSIC_SCALE ? m->first : SW_NO_INDEX;
+         c != SW_NO_INDEX; c = at(draft, c)->next) {
+        count += count_items(draft, c);
+    }
+    return count;
 }
 
 static bool drop(sw_draft *draft, uint32_t file, uint32_t start, uint32_t end, uint32_t mark)
@@ -233,10 +248,7 @@ bool sw_change_unite(sw_draft *draft, const sw_change *change)
     }
     uint32_t upper = blocks[0];
     uint32_t lower = blocks[1];
-    size_t left = 0;
-    for (uint32_t c = at(draft, lower)->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
-        left += sw_is_item(at(draft, c));
-    }
+    size_t left = count_items(draft, lower);
     for (uint32_t e = sw_voice_chord(score, change->event);
          e != SW_NO_INDEX && is_below(draft, score->events[e].chord, upper); e = sw_voice_next(score, e)) {
         if (!unite_chord(draft, e, beside(draft, e, lower))) {

@@ -84,6 +84,7 @@ typedef struct sw_voice_cell {
     sw_rational to;
     bool has_value;
     sw_duration value; /* as which it is written; without one the metre divides it */
+    uint32_t tuplet;   /* the node of the tuplet in which it is written; SW_NO_INDEX: none */
     sw_cell cell;
 } sw_voice_cell;
 
@@ -260,6 +261,8 @@ bool sw_event_is_note(const sw_event *event);
 /* Whether some music is two voices side by side, << { ... } \\ { ... } >> or with a \new Voice; their blocks.
  */
 bool sw_voices_beside(const sw_reading *reading, uint32_t music, uint32_t blocks[2]);
+/* What stands before the bracket of a tuplet, "\\tuplet 3/2 "; empty when it is made in another way. */
+sw_slice sw_tuplet_head(const sw_reading *reading, uint32_t tuplet);
 
 /* ---- changes: each adds itself to the draft, or fails ---- */
 

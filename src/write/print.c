@@ -362,6 +362,10 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
         if (piece->tuplet_actual != 0) {
             sw_buffer_format(p->out, "\\tuplet %d/%d { ", piece->tuplet_actual, piece->tuplet_normal);
         }
+        if (piece->opens.length > 0) {
+            sw_buffer_append(p->out, piece->opens);
+            sw_buffer_string(p->out, "{ ");
+        }
         bool inner = put_body(p, piece);
         put_value(p, piece);
         put_marks(p, piece, inner);

@@ -43,6 +43,25 @@ static void print_variable(sw_printer *p, const sw_item_order *order, const sw_d
     sw_mend_value(p, order, v->file, v->to, patch);
 }
 
+/* The tuplet of a cell, also of one before the first or behind the last. */
+static uint32_t tuplet_of(const sw_draft_voice *voice, size_t cell)
+{
+    return cell < voice->cell_count ? voice->cells[cell].tuplet : SW_NO_INDEX;
+}
+
+/* Puts the brackets of a tuplet around what was added for cell `c`, from piece `from` on. */
+static void add_tuplet(const sw_draft *draft, const sw_draft_voice *voice, size_t c, sw_slot *slot,
+                       size_t from)
+{
+    uint32_t tuplet = tuplet_of(voice, c);
+    if (tuplet != SW_NO_INDEX && tuplet_of(voice, c - 1) != tuplet) {
+        slot->pieces[from].opens = sw_tuplet_head(draft->reading, tuplet);
+    }
+    if (tuplet != SW_NO_INDEX && tuplet_of(voice, c + 1) != tuplet) {
+        slot->pieces[slot->piece_count - 1].tuplet_ends = true;
+    }
+}
+
 /* The music of a second voice; what follows counts from its last note. */
 static bool compose_voice(sw_printer *p, const sw_draft_voice *voice)
 {
@@ -55,7 +74,11 @@ static bool compose_voice(sw_printer *p, const sw_draft_voice *voice)
     for (size_t c = 0; c < voice->cell_count && done; c++) {
         const sw_voice_cell *cell = &voice->cells[c];
         const sw_duration *value = cell->has_value ? &cell->value : NULL;
+        size_t from = slot.piece_count;
         done = sw_slot_add_fresh(draft, &slot, voice->item, &cell->cell, value, cell->from, cell->to);
+        if (done) {
+            add_tuplet(draft, voice, c, &slot, from);
+        }
     }
     if (done) {
         sw_print_pieces(p, &slot);

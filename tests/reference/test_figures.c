@@ -76,6 +76,9 @@ static bool agrees(const tables *t, const sw_instrument *i, const char *figure, 
         return read_pitch(value, &pitch) && number <= i->can.tuning.count &&
                sw_pitch_equal(i->can.tuning.strings[number - 1], pitch);
     }
+    if (strcmp(figure, "reach") == 0) {
+        return i->can.tuning.reach == atoi(value);
+    }
     if (strcmp(figure, "weight-loud") == 0) {
         return is_number(sw_instrument_weight(i, SW_F), value);
     }

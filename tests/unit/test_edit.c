@@ -210,6 +210,11 @@ static void test_runs(void **state)
           "c'8-.( "
           "d'4 s8 e'2) } >> \\oneVoice | <e' g'>1 }",
           .kind = SW_CHANGE_NEW_VOICE, .event = 0, .last = 5, .notes = lower, .note_count = 3);
+    CHECK("\\new Staff { c'4 \\times 2/3 { r8 <d' f'> e' } <c' e'>2 }",
+          "\\new Staff { c'4 << { \\voiceOne \\times 2/3 { r8 <d' f'> e' } <c' e'>2 } \\new Voice { "
+          "\\voiceTwo \\times 2/3 { s8 d' e' } c'2 } >> \\oneVoice }",
+          .kind = SW_CHANGE_NEW_VOICE, .event = 1, .last = 5, .notes = (const uint32_t[]){2, 4, 5},
+          .note_count = 3);
     CHECK("<< \\new Staff { \\clef bass c1 }\n   \\new Staff { R1 } >>",
           "<< \\new Staff { \\clef bass R1 }\n   \\new Staff { c1 } >>", .kind = SW_CHANGE_MOVE_RUN,
           .event = 0, .last = 0, .voice = 1);
