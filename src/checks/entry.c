@@ -254,6 +254,18 @@ const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset)
     return &entries->items[low];
 }
 
+static bool holds(const sw_entries *entries, const sw_entry *entry, sw_rational onset)
+{
+    const sw_entry *next = entry + 1;
+    return sw_rational_compare(entry->onset, onset) <= 0 &&
+           (next == entries->items + entries->count || sw_rational_compare(next->onset, onset) > 0);
+}
+
+const sw_entry *sw_entries_next(const sw_entries *entries, const sw_entry *before, sw_rational onset)
+{
+    return before != NULL && holds(entries, before, onset) ? before : sw_entries_at(entries, onset);
+}
+
 static bool sounds_in_octaves(const sw_instrument *instrument)
 {
     return instrument->sounds.step == 0 && instrument->sounds.alter == 0;
