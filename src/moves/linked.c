@@ -49,7 +49,7 @@ static void read_main(void *context, size_t n)
         sw_reading *reading = sw_read(r->paths->items[n], r->options, &r->errors[n]);
         bool shares = reading != NULL && share_a_file(reading, r->move->mains[0]);
         r->items[n] = shares ? reading : NULL;
-        sw_reading_free(shares ? NULL : reading); /* at once: a whole film may lie below the folder */
+        sw_reading_free(shares ? NULL : reading);
     }
 }
 
@@ -80,7 +80,13 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     sw_paths all = {0};
     bool good = sw_paths_collect(&all, folder, error);
     free(folder);
-    sw_paths mains = good ? sw_main_files(&all, options) : (sw_paths){0};
+    sw_paths own = {0};
+    for (size_t i = 0; i < move->mains[0]->file_count; i++) {
+        sw_paths_add(&own, move->mains[0]->files[i].text->path);
+    }
+    /* a whole film may lie below the folder: only what includes one of these files is read */
+    sw_paths mains = good ? sw_main_files_touched(&all, options, &own) : (sw_paths){0};
+    sw_paths_free(&own);
     sw_paths_free(&all);
     sw_move_add_sharing(move, &mains, options);
     sw_paths_free(&mains);
