@@ -13,8 +13,8 @@
 #include "moves/choices.h"
 #include "moves/divisi_desks.h"
 #include "moves/divisi_winds.h"
-#include "moves/figures.h"
 #include "moves/linked.h"
+#include "moves/opening.h"
 #include "players/chairs.h"
 #include "write/draft.h"
 
@@ -656,28 +656,21 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
 static bool run(sw_move *move, const sw_divisi_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    sw_figures figures;
-    sw_chosen chosen;
-    bool done = sw_figures_find(&figures, options->film, error) &&
-                sw_places_choose(move, &options->places, &chosen, error);
-    if (done) {
-        const sw_techniques *techniques = sw_film_techniques(figures.film);
-        const sw_instruments *instruments = sw_film_instruments(figures.film);
-        sw_playing *playing = sw_playing_of(techniques, instruments, chosen.reading, chosen.score);
-        work w = {.move = move,
-                  .options = options,
-                  .instruments = instruments,
-                  .playing = playing,
-                  .techniques = techniques,
-                  .divided = sw_techniques_find(techniques, "divided"),
-                  .choices = {.move = "divisi"},
-                  .arena = sw_arena_new()};
-        done = divide(&w, &chosen, figures.film, reading_options, error);
-        free(chosen.events);
-        sw_arena_free(w.arena);
-        sw_playing_free(playing);
+    sw_opening o;
+    if (!sw_opening_find(move, options->film, &options->places, &o, error)) {
+        return false;
     }
-    sw_figures_free(&figures);
+    work w = {.move = move,
+              .options = options,
+              .instruments = o.instruments,
+              .playing = o.playing,
+              .techniques = o.techniques,
+              .divided = sw_techniques_find(o.techniques, "divided"),
+              .choices = {.move = "divisi"},
+              .arena = sw_arena_new()};
+    bool done = divide(&w, &o.chosen, o.figures.film, reading_options, error);
+    sw_arena_free(w.arena);
+    sw_opening_free(&o);
     return done;
 }
 
