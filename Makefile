@@ -23,7 +23,7 @@ WARNINGS := -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wmissing-prototypes 
 SANITIZE := -fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer
 PACKAGE_FLAGS := $(shell pkg-config --cflags $(PACKAGES) 2>/dev/null)
 LIBS := $(shell pkg-config --libs $(PACKAGES) 2>/dev/null) -lm -pthread
-BASE_FLAGS = -std=c17 -pthread -D_GNU_SOURCE -DSW_VERSION='"$(VERSION)"' -Iinclude -Isrc -fPIC $(PACKAGE_FLAGS) $(CPPFLAGS)
+BASE_FLAGS = -std=c17 -pthread -fno-semantic-interposition -D_GNU_SOURCE -DSW_VERSION='"$(VERSION)"' -Iinclude -Isrc -fPIC $(PACKAGE_FLAGS) $(CPPFLAGS)
 RELEASE_FLAGS = $(BASE_FLAGS) $(CFLAGS)
 TEST_FLAGS = $(BASE_FLAGS) -Itests -Igrammar/src -g -O1 $(SANITIZE)
 

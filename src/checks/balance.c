@@ -63,10 +63,13 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
         balance->parts[staff].longest = sw_rational_zero();
     }
     bool alone = score->staff_count < 2; /* a part: nothing is beside it */
+    const sw_entry *entry = NULL;
+    uint32_t last = SW_NO_INDEX;
     for (size_t i = 0; i < score->event_count && !alone; i++) {
         const sw_event *event = &score->events[i];
         uint32_t staff = score->voices[event->voice].staff;
-        const sw_entry *entry = sw_entries_at(&entries[staff], event->onset);
+        entry = sw_entries_next(&entries[staff], staff == last ? entry : NULL, event->onset);
+        last = staff;
         sw_pitch sound;
         if ((event->flags & SW_EVENT_GRACE) != 0 || !sw_event_is_played(check->reading, score, event) ||
             !sounds_as(entry, event->pitch, &sound)) {

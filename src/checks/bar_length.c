@@ -353,13 +353,13 @@ static void check_score(sw_check *check, const sw_score *score)
             continue;
         }
         line *l = line_of(&list, setting);
-        sw_rational metre = metre_at(score, setting->onset);
         if (sw_rational_is_zero(setting->position)) {
             if (l->home == home_of(check, score, setting)) {
                 l->off = sw_rational_zero(); /* a second mistake has made good for the first */
             }
             continue;
         }
+        sw_rational metre = metre_at(score, setting->onset);
         sw_rational off = behind(setting->position, metre);
         if (sw_rational_is_zero(l->off) || !same_amount(l, off, metre)) {
             report(check, score, i);

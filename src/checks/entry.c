@@ -87,8 +87,20 @@ typedef struct walker {
     size_t next; /* the span of the seating that comes next */
 } walker;
 
+/* Whether an entry says again what the one before it says: most clefs change nothing here. */
+static bool says_the_same(const sw_entry *a, const sw_entry *b)
+{
+    return a->instrument == b->instrument && a->fit == b->fit &&
+           a->transposition_music == b->transposition_music && a->octave_clef == b->octave_clef &&
+           a->bass_clef == b->bass_clef && a->harmonic_heads == b->harmonic_heads && !a->only_here &&
+           !b->only_here;
+}
+
 static void add(sw_entries *entries, const sw_entry *entry)
 {
+    if (entries->count > 0 && says_the_same(&entries->items[entries->count - 1], entry)) {
+        return;
+    }
     entries->items = sw_grow(entries->items, entries->count, &entries->capacity, sizeof *entries->items);
     entries->items[entries->count++] = *entry;
 }
@@ -240,6 +252,18 @@ const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset)
         }
     }
     return &entries->items[low];
+}
+
+static bool holds(const sw_entries *entries, const sw_entry *entry, sw_rational onset)
+{
+    const sw_entry *next = entry + 1;
+    return sw_rational_compare(entry->onset, onset) <= 0 &&
+           (next == entries->items + entries->count || sw_rational_compare(next->onset, onset) > 0);
+}
+
+const sw_entry *sw_entries_next(const sw_entries *entries, const sw_entry *before, sw_rational onset)
+{
+    return before != NULL && holds(entries, before, onset) ? before : sw_entries_at(entries, onset);
 }
 
 static bool sounds_in_octaves(const sw_instrument *instrument)

@@ -52,5 +52,7 @@ size_t sw_entry_written(const sw_entry *entry, sw_pitch pitch, sw_pitch written[
 bool sw_entry_has_harmonic_heads(const sw_entry *entry, sw_rational onset);
 /* What holds at a moment. */
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset);
+/* The same for notes one after another: `before` is what held for the note before, NULL for the first one. */
+const sw_entry *sw_entries_next(const sw_entries *entries, const sw_entry *before, sw_rational onset);
 
 #endif

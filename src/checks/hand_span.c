@@ -110,22 +110,21 @@ static bool plays_here(const sw_check *check, const sw_score *score, const playe
     return sw_staff_brace(check->reading, score, staff) == p->brace && !is_pedal_staff(check, score, staff);
 }
 
-/* `staves` says for each staff whether the player plays it. */
-static strokes collect(const sw_check *check, const sw_score *score, const bool *staves)
+/* Adds what is played on a staff, and the ties from there. */
+static void add_staff(const sw_check *check, const sw_score *score, uint32_t staff, strokes *list, ties *held)
 {
-    ties held = {0};
-    strokes list = {0};
-    for (size_t i = 0; i < score->event_count; i++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *e = &score->events[i];
-        if (!staves[score->voices[e->voice].staff] || !sw_event_is_played(check->reading, score, e)) {
+        if (!sw_event_is_played(check->reading, score, e)) {
             continue;
         }
         if (sw_event_has_mark(check->reading, e, is_tie)) {
-            held.items = sw_grow(held.items, held.count, &held.capacity, sizeof *held.items);
-            held.items[held.count++] = (tied){sw_event_end(e), e->pitch};
+            held->items = sw_grow(held->items, held->count, &held->capacity, sizeof *held->items);
+            held->items[held->count++] = (tied){sw_event_end(e), e->pitch};
         }
-        list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);
-        list.items[list.count++] = (stroke){
+        list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
+        list->items[list->count++] = (stroke){
             .onset = e->onset,
             .grace = {e->grace_num, e->grace_den},
             .key = {.step = sw_pitch_staff_steps(e->pitch),
@@ -134,6 +133,18 @@ static strokes collect(const sw_check *check, const sw_score *score, const bool 
             .pitch = e->pitch,
             .event = e,
         };
+    }
+}
+
+/* `staves` says for each staff whether the player plays it. */
+static strokes collect(const sw_check *check, const sw_score *score, const bool *staves)
+{
+    ties held = {0};
+    strokes list = {0};
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        if (staves[staff]) {
+            add_staff(check, score, staff, &list, &held);
+        }
     }
     if (held.count > 0) {
         qsort(held.items, held.count, sizeof *held.items, compare_ties);

@@ -97,6 +97,7 @@ typedef struct scene {
 static void add_voice(const scene *s, uint32_t voice, sw_line *line)
 {
     const sw_stroke *before = NULL;
+    const sw_entry *entry = NULL;
     int slurs = 0;
     size_t next = 0;
     for (size_t i = 0; i < s->strokes.count; i++) {
@@ -105,7 +106,7 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
         if (stroke->voice != voice || (event->flags & SW_EVENT_GRACE) != 0) {
             continue;
         }
-        const sw_entry *entry = sw_entries_at(s->entries, stroke->onset);
+        entry = sw_entries_next(s->entries, entry, stroke->onset);
         const sw_limit *limit =
             entry->instrument == line->instrument ? NULL : sw_limits_of(s->check->limits, entry->instrument);
         sw_pitch readings[SW_ENTRY_READINGS];

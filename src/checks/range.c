@@ -367,11 +367,15 @@ static void check_score(sw_check *check, size_t number)
     const sw_score *score = &check->reading->scores[number];
     const sw_entries *entries = sw_check_entries(check, score);
     outliers list = {0};
-    for (size_t i = 0; i < score->event_count; i++) {
-        const sw_event *event = &score->events[i];
-        if (sw_event_is_played(check->reading, score, event)) {
-            const sw_entries *own = &entries[score->voices[event->voice].staff];
-            look_at(check, number, event, sw_entries_at(own, event->onset), &list);
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        const sw_entry *entry = NULL;
+        sw_staff_events events = sw_score_staff_events(score, staff);
+        for (uint32_t i = events.first; i < events.end; i++) {
+            const sw_event *event = &score->events[i];
+            if (sw_event_is_played(check->reading, score, event)) {
+                entry = sw_entries_next(&entries[staff], entry, event->onset);
+                look_at(check, number, event, entry, &list);
+            }
         }
     }
     report_all(check, score, &list, entries);

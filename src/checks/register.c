@@ -42,6 +42,7 @@ typedef struct scene {
     const sw_dynamics *dynamics;
     const sw_balance *balance;
     const sw_entries *entries;
+    const sw_entry *entry; /* that held for the note before */
     uint32_t staff;
     span *told; /* the spans of the staff so far */
     size_t told_count;
@@ -88,9 +89,10 @@ static finding mildest(const sw_entry *entry, const sw_event *event, sw_dynamic 
     return best;
 }
 
-static finding judge(const scene *s, const sw_event *event)
+static finding judge(scene *s, const sw_event *event)
 {
-    const sw_entry *entry = sw_entries_at(s->entries, event->onset);
+    const sw_entry *entry = sw_entries_next(s->entries, s->entry, event->onset);
+    s->entry = entry;
     sw_dynamic_now now = sw_dynamics_at(s->dynamics, event->voice, event->onset);
     if (now.level == SW_NO_DYNAMIC || now.level == SW_NIENTE || now.guessed) {
         return (finding){.event = event};

@@ -74,10 +74,13 @@ static void find(const sw_check *check, const sw_score *score, uint32_t staff, c
     uint32_t last = SW_NO_INDEX; /* the tremolo that has been looked at */
     for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
-        const sw_instrument *instrument = sw_entries_at(entries, event->onset)->instrument;
         uint32_t tremolo = tremolo_of(check->reading, score, event);
-        if (tremolo == SW_NO_INDEX || tremolo == last || instrument == NULL ||
-            instrument->can.tremolo.slurred != SW_NO || !sw_event_is_played(check->reading, score, event)) {
+        if (tremolo == SW_NO_INDEX || tremolo == last) {
+            continue;
+        }
+        const sw_instrument *instrument = sw_entries_at(entries, event->onset)->instrument;
+        if (instrument == NULL || instrument->can.tremolo.slurred != SW_NO ||
+            !sw_event_is_played(check->reading, score, event)) {
             continue;
         }
         last = tremolo;

@@ -257,6 +257,9 @@ static sw_pitch sounds(give *g, const sw_entry *entry, uint32_t staff)
     const sw_instrument *instrument = entry->instrument;
     const sw_pitch middle = {0, 0, 0};
     char text[32];
+    if (entry->fit == SW_TRANSPOSITION_FITS && instrument != NULL) {
+        return instrument->sounds; /* a B flat clarinet reads B flats, also where its source says ais */
+    }
     if (entry->fit != SW_TRANSPOSITION_NONE) {
         return entry->transposition;
     }
@@ -387,13 +390,37 @@ static void find_left(give *g)
 
 /* ---- the move ------------------------------------------------------------------------------------------ */
 
-static void find_entries(give *g)
+/* Whether the notes of a staff mean the same pitches in all of the passage, so that one interval leads from
+ * one staff to the other. */
+static bool is_in_one_key(give *g, const sw_entries *entries, uint32_t staff, char **error)
+{
+    sw_pitch first = sounds(g, sw_entries_at(entries, g->begin), staff);
+    for (size_t i = 0; i < entries->count; i++) {
+        const sw_entry *entry = &entries->items[i];
+        bool inside =
+            sw_rational_compare(g->begin, entry->onset) < 0 && sw_rational_compare(entry->onset, g->end) < 0;
+        if (inside && !sw_pitch_equal(sounds(g, entry, staff), first)) {
+            char place[SW_SAY];
+            char text[32];
+            return fail(error,
+                        "%s: from here on %s is written in another key; take what stands before and what "
+                        "stands behind one after the other; nothing is changed",
+                        sw_say_place(g->chosen.score, entry->onset, place), label(g, staff, text));
+        }
+    }
+    return true;
+}
+
+static bool find_entries(give *g, char **error)
 {
     const sw_score *score = g->chosen.score;
     sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
     g->from = *sw_entries_at(&entries[g->source], g->begin);
     g->to = *sw_entries_at(&entries[g->target], g->begin);
+    bool done = is_in_one_key(g, &entries[g->source], g->source, error) &&
+                is_in_one_key(g, &entries[g->target], g->target, error);
     sw_entries_free(entries, score->staff_count);
+    return done;
 }
 
 /* The dynamic in force at a moment in a voice, as it is written; empty when there is none, or when a hairpin
@@ -441,8 +468,7 @@ static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error
     if (g->move->findings.count > 0) {
         return true;
     }
-    find_entries(g);
-    if (!find_voice(g, error) || !find_interval(g, error)) {
+    if (!find_entries(g, error) || !find_voice(g, error) || !find_interval(g, error)) {
         return false;
     }
     find_left(g);
@@ -516,10 +542,9 @@ static bool find_players(give *g, sharing *s, char **error)
         sw_share_player *player = &s->players[s->player_count];
         s->names[s->player_count++] = name;
         give one = *g;
-        if (!find_staves(&one, name, error)) {
+        if (!find_staves(&one, name, error) || !find_entries(&one, error)) {
             return false;
         }
-        find_entries(&one);
         const sw_instrument *to = one.to.instrument;
         if (to == NULL || !to->has_compass) {
             return fail(error, "no compass is known for %s; give it its part by itself", name, "");

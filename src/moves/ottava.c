@@ -98,23 +98,25 @@ static bool write_bracket(sw_move *move, const sw_chosen *chosen, const uint32_t
     return true;
 }
 
-/* By event: the repeat or outermost music that it is written in. */
-static uint32_t *find_homes(const sw_chosen *chosen, const uint32_t *parent)
+/* By event: the music in a sequence that holds it, and the repeat or outermost music that this is written
+ * in. */
+static void find_homes(const sw_chosen *chosen, const uint32_t *parent, uint32_t *unit, uint32_t *home)
 {
-    uint32_t *home = sw_alloc((chosen->score->event_count + 1) * sizeof *home);
     for (uint32_t e = 0; e < chosen->score->event_count; e++) {
-        uint32_t at = in_sequence(chosen->reading, parent, chosen->score->events[e].chord);
-        home[e] = at == SW_NO_INDEX ? SW_NO_INDEX : repeat_around(chosen->reading, parent, at);
+        unit[e] = in_sequence(chosen->reading, parent, chosen->score->events[e].chord);
+        home[e] = unit[e] == SW_NO_INDEX ? SW_NO_INDEX : repeat_around(chosen->reading, parent, unit[e]);
     }
-    return home;
 }
 
 static sw_brackets add_all(sw_move *move, const sw_chosen *chosen, int ledgers)
 {
     uint32_t *parent = find_parents(chosen->reading);
-    uint32_t *home = find_homes(chosen, parent);
-    sw_brackets planned = sw_ottava_plan(move, chosen, home, ledgers);
+    uint32_t *unit = sw_alloc((chosen->score->event_count + 1) * sizeof *unit);
+    uint32_t *home = sw_alloc((chosen->score->event_count + 1) * sizeof *home);
+    find_homes(chosen, parent, unit, home);
+    sw_brackets planned = sw_ottava_plan(move, chosen, unit, home, ledgers);
     sw_brackets *brackets = &planned;
+    free(unit);
     free(home);
     size_t kept = 0;
     for (size_t i = 0; i < brackets->count; i++) {

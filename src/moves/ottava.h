@@ -31,9 +31,11 @@ typedef struct sw_brackets {
     size_t capacity;
 } sw_brackets;
 
-/* The brackets that the chosen notes need (ottava_plan.c). `home`, by event of the score: the music in which
- * a bracket must end that begins there. */
-sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *home, int ledgers);
+/* The brackets that the chosen notes need (ottava_plan.c). By event of the score, `unit`: the music beside
+ * which a bracket can begin or end (a note, a tremolo, a note with what follows it as graces), and `home`:
+ * the music in which a bracket must end that begins there. */
+sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *unit, const uint32_t *home,
+                           int ledgers);
 /* Whether a setting is an \ottava. */
 bool sw_is_ottava(const sw_reading *reading, const sw_setting *setting);
 /* Its number: 0 ends a bracket. */

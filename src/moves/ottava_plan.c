@@ -5,7 +5,8 @@
 #include "checks/say.h"
 #include "moves/ottava.h"
 
-/* What begins on a staff at one moment. Heights are steps above the middle line of the clef. */
+/* What begins on a staff at one moment, graces included, or within one after-grace or tremolo, where no
+ * bracket can begin or end. Heights are steps above the middle line of the clef. */
 typedef struct slice {
     sw_rational onset;
     sw_rational end;
@@ -15,8 +16,9 @@ typedef struct slice {
     int low;
     int chosen_high;
     int chosen_low;
-    bool bass;    /* under a bass clef */
-    bool covered; /* by a bracket that is there */
+    bool bass;           /* under a bass clef */
+    bool covered;        /* by a bracket that is there */
+    uint32_t edge_voice; /* in which a bracket begins or ends at the onset, otherwise SW_NO_INDEX */
 } slice;
 
 typedef struct plan {
@@ -24,6 +26,7 @@ typedef struct plan {
     const sw_chosen *chosen;
     uint32_t staff;
     int ledgers;
+    const uint32_t *unit;  /* by event */
     const uint32_t *home;  /* by event */
     const bool *is_chosen; /* by event */
     uint32_t *events;      /* of the staff, in order of time */
@@ -97,6 +100,9 @@ static void set_lines(plan *p)
                 clef = sw_reading_name(reading, reading->music[setting->music].name);
             } else if (sw_is_ottava(reading, setting)) {
                 covered = sw_ottava_number(reading, setting) != 0;
+                if (sw_rational_equal(setting->onset, p->slices[i].onset)) {
+                    p->slices[i].edge_voice = setting->voice;
+                }
             }
         }
         int line = middle_line(clef, &p->slices[i].bass);
@@ -139,11 +145,17 @@ static void collect(plan *p)
     }
 }
 
+/* Graces take no time of their own. */
+static sw_rational end_of(const sw_event *event)
+{
+    return (event->flags & SW_EVENT_GRACE) != 0 ? event->onset : sw_event_end(event);
+}
+
 static void add_to_slice(const plan *p, slice *s, uint32_t event)
 {
     const sw_event *e = &p->chosen->score->events[event];
     int step = sw_pitch_staff_steps(e->pitch);
-    s->end = sw_rational_max(s->end, sw_event_end(e));
+    s->end = sw_rational_max(s->end, end_of(e));
     s->high = step > s->high ? step : s->high;
     s->low = step < s->low ? step : s->low;
     if (p->is_chosen[event] && (s->top == SW_NO_INDEX || step > s->chosen_high)) {
@@ -156,26 +168,66 @@ static void add_to_slice(const plan *p, slice *s, uint32_t event)
     }
 }
 
+/* The frame in which an event's unit stands: it differs each time that the unit is played. */
+static uint32_t unit_frame(const plan *p, uint32_t event)
+{
+    const sw_score *score = p->chosen->score;
+    uint32_t found = score->events[event].frame;
+    for (uint32_t f = found; f != SW_NO_INDEX; f = score->frames[f].parent) {
+        found = score->frames[f].music == p->unit[event] ? score->frames[f].parent : found;
+    }
+    return found;
+}
+
+/* The number of the first event in the unit of event number i. */
+static size_t unit_begin(const plan *p, size_t i)
+{
+    uint32_t event = p->events[i];
+    size_t begin = i;
+    if (p->unit[event] != p->chosen->score->events[event].chord) {
+        uint32_t frame = unit_frame(p, event);
+        for (size_t k = i; k-- > 0;) {
+            uint32_t other = p->events[k];
+            begin = p->unit[other] == p->unit[event] && unit_frame(p, other) == frame ? k : begin;
+        }
+    }
+    return begin;
+}
+
+/* By event number: whether a slice begins there. */
+static bool *find_cuts(const plan *p)
+{
+    const sw_event *events = p->chosen->score->events;
+    bool *cut = sw_alloc((p->event_count + 1) * sizeof *cut);
+    for (size_t i = 0; i < p->event_count; i++) {
+        cut[i] = i == 0 || !sw_rational_equal(events[p->events[i - 1]].onset, events[p->events[i]].onset);
+        for (size_t k = unit_begin(p, i) + 1; k <= i; k++) {
+            cut[k] = false;
+        }
+    }
+    return cut;
+}
+
 static void cut_slices(plan *p)
 {
     const sw_event *events = p->chosen->score->events;
+    bool *cut = find_cuts(p);
     p->slices = sw_alloc((p->event_count + 1) * sizeof *p->slices);
     for (size_t i = 0; i < p->event_count; i++) {
         const sw_event *e = &events[p->events[i]];
-        const sw_event *before = i == 0 ? NULL : &events[p->events[i - 1]];
-        bool same = before != NULL && sw_rational_equal(before->onset, e->onset) &&
-                    before->grace_num == e->grace_num && before->grace_den == e->grace_den;
-        if (!same) {
+        if (cut[i]) {
             int step = sw_pitch_staff_steps(e->pitch);
             p->slices[p->count++] = (slice){.onset = e->onset,
                                             .end = e->onset,
                                             .top = SW_NO_INDEX,
                                             .bottom = SW_NO_INDEX,
+                                            .edge_voice = SW_NO_INDEX,
                                             .high = step,
                                             .low = step};
         }
         add_to_slice(p, &p->slices[p->count - 1], p->events[i]);
     }
+    free(cut);
 }
 
 /* ---- brackets ---- */
@@ -241,29 +293,87 @@ static void say(const plan *p, sw_buffer *to, const slice *s, const char *what)
 static uint32_t last_event(const plan *p, uint32_t first, const slice *last)
 {
     const sw_score *score = p->chosen->score;
+    bool graces = sw_rational_equal(last->onset, last->end);
     for (size_t i = p->event_count; i-- > 0;) {
         const sw_event *e = &score->events[p->events[i]];
-        if (e->voice == score->events[first].voice && sw_rational_equal(e->onset, last->onset) &&
-            sw_rational_equal(sw_event_end(e), last->end)) {
+        if (e->voice == score->events[first].voice && sw_rational_compare(e->onset, last->onset) >= 0 &&
+            sw_rational_equal(end_of(e), last->end) && (graces || (e->flags & SW_EVENT_GRACE) == 0)) {
             return p->events[i];
         }
     }
     return SW_NO_INDEX;
 }
 
+/* Whether the unit of an event begins with its slice. */
+static bool begins_with(const plan *p, uint32_t event, const slice *s)
+{
+    size_t i = 0;
+    while (p->events[i] != event) {
+        i++;
+    }
+    const sw_event *first = &p->chosen->score->events[p->events[unit_begin(p, i)]];
+    return sw_rational_equal(first->onset, s->onset);
+}
+
+static uint32_t first_event(const slice *first, int direction)
+{
+    return direction > 0 ? first->top : first->bottom;
+}
+
+/* The slice that begins where a slice ends; NULL when there is none. */
+static slice *next_slice(const plan *p, size_t i)
+{
+    slice *next = i + 1 < p->count ? &p->slices[i + 1] : NULL;
+    return next != NULL && sw_rational_equal(next->onset, p->slices[i].end) ? next : NULL;
+}
+
+/* Whether a bracket of another voice begins or ends at a slice: which of the two commands comes last there is
+ * a question of the order of voices. */
+static bool is_edge_of_others(const plan *p, const slice *s, uint32_t event)
+{
+    return s != NULL && s->edge_voice != SW_NO_INDEX &&
+           s->edge_voice != p->chosen->score->events[event].voice;
+}
+
+/* Why there can't be a bracket from one slice to another; NULL when there can be one. */
+static const char *find_obstacle(const plan *p, size_t from_slice, size_t to_slice, int direction)
+{
+    const slice *from = &p->slices[from_slice];
+    const slice *to = &p->slices[to_slice];
+    uint32_t first = first_event(from, direction);
+    uint32_t last = last_event(p, first, to);
+    if (last == SW_NO_INDEX || !begins_with(p, first, from)) {
+        return "note: no bracket here: it would begin in one voice and end in another";
+    }
+    if (is_edge_of_others(p, from, first) || is_edge_of_others(p, next_slice(p, to_slice), last)) {
+        return "note: no bracket here: it would meet a bracket of another voice";
+    }
+    if (!is_readable(from, direction, 1)) {
+        return "note: no bracket here: what sounds with it would get too many ledger lines";
+    }
+    if (sw_rational_equal(from->onset, to->end)) {
+        return "note: no bracket here: there are only grace notes, without a note behind them";
+    }
+    return NULL;
+}
+
+/* Makes *last an earlier slice if that is what a bracket needs to be possible. The obstacle when none is. */
+static const char *shorten(const plan *p, size_t first, size_t *last, int direction)
+{
+    const char *obstacle = find_obstacle(p, first, *last, direction);
+    while (obstacle != NULL && *last > first) {
+        do {
+            (*last)--;
+        } while (*last > first && !needs(p, &p->slices[*last], direction));
+        obstacle = find_obstacle(p, first, *last, direction);
+    }
+    return obstacle;
+}
+
 static void add_bracket(plan *p, size_t first, size_t last, int direction)
 {
     const slice *from = &p->slices[first];
     const slice *to = &p->slices[last];
-    uint32_t event = direction > 0 ? from->top : from->bottom;
-    uint32_t end = last_event(p, event, to);
-    if (!is_readable(from, direction, 1) || end == SW_NO_INDEX) {
-        say(p, &p->move->notes, from,
-            end == SW_NO_INDEX
-                ? "note: no bracket here: it would begin in one voice and end in another"
-                : "note: no bracket here: what sounds with it would get too many ledger lines");
-        return;
-    }
     static const char *const names[2][2] = {{"8va", "15ma"}, {"8vb", "15mb"}};
     int octaves = octaves_for(p, first, last, direction);
     int most = 0;
@@ -284,8 +394,12 @@ static void add_bracket(plan *p, size_t first, size_t last, int direction)
                                             .from = from->onset,
                                             .to = to->end,
                                             .octaves = direction * octaves,
-                                            .first = event,
-                                            .last = end};
+                                            .first = first_event(from, direction),
+                                            .last = last_event(p, first_event(from, direction), to)};
+    slice *next = next_slice(p, last);
+    if (next != NULL) {
+        next->edge_voice = p->chosen->score->events[first_event(from, direction)].voice;
+    }
 }
 
 static void plan_staff(plan *p)
@@ -298,7 +412,12 @@ static void plan_staff(plan *p)
         size_t last = i;
         if (direction != 0) {
             last = end_of_bracket(p, i, direction);
-            add_bracket(p, i, last, direction);
+            const char *obstacle = shorten(p, i, &last, direction);
+            if (obstacle == NULL) {
+                add_bracket(p, i, last, direction);
+            } else {
+                say(p, &p->move->notes, &p->slices[i], obstacle);
+            }
         }
         i = last + 1;
     }
@@ -309,7 +428,8 @@ static void plan_staff(plan *p)
     p->event_count = p->count = 0;
 }
 
-sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *home, int ledgers)
+sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *unit, const uint32_t *home,
+                           int ledgers)
 {
     const sw_score *score = chosen->score;
     bool *is_chosen = sw_chosen_map(chosen);
@@ -317,7 +437,12 @@ sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_
     for (size_t i = 0; i < chosen->count; i++) {
         staves[score->voices[score->events[chosen->events[i]].voice].staff] = true;
     }
-    plan p = {.move = move, .chosen = chosen, .ledgers = ledgers, .home = home, .is_chosen = is_chosen};
+    plan p = {.move = move,
+              .chosen = chosen,
+              .ledgers = ledgers,
+              .unit = unit,
+              .home = home,
+              .is_chosen = is_chosen};
     for (uint32_t s = 0; s < score->staff_count; s++) {
         p.staff = s;
         if (staves[s]) {

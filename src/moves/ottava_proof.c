@@ -80,13 +80,28 @@ static bool has_ottava(const sw_reading *reading, const sw_score *score, uint32_
     return false;
 }
 
+/* The number that holds from a moment on, by the last command there; 0 when there is none. */
+static int ottava_from(const sw_reading *reading, const sw_score *score, uint32_t staff, sw_rational onset)
+{
+    int number = 0;
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *s = &score->settings[i];
+        if (s->staff == staff && sw_rational_equal(s->onset, onset) && sw_is_ottava(reading, s)) {
+            number = sw_ottava_number(reading, s);
+        }
+    }
+    return number;
+}
+
 static bool has_brackets(const sw_reading *reading, const sw_score *score, const sw_brackets *brackets,
                          bool add)
 {
     for (size_t i = 0; i < brackets->count; i++) {
         const sw_bracket *b = &brackets->items[i];
-        bool there = has_ottava(reading, score, b->staff, b->from, b->octaves);
-        if (there != add || (add && !has_ottava(reading, score, b->staff, b->to, 0))) {
+        bool there = add ? ottava_from(reading, score, b->staff, b->from) == b->octaves &&
+                               has_ottava(reading, score, b->staff, b->to, 0)
+                         : has_ottava(reading, score, b->staff, b->from, b->octaves);
+        if (there != add) {
             return false;
         }
     }
