@@ -11,9 +11,8 @@
 #include "checks/changeovers.h"
 #include "checks/say.h"
 #include "moves/choices.h"
-#include "moves/figures.h"
 #include "moves/linked.h"
-#include "moves/places.h"
+#include "moves/opening.h"
 
 /* A note that is to end earlier. */
 typedef struct letting_go {
@@ -358,32 +357,28 @@ static void free_plan(plan *p)
     free(p->staves);
     free(p->is_chosen);
     free(p->items);
-    free(p->chosen.events);
     sw_choices_free(&p->choices);
 }
 
 static bool run(sw_move *move, const sw_courtesy_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    plan p = {.move = move, .options = options, .choices = {.move = "courtesy"}};
-    sw_figures figures;
-    if (!sw_figures_find(&figures, options->film, error)) {
+    sw_opening o;
+    if (!sw_opening_find(move, options->film, &options->places, &o, error)) {
         return false;
     }
-    p.techniques = sw_film_techniques(figures.film);
-    bool done = sw_places_choose(move, &options->places, &p.chosen, error);
-    if (done) {
-        sw_playing *playing =
-            sw_playing_of(p.techniques, sw_film_instruments(figures.film), p.chosen.reading, p.chosen.score);
-        p.playing = playing;
-        make_plan(&p);
-        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
-        sw_choices_make(move, &p.choices, &request);
-        free_plan(&p);
-        sw_playing_free(playing);
-    }
-    sw_figures_free(&figures);
-    return done;
+    plan p = {.move = move,
+              .options = options,
+              .techniques = o.techniques,
+              .chosen = o.chosen,
+              .playing = o.playing,
+              .choices = {.move = "courtesy"}};
+    make_plan(&p);
+    sw_edit_request request = sw_chosen_request(move, &o.chosen, options->elsewhere, reading_options);
+    sw_choices_make(move, &p.choices, &request);
+    free_plan(&p);
+    sw_opening_free(&o);
+    return true;
 }
 
 sw_move *sw_move_courtesy(const char *path, const sw_courtesy_options *options,

@@ -13,8 +13,8 @@
 #include "moves/choices.h"
 #include "moves/divisi_desks.h"
 #include "moves/divisi_winds.h"
-#include "moves/figures.h"
 #include "moves/linked.h"
+#include "moves/opening.h"
 #include "players/chairs.h"
 #include "write/draft.h"
 
@@ -36,8 +36,9 @@ typedef struct work {
     sw_arena *arena;
     uint32_t *tremolos; /* strokes that only one half gets: MARK nodes */
     size_t tremolo_count;
-    int open;          /* in how many parts the last passage has left the staff; 0: together */
-    sw_rational since; /* where it has said so; den 0: nowhere */
+    int open;            /* in how many parts the last passage has left the staff; 0: together */
+    int divided_players; /* of that passage */
+    sw_rational since;   /* where it has said so; den 0: nowhere */
 } work;
 
 static sw_rational onset_of(const work *w, size_t chord)
@@ -104,11 +105,28 @@ static bool says_who(const work *w, size_t chord)
     return false;
 }
 
-static void leave_double_stops(work *w)
+/* How many of the strings play an event: "solo", "1 desk", "half" leave fewer than the staff has. */
+static int players_at(const work *w, uint32_t event)
+{
+    static const char *const fewer[] = {"one-player", "one-desk", "half-section"};
+    const int players[] = {1, w->players == 1 ? 1 : 2, (w->players + 1) / 2};
+    for (size_t i = 0; i < sizeof fewer / sizeof fewer[0] && w->words; i++) {
+        uint8_t technique = sw_techniques_find(w->techniques, fewer[i]);
+        uint8_t group = sw_techniques_get(w->techniques, technique)->group;
+        if (sw_playing_now(w->playing, event, group) == technique) {
+            return players[i];
+        }
+    }
+    return w->players;
+}
+
+/* What the words of the staff say of each chord. */
+static void read_words(work *w)
 {
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_technique_word *word = word_between(w, (sw_rational){0, 0}, onset_of(w, i));
         w->plan.chords[i].left = w->plan.chords[i].left || says_double_stops(w, word);
+        w->plan.chords[i].players = players_at(w, w->plan.chords[i].stroke->event);
     }
 }
 
@@ -133,8 +151,10 @@ static void leave_open(work *w, size_t chord, int parts)
 static bool say_division(work *w, const sw_divisi_passage *passage)
 {
     const sw_technique_word *word = word_between(w, w->since, onset_of(w, passage->first));
-    if (word != NULL) { /* the staff has spoken since */
+    int players = w->plan.chords[passage->first].players;
+    if (word != NULL || players != w->divided_players) { /* the staff has spoken since */
         w->open = 0;
+        w->divided_players = players;
     }
     if (w->open == 0 && says_divided(w, word)) {
         return false;
@@ -380,7 +400,7 @@ static void tell_part(const work *w, const sw_divisi_passage *passage, int part,
     if (!sw_pitch_equal(low, high)) {
         sw_buffer_format(text, " down to %s", sw_pitch_print(low, from));
     }
-    if (w->players > 0) {
+    if (w->plan.chords[passage->first].players > 0) {
         int players = passage->section.sizes[part];
         sw_buffer_format(text, " (%d %s", players, players == 1 ? "player" : "players");
         const sw_instrument *own = passage->groups.instruments[passage->section.groups[part]];
@@ -421,16 +441,20 @@ static void begin_choice(work *w, const sw_divisi_passage *passage)
 /* A line for what was chosen and is left as it is. */
 static void tell_left(work *w, const sw_divisi_wish *wish)
 {
-    int most = sw_divisi_most(wish);
-    bool few_players = most == wish->players && (wish->parts == 0 || wish->parts > most);
+    int most = wish->parts > 0 ? wish->parts : SW_DIVISI_MOST;
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_divisi_chord *chord = &w->plan.chords[i];
-        if (chord->chosen && chord->stroke->alone && chord->count > most) {
-            char text[SW_SAY];
-            snprintf(text, sizeof text, "%d notes for %d %s: left alone", chord->count, most,
-                     few_players ? "players" : "parts");
-            sw_move_tell(w->move, "divisi", w->plan.reading, &w->plan.score->events[chord->stroke->event],
-                         text);
+        bool asked = chord->chosen && chord->stroke->alone && (chord->count > 1 || wish->single_too);
+        char text[SW_SAY];
+        if (asked && chord->count > most) {
+            snprintf(text, sizeof text, "%d notes for %d parts: left alone", chord->count, most);
+            tell(w, i, text);
+        } else if (asked && sw_divisi_lacks_players(wish, chord)) {
+            bool notes = chord->count >= wish->parts && chord->count > 1;
+            int wanted = notes ? chord->count : wish->parts > 2 ? wish->parts : 2;
+            snprintf(text, sizeof text, "%d %s for %d player%s: left alone", wanted,
+                     notes ? "notes" : "parts", chord->players, chord->players == 1 ? "" : "s");
+            tell(w, i, text);
         }
     }
 }
@@ -478,8 +502,9 @@ static int parts_of_all(const work *w)
     int parts = 2;
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_divisi_chord *chord = &w->plan.chords[i];
-        const sw_divisi_wish any = {.players = w->players};
-        bool counts = chord->chosen && !chord->left && chord->count <= sw_divisi_most(&any);
+        const sw_divisi_wish any = {0};
+        bool counts = chord->chosen && !chord->left && chord->count <= SW_DIVISI_MOST &&
+                      !sw_divisi_lacks_players(&any, chord);
         parts = counts && chord->count > parts ? chord->count : parts;
     }
     return w->options->parts > 0 ? w->options->parts : parts;
@@ -488,7 +513,7 @@ static int parts_of_all(const work *w)
 /* Everybody plays what is not divided. */
 static bool write_staves(work *w, const sw_read_options *options, char **error)
 {
-    const sw_divisi_wish wish = {.parts = parts_of_all(w), .players = w->players};
+    const sw_divisi_wish wish = {.parts = parts_of_all(w)};
     sw_divisi_find(&w->plan, &wish, &w->fit);
     tell_left(w, &wish);
     if (w->plan.passage_count == 0) {
@@ -527,8 +552,7 @@ static void plan_passages(work *w)
 {
     bool halves = w->options->tremolo_half;
     bool voices = halves || w->options->way == SW_DIVISI_VOICES;
-    const sw_divisi_wish wish = {
-        .parts = w->options->parts, .players = w->players, .single_too = halves, .in_one_line = voices};
+    const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
     if (halves) {
         leave_short_notes(w);
     }
@@ -613,7 +637,7 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
                              sw_entries_of_score(w->instruments, chosen->reading, score, seating)};
     bool done = can_divide(w, error);
     if (done) {
-        leave_double_stops(w);
+        read_words(w);
     }
     if (done && w->options->way == SW_DIVISI_STAVES) {
         done = write_staves(w, options, error);
@@ -632,28 +656,21 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
 static bool run(sw_move *move, const sw_divisi_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    sw_figures figures;
-    sw_chosen chosen;
-    bool done = sw_figures_find(&figures, options->film, error) &&
-                sw_places_choose(move, &options->places, &chosen, error);
-    if (done) {
-        const sw_techniques *techniques = sw_film_techniques(figures.film);
-        const sw_instruments *instruments = sw_film_instruments(figures.film);
-        sw_playing *playing = sw_playing_of(techniques, instruments, chosen.reading, chosen.score);
-        work w = {.move = move,
-                  .options = options,
-                  .instruments = instruments,
-                  .playing = playing,
-                  .techniques = techniques,
-                  .divided = sw_techniques_find(techniques, "divided"),
-                  .choices = {.move = "divisi"},
-                  .arena = sw_arena_new()};
-        done = divide(&w, &chosen, figures.film, reading_options, error);
-        free(chosen.events);
-        sw_arena_free(w.arena);
-        sw_playing_free(playing);
+    sw_opening o;
+    if (!sw_opening_find(move, options->film, &options->places, &o, error)) {
+        return false;
     }
-    sw_figures_free(&figures);
+    work w = {.move = move,
+              .options = options,
+              .instruments = o.instruments,
+              .playing = o.playing,
+              .techniques = o.techniques,
+              .divided = sw_techniques_find(o.techniques, "divided"),
+              .choices = {.move = "divisi"},
+              .arena = sw_arena_new()};
+    bool done = divide(&w, &o.chosen, o.figures.film, reading_options, error);
+    sw_arena_free(w.arena);
+    sw_opening_free(&o);
     return done;
 }
 

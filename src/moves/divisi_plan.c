@@ -68,20 +68,32 @@ void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staf
 /* ---- the passages ---------------------------------------------------------------------------------------
  */
 
-int sw_divisi_most(const sw_divisi_wish *wish)
+bool sw_divisi_lacks_players(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
 {
-    int most = wish->parts > 0 ? wish->parts : SW_DIVISI_MOST;
-    return wish->players > 0 && wish->players < most ? wish->players : most;
+    int parts = chord->count > wish->parts ? chord->count : wish->parts;
+    return chord->players > 0 && chord->players < (parts > 2 ? parts : 2);
+}
+
+static bool has_parts(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
+{
+    return chord->count <= (wish->parts > 0 ? wish->parts : SW_DIVISI_MOST) &&
+           !sw_divisi_lacks_players(wish, chord);
 }
 
 static bool fits(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
 {
-    return chord->chosen && !chord->left && chord->count <= sw_divisi_most(wish);
+    return chord->chosen && !chord->left && has_parts(wish, chord);
+}
+
+/* Whether a chord asks for parts at all. */
+static bool is_many(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
+{
+    return chord->count > 1 || wish->single_too;
 }
 
 static bool is_divided(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
 {
-    return fits(wish, chord) && (chord->count > 1 || wish->single_too);
+    return fits(wish, chord) && is_many(wish, chord);
 }
 
 /* Whether less than a bar lies between two moments. */
@@ -149,7 +161,8 @@ static bool share_tuplet(const sw_divisi_plan *plan, size_t a, size_t b)
 static bool is_one_line(const sw_divisi_plan *plan, const sw_divisi_wish *wish, size_t from, size_t to)
 {
     for (size_t i = from; i <= to; i++) {
-        if (!fits(wish, &plan->chords[i]) || !share_block(plan, from, i)) {
+        if (!fits(wish, &plan->chords[i]) || !share_block(plan, from, i) ||
+            plan->chords[i].players != plan->chords[from].players) {
             return false;
         }
     }
@@ -167,7 +180,7 @@ static bool goes_on(const sw_divisi_plan *plan, const sw_divisi_wish *wish, size
         return is_one_line(plan, wish, last, chord) &&
                is_near(plan->score, plan->chords[last].stroke->end, plan->chords[chord].stroke->onset);
     }
-    return last + 1 == chord;
+    return last + 1 == chord && plan->chords[last].players == plan->chords[chord].players;
 }
 
 /* What is tied to a passage belongs to it. */
@@ -246,7 +259,7 @@ void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_d
     for (size_t i = 0; i < plan->count; i++) {
         sw_divisi_chord *chord = &plan->chords[i];
         bool known = plan->passage_count > 0 && i <= plan->passages[plan->passage_count - 1].last;
-        chord->left = chord->left || (chord->chosen && chord->count > sw_divisi_most(wish));
+        chord->left = chord->left || (chord->chosen && is_many(wish, chord) && !has_parts(wish, chord));
         if (known || !is_divided(wish, chord)) {
             continue;
         }
@@ -267,6 +280,9 @@ void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_d
             parts = count > parts ? count : parts;
         }
         passage->groups = sw_divisi_groups_at(fit, plan->chords[passage->first].stroke->onset);
+        if (passage->groups.count == 1) {
+            passage->groups.players[0] = plan->chords[passage->first].players;
+        }
         passage->section = sw_divisi_section_of(passage->groups.players, passage->groups.count, parts);
         solve(plan, fit, passage);
     }

@@ -12,6 +12,7 @@ typedef struct sw_divisi_chord {
     uint32_t notes[SW_DIVISI_MOST]; /* events, from the lowest up, of each height one */
     uint8_t count;                  /* of heights; more than SW_DIVISI_MOST are counted, but not listed */
     bool tied;                      /* some note goes on from the chord before */
+    int players;                    /* who have it, as the caller sets it; 0: not known */
     bool chosen;
     bool left; /* chosen, but no division: another voice sounds, double stops are wanted, or too many notes */
 } sw_divisi_chord;
@@ -41,17 +42,16 @@ typedef struct sw_divisi_plan {
 
 typedef struct sw_divisi_wish {
     int parts;       /* 0: as many as the largest chord of a passage has notes */
-    int players;     /* of the staff; 0: not known */
     bool single_too; /* single notes are divided like chords */
     bool
         in_one_line; /* a passage is a run in one block of one voice: single notes between chords are in it */
 } sw_divisi_wish;
 
 /* Reads the strokes of a staff. `is_chosen`: by event. What a staff says of double stops the caller marks as
- * `left`. */
+ * `left`, and who plays as `players`. */
 void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staff, const bool *is_chosen);
-/* How many notes a chord may have at most: one for each part, and one for each player. */
-int sw_divisi_most(const sw_divisi_wish *wish);
+/* Whether a chord has more notes, or would be in more parts, than players; no player has two notes. */
+bool sw_divisi_lacks_players(const sw_divisi_wish *wish, const sw_divisi_chord *chord);
 /* Finds the passages, and who takes which note in them. */
 void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_divisi_fit *fit);
 void sw_divisi_plan_free(sw_divisi_plan *plan);

@@ -11,9 +11,8 @@
 #include "checks/say.h"
 #include "checks/strokes.h"
 #include "moves/choices.h"
-#include "moves/figures.h"
 #include "moves/linked.h"
-#include "moves/places.h"
+#include "moves/opening.h"
 #include "stavewright/limits.h"
 
 enum { MANY = 4 }; /* notes from which on one text is better than a tie each */
@@ -250,37 +249,29 @@ static void plan_staff(plan *p, uint32_t staff)
 static bool run(sw_move *move, const sw_ring_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    sw_figures figures;
-    if (!sw_figures_find(&figures, options->film, error)) {
+    sw_opening o;
+    if (!sw_opening_find(move, options->film, &options->places, &o, error)) {
         return false;
     }
-    const sw_techniques *techniques = sw_film_techniques(figures.film);
     plan p = {.move = move,
-              .techniques = techniques,
-              .limits = sw_film_limits(figures.film),
+              .techniques = o.techniques,
+              .limits = sw_film_limits(o.figures.film),
+              .chosen = o.chosen,
+              .playing = o.playing,
+              .is_chosen = sw_chosen_map(&o.chosen),
+              .let_ring = sw_techniques_find(o.techniques, "let-ring"),
+              .damped = sw_techniques_find(o.techniques, "damped"),
               .choices = {.move = "ring"}};
-    p.let_ring = sw_techniques_find(techniques, "let-ring");
-    p.damped = sw_techniques_find(techniques, "damped");
-    p.ringing = sw_techniques_get(techniques, p.let_ring)->group;
-    bool done = sw_places_choose(move, &options->places, &p.chosen, error);
-    if (done) {
-        const sw_score *score = p.chosen.score;
-        sw_playing *playing =
-            sw_playing_of(techniques, sw_film_instruments(figures.film), p.chosen.reading, score);
-        p.playing = playing;
-        p.is_chosen = sw_chosen_map(&p.chosen);
-        for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-            plan_staff(&p, staff);
-        }
-        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
-        sw_choices_make(move, &p.choices, &request);
-        sw_choices_free(&p.choices);
-        free(p.is_chosen);
-        free(p.chosen.events);
-        sw_playing_free(playing);
+    p.ringing = sw_techniques_get(o.techniques, p.let_ring)->group;
+    for (uint32_t staff = 0; staff < o.chosen.score->staff_count; staff++) {
+        plan_staff(&p, staff);
     }
-    sw_figures_free(&figures);
-    return done;
+    sw_edit_request request = sw_chosen_request(move, &o.chosen, options->elsewhere, reading_options);
+    sw_choices_make(move, &p.choices, &request);
+    sw_choices_free(&p.choices);
+    free(p.is_chosen);
+    sw_opening_free(&o);
+    return true;
 }
 
 sw_move *sw_move_ring(const char *path, const sw_ring_options *options,

@@ -11,9 +11,8 @@
 #include "checks/changeovers.h"
 #include "checks/say.h"
 #include "moves/choices.h"
-#include "moves/figures.h"
 #include "moves/linked.h"
-#include "moves/places.h"
+#include "moves/opening.h"
 #include "moves/stagger_order.h"
 #include "write/draft.h"
 
@@ -418,32 +417,27 @@ static bool make_plan(plan *p, char **error)
 static bool run(sw_move *move, const sw_stagger_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    plan p = {.move = move, .options = options, .end = sw_rational_zero(), .choices = {.move = "stagger"}};
-    if (!sw_places_choose(move, &options->places, &p.chosen, error)) {
+    sw_opening o;
+    if (!sw_opening_find(move, options->film, &options->places, &o, error)) {
         return false;
     }
-    sw_figures figures;
-    if (!sw_figures_find(&figures, options->film, error)) {
-        free(p.chosen.events);
-        return false;
-    }
-    const sw_instruments *instruments = sw_film_instruments(figures.film);
-    sw_playing *playing =
-        sw_playing_of(sw_film_techniques(figures.film), instruments, p.chosen.reading, p.chosen.score);
-    p.limits = sw_film_limits(figures.film);
-    p.playing = playing;
-    p.is_chosen = sw_chosen_map(&p.chosen);
-    bool done = is_order(options->order, instruments, error) && make_plan(&p, error);
+    plan p = {.move = move,
+              .options = options,
+              .limits = sw_film_limits(o.figures.film),
+              .chosen = o.chosen,
+              .playing = o.playing,
+              .is_chosen = sw_chosen_map(&o.chosen),
+              .end = sw_rational_zero(),
+              .choices = {.move = "stagger"}};
+    bool done = is_order(options->order, o.instruments, error) && make_plan(&p, error);
     if (done) {
-        sw_edit_request request = sw_chosen_request(move, &p.chosen, options->elsewhere, reading_options);
+        sw_edit_request request = sw_chosen_request(move, &o.chosen, options->elsewhere, reading_options);
         sw_choices_make(move, &p.choices, &request);
     }
     sw_choices_free(&p.choices);
     free(p.players);
     free(p.is_chosen);
-    free(p.chosen.events);
-    sw_playing_free(playing);
-    sw_figures_free(&figures);
+    sw_opening_free(&o);
     return done;
 }
 

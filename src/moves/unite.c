@@ -9,9 +9,8 @@
 #include "checks/say.h"
 #include "checks/strokes.h"
 #include "moves/choices.h"
-#include "moves/figures.h"
 #include "moves/linked.h"
-#include "moves/places.h"
+#include "moves/opening.h"
 #include "write/draft.h"
 
 typedef struct work {
@@ -106,36 +105,30 @@ static void unite(work *w, uint32_t voices, uint32_t event)
 static bool run(sw_move *move, const sw_unite_options *options, const sw_read_options *reading_options,
                 char **error)
 {
-    sw_figures figures;
-    sw_chosen chosen;
-    bool done = sw_figures_find(&figures, options->film, error) &&
-                sw_places_choose(move, &options->places, &chosen, error);
-    if (done) {
-        sw_playing *playing = sw_playing_of(sw_film_techniques(figures.film),
-                                            sw_film_instruments(figures.film), chosen.reading, chosen.score);
-        work w = {.reading = chosen.reading,
-                  .score = chosen.score,
-                  .playing = playing,
-                  .parent = sw_parents_of(chosen.reading),
-                  .seen = sw_alloc_zero(chosen.reading->music_count + 1, sizeof(bool)),
-                  .choices = {.move = "unite"}};
-        for (size_t i = 0; i < chosen.count; i++) {
-            uint32_t voices = voices_around(&w, chosen.events[i]);
-            if (voices != SW_NO_INDEX && !w.seen[voices]) {
-                w.seen[voices] = true;
-                unite(&w, voices, chosen.events[i]);
-            }
-        }
-        sw_edit_request request = sw_chosen_request(move, &chosen, options->elsewhere, reading_options);
-        sw_choices_make(move, &w.choices, &request);
-        sw_choices_free(&w.choices);
-        free(w.seen);
-        free(w.parent);
-        free(chosen.events);
-        sw_playing_free(playing);
+    sw_opening o;
+    if (!sw_opening_find(move, options->film, &options->places, &o, error)) {
+        return false;
     }
-    sw_figures_free(&figures);
-    return done;
+    work w = {.reading = o.chosen.reading,
+              .score = o.chosen.score,
+              .playing = o.playing,
+              .parent = sw_parents_of(o.chosen.reading),
+              .seen = sw_alloc_zero(o.chosen.reading->music_count + 1, sizeof(bool)),
+              .choices = {.move = "unite"}};
+    for (size_t i = 0; i < o.chosen.count; i++) {
+        uint32_t voices = voices_around(&w, o.chosen.events[i]);
+        if (voices != SW_NO_INDEX && !w.seen[voices]) {
+            w.seen[voices] = true;
+            unite(&w, voices, o.chosen.events[i]);
+        }
+    }
+    sw_edit_request request = sw_chosen_request(move, &o.chosen, options->elsewhere, reading_options);
+    sw_choices_make(move, &w.choices, &request);
+    sw_choices_free(&w.choices);
+    free(w.seen);
+    free(w.parent);
+    sw_opening_free(&o);
+    return true;
 }
 
 sw_move *sw_move_unite(const char *path, const sw_unite_options *options,

@@ -489,23 +489,51 @@ static bool use_staves(const world *w, const char *path)
     return use_move(w, &f, make_divisi, &options, NEVER, look_at_staves);
 }
 
+/* A film that books some players for the instruments of the world, or, half of the times, the default. */
+static sw_film *random_film(const world *w)
+{
+    sw_buffer yaml = {0};
+    sw_buffer_string(&yaml, "film: Random\nchairs:\n");
+    for (size_t i = 0; i < sw_instruments_count(w->instruments); i++) {
+        const sw_instrument *instrument = sw_instruments_get(w->instruments, i);
+        sw_buffer_format(&yaml, "  - {name: \"%s\", plays: [%s], players: %u}\n", instrument->id,
+                         instrument->id, 2 + (unsigned)chance(14));
+    }
+    char *error = NULL;
+    sw_film *film = sw_check_film(NULL, chance(2) == 0 ? (sw_slice){0} : sw_buffer_slice(&yaml), &error);
+    sw_buffer_free(&yaml);
+    if (film == NULL) {
+        printf("FAILED: a film that books players: %s\n", error);
+        failures++;
+    }
+    free(error);
+    return film;
+}
+
 static bool use_divisi(const world *w, const char *path)
 {
-    static const char *const words[] = {"^\"div.\"", "^\"unis.\"", "^\"non div.\"", "^\"unis.\""};
+    static const char *const words[] = {"^\"div.\"",   "^\"unis.\"", "^\"non div.\"", "^\"unis.\"",
+                                        "^\"1 desk\"", "^\"1.\"",    "^\"tutti\""};
     static const sw_family families[] = {SW_STRINGS, SW_STRINGS, SW_STRINGS, SW_WOODWIND, SW_BRASS};
     sw_family family = families[chance(5)];
     field f;
-    if (!open_field(w, path, family, words, 4, &f)) {
+    if (!open_field(w, path, family, words, 7, &f)) {
         return false;
     }
     char label[32];
     uint32_t kind = chance(5);
-    sw_divisi_options options = {.elsewhere = SW_ELSEWHERE_FOLLOW,
+    sw_film *film = random_film(w);
+    sw_divisi_options options = {.film = film,
+                                 .single =
+                                     family == SW_STRINGS ? SW_DIVISI_AS_BEFORE : (sw_divisi_single)chance(3),
+                                 .elsewhere = SW_ELSEWHERE_FOLLOW,
                                  .way = kind < 2 ? SW_DIVISI_CHORDS : SW_DIVISI_VOICES,
                                  .tremolo_half = family == SW_STRINGS && kind == 4,
                                  .parts = kind < 4 && chance(2) == 0 ? 2 + (int)chance(3) : 0};
     options.places.staff = sw_staff_label(f.reading, &f.reading->scores[f.score], f.staff, label);
-    return use_move(w, &f, make_divisi, &options, WHEN_COMPLETE, look_at_heard);
+    bool used = use_move(w, &f, make_divisi, &options, WHEN_COMPLETE, look_at_heard);
+    sw_film_free(film);
+    return used;
 }
 
 /* ---- unite ----------------------------------------------------------------------------------------------
