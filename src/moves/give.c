@@ -388,6 +388,27 @@ static void find_left(give *g)
     }
 }
 
+/* Tells what stands at single notes of chords, which the copy does without; ties there come along. */
+static void tell_inner_marks(give *g)
+{
+    const sw_reading *reading = g->chosen.reading;
+    for (size_t i = 0; i < g->chosen.count; i++) {
+        const sw_event *event = event_at(g, i);
+        bool inside = event->music != event->chord && reading->music[event->chord].kind == SW_MUSIC_CHORD;
+        uint32_t child = inside ? reading->music[event->music].first : SW_NO_INDEX;
+        for (; child != SW_NO_INDEX; child = reading->music[child].next) {
+            if (reading->music[child].kind == SW_MUSIC_MARK &&
+                sw_music_mark_class(reading, child) != SW_MARK_TIE) {
+                sw_slice written = sw_music_slice(reading, child);
+                char place[SW_SAY];
+                sw_buffer_format(
+                    &g->move->notes, "note: %s: %.*s is left out: it stands at one note of a chord\n",
+                    sw_say_place(g->chosen.score, event->onset, place), (int)written.length, written.data);
+            }
+        }
+    }
+}
+
 /* ---- the move ------------------------------------------------------------------------------------------ */
 
 /* Whether the notes of a staff mean the same pitches in all of the passage, so that one interval leads from
@@ -472,6 +493,7 @@ static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error
         return false;
     }
     find_left(g);
+    tell_inner_marks(g);
     sw_change change = {.kind = kind,
                         .event = g->chosen.events[0],
                         .last = g->chosen.events[g->chosen.count - 1],
