@@ -219,10 +219,11 @@ $(BUILD)/bench/%: $(BUILD)/release/tests/bench/%.o $(BUILD)/libstavewright.a $(B
 	@mkdir -p $(@D)
 	$(Q)$(CC) $(LDFLAGS) $(filter %.o %.a,$^) -o $@ $(LIBS)
 
-bench: all $(BUILD)/bench/bench $(BUILD)/bench/bench_edit $(BUILD)/bench/bench_parse
+bench: all $(BUILD)/bench/bench $(BUILD)/bench/bench_edit $(BUILD)/bench/bench_moves $(BUILD)/bench/bench_parse
 	@tests/bench/run.sh $(BUILD) "$(SCORES)" "$(LILYPOND)"
 	@tests/bench/film.sh $(BUILD) $(BUILD)/bench/film "$(LILYPOND)"
 
 -include $(RELEASE_OBJECTS:.o=.d) $(TEST_OBJECTS:.o=.d) $(TEST_SOURCES:%.c=$(BUILD)/test/%.d) \
 	$(BUILD)/release/src/app/main.d $(BUILD)/test/src/app/main.d $(BUILD)/release/tests/bench/bench.d \
-	$(BUILD)/release/tests/bench/bench_edit.d $(BUILD)/release/tests/bench/bench_parse.d $(FUZZ_OBJECTS:.o=.d) $(THREAD_OBJECTS:.o=.d)
+	$(BUILD)/release/tests/bench/bench_edit.d $(BUILD)/release/tests/bench/bench_moves.d \
+	$(BUILD)/release/tests/bench/bench_parse.d $(FUZZ_OBJECTS:.o=.d) $(THREAD_OBJECTS:.o=.d)

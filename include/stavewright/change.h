@@ -33,8 +33,8 @@ void sw_patch_add(sw_patch *patch, const sw_text *text, uint32_t start, uint32_t
  * then made beside those that were there. False when two edits overlap: *error is then a sentence (free()
  * it). */
 bool sw_patch_finish(sw_patch *patch, char **error);
-/* Options for reading files as they would be after a finished patch. `options` may be NULL; *overlays is to
- * be freed with free() when the reading is done. */
+/* Options for reading files as they would be after a finished patch, without a shelf. `options` may be NULL;
+ * *overlays is to be freed with free() when the reading is done. */
 sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *options,
                                  const sw_text ***overlays);
 /* The unified diff of all files. */

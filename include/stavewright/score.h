@@ -371,7 +371,8 @@ typedef struct sw_reading {
 } sw_reading;
 
 /* Keeps what files of a film hold while several scores are read that include them: each is read and parsed
- * once. A file that changes meanwhile is not read again. */
+ * once. A file that changes meanwhile is not read again. All readings with one shelf have the same overlays.
+ */
 typedef struct sw_shelf sw_shelf;
 sw_shelf *sw_shelf_new(void);
 /* When all readings that used it are freed. NULL is allowed. */

@@ -5,16 +5,22 @@
 
 static const double REST = 1.0; /* seconds that count as one */
 
-/* Adds up the high notes up to each rest that is long enough. */
+static bool is_rest(const sw_line *line, size_t i, double seconds)
+{
+    return i == line->count || line->items[i].first ||
+           line->items[i].begin - line->items[i - 1].end >= seconds;
+}
+
+/* Adds up the high notes up to each rest that is long enough, or up to another instrument. */
 static void check_lips(sw_check *check, const sw_line *line)
 {
-    const sw_lips *lips = &line->instrument->can.lips;
     const sw_line_note *first = NULL;
     const sw_line_note *last = NULL;
     double seconds = 0;
     for (size_t i = 0; i <= line->count; i++) {
         const sw_line_note *note = i == line->count ? NULL : &line->items[i];
-        if (note == NULL || note->first || note->begin - line->items[i - 1].end >= lips->rest) {
+        const sw_lips *lips = first == NULL ? NULL : &first->instrument->can.lips;
+        if (lips != NULL && (is_rest(line, i, lips->rest) || note->instrument != first->instrument)) {
             if (seconds > lips->seconds && sw_line_tempo_is_told(check, line, first)) {
                 char words[4][SW_SAY];
                 sw_line_add(check, line, first, SW_NOTE, "endurance",
@@ -35,36 +41,33 @@ static void check_lips(sw_check *check, const sw_line *line)
     }
 }
 
+/* A span from rest to rest is measured by the instrument with which it begins: who changes rests. */
 static void check_rests(sw_check *check, const sw_line *line)
 {
     const sw_line_note *first = line->items;
     for (size_t i = 1; i <= line->count; i++) {
-        const sw_line_note *note = &line->items[i];
-        const sw_line_note *last = note - 1;
-        if (i < line->count && !note->first && note->begin - last->end < REST) {
+        if (!is_rest(line, i, REST)) {
             continue;
         }
+        const sw_line_note *last = &line->items[i - 1];
+        double most = first->limit->without_rest;
         double seconds = last->end - first->begin;
-        if (seconds > line->limit->without_rest && sw_line_tempo_is_told(check, line, first)) {
+        if (most > 0 && seconds > most && sw_line_tempo_is_told(check, line, first)) {
             char words[2][SW_SAY];
             sw_line_add(check, line, first, SW_NOTE, "endurance",
                         "plays %s up to bar %d without a rest of a second; %s of it are a lot, give a rest "
                         "or share",
                         sw_say_seconds(seconds, words[0]), sw_line_bar(line, last),
-                        sw_say_seconds(line->limit->without_rest, words[1]));
+                        sw_say_seconds(most, words[1]));
         }
-        first = note;
+        first = last + 1;
     }
 }
 
 static void check_line(sw_check *check, const sw_line *line)
 {
-    if (line->instrument->can.lips.source != NULL) {
-        check_lips(check, line);
-    }
-    if (line->limit->without_rest > 0) {
-        check_rests(check, line);
-    }
+    check_lips(check, line);
+    check_rests(check, line);
 }
 
 static void run(sw_check *check)

@@ -118,6 +118,7 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
             .begin = sw_score_seconds(s->score, stroke->onset),
             .end = sw_score_seconds(s->score, stroke->end),
             .dynamic = sw_dynamics_at(s->dynamics, voice, stroke->onset).level,
+            .instrument = entry->instrument == NULL ? line->instrument : entry->instrument,
             .limit = limit == NULL || limit->breath <= 0 ? line->limit : limit,
             .low = is_surely(is_low_as, entry->instrument, readings, count),
             .high = is_surely(is_high_as, entry->instrument, readings, count),

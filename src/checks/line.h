@@ -10,13 +10,14 @@ typedef struct sw_line_note {
     uint32_t voice;
     double begin; /* seconds */
     double end;
-    sw_dynamic dynamic;    /* in force; SW_NO_DYNAMIC: nothing is said */
-    const sw_limit *limit; /* of the instrument at that time; never NULL */
-    bool low;              /* in the lowest fifth of a wind instrument's written compass */
-    bool high;             /* above the note from which on the lips tire */
-    bool first;            /* of its voice */
-    bool joined;           /* tied or slurred to the note before */
-    bool breath_before;    /* a breath mark stands between the note before and this one */
+    sw_dynamic dynamic;              /* in force; SW_NO_DYNAMIC: nothing is said */
+    const sw_instrument *instrument; /* in hand at that time, the line's where none is known */
+    const sw_limit *limit;           /* of it; never NULL */
+    bool low;                        /* in the lowest fifth of a wind instrument's written compass */
+    bool high;                       /* above the note from which on the lips tire */
+    bool first;                      /* of its voice */
+    bool joined;                     /* tied or slurred to the note before */
+    bool breath_before;              /* a breath mark stands between the note before and this one */
 } sw_line_note;
 
 /* The line of a wind player, and the figures that hold for it. */

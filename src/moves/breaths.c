@@ -114,6 +114,10 @@ static bool is_leading(const plan *p, uint32_t staff, const sw_line_note *note, 
 {
     const sw_score *score = p->chosen.score;
     const sw_event *event = event_of(p, note);
+    int height = sw_pitch_semitones(event->pitch);
+    if (sw_pitch_semitones(event_of(p, next)->pitch) != height + 1) {
+        return false;
+    }
     int tonic = 0;
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *setting = &score->settings[i];
@@ -122,8 +126,7 @@ static bool is_leading(const plan *p, uint32_t staff, const sw_line_note *note, 
             tonic = sw_pitch_semitones(setting->pitch);
         }
     }
-    int height = sw_pitch_semitones(event->pitch);
-    return (height + 1 - tonic) % 12 == 0 && sw_pitch_semitones(event_of(p, next)->pitch) == height + 1;
+    return (height + 1 - tonic) % 12 == 0;
 }
 
 static bool ends_thought(const char *text)

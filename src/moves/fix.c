@@ -323,6 +323,7 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
     const sw_text **overlays = sw_changed_files_overlays(&fixing->files);
     with.read.overlays = overlays;
     with.read.overlay_count = fixing->files.count;
+    with.read.shelf = sw_shelf_new();
     *changed = false;
     char *unread = NULL;
     sw_reading *reading = sw_read(path, &with.read, &unread);
@@ -353,6 +354,7 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
         sw_move_free(p.move);
         sw_fixes_free(&fixes);
     }
+    sw_shelf_free(with.read.shelf);
     free(overlays);
     sw_changed_files_sweep(&fixing->files);
     return good;

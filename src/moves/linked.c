@@ -49,7 +49,7 @@ static void read_main(void *context, size_t n)
         sw_reading *reading = sw_read(r->paths->items[n], r->options, &r->errors[n]);
         bool shares = reading != NULL && share_a_file(reading, r->move->mains[0]);
         r->items[n] = shares ? reading : NULL;
-        sw_reading_free(shares ? NULL : reading); /* at once: a whole film may lie below the folder */
+        sw_reading_free(shares ? NULL : reading);
     }
 }
 
@@ -80,7 +80,13 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     sw_paths all = {0};
     bool good = sw_paths_collect(&all, folder, error);
     free(folder);
-    sw_paths mains = good ? sw_main_files(&all, options) : (sw_paths){0};
+    sw_paths own = {0};
+    for (size_t i = 0; i < move->mains[0]->file_count; i++) {
+        sw_paths_add(&own, move->mains[0]->files[i].text->path);
+    }
+    /* a whole film may lie below the folder: only what includes one of these files is read */
+    sw_paths mains = good ? sw_main_files_touched(&all, options, &own) : (sw_paths){0};
+    sw_paths_free(&own);
     sw_paths_free(&all);
     sw_move_add_sharing(move, &mains, options);
     sw_paths_free(&mains);
@@ -90,14 +96,18 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
 sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error)
 {
     *error = NULL;
-    sw_reading *reading = sw_read(path, options, error);
+    sw_read_options shelved = options == NULL ? (sw_read_options){0} : *options;
+    shelved.shelf = sw_shelf_new();
+    sw_reading *reading = sw_read(path, &shelved, error);
     if (reading == NULL) {
+        sw_shelf_free(shelved.shelf);
         return NULL;
     }
     sw_move *move = sw_alloc_zero(1, sizeof *move);
+    move->shelf = shelved.shelf;
     sw_move_add_main(move, reading);
     bool alone = strcmp(path, "-") == 0; /* standard input without a name: nobody includes it */
-    if (!alone && !sw_move_read_linked(move, path, options, error)) {
+    if (!alone && !sw_move_read_linked(move, path, &shelved, error)) {
         sw_move_free(move);
         return NULL;
     }

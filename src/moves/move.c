@@ -12,6 +12,7 @@ void sw_move_free(sw_move *move)
         sw_reading_free(move->mains[i]);
     }
     free(move->mains);
+    sw_shelf_free(move->shelf);
     sw_findings_free(&move->findings);
     sw_buffer_free(&move->notes);
     sw_buffer_free(&move->why);

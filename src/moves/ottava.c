@@ -98,26 +98,54 @@ static bool write_bracket(sw_move *move, const sw_chosen *chosen, const uint32_t
     return true;
 }
 
-/* By event: the music in a sequence that holds it, and the repeat or outermost music that this is written
- * in. */
-static void find_homes(const sw_chosen *chosen, const uint32_t *parent, uint32_t *unit, uint32_t *home)
+/* What is written one after another with a node: the music up to the next << >>, context or variable. */
+static uint32_t line_around(const sw_reading *reading, const uint32_t *parent, uint32_t music)
 {
-    for (uint32_t e = 0; e < chosen->score->event_count; e++) {
-        unit[e] = in_sequence(chosen->reading, parent, chosen->score->events[e].chord);
-        home[e] = unit[e] == SW_NO_INDEX ? SW_NO_INDEX : repeat_around(chosen->reading, parent, unit[e]);
+    uint32_t at = music;
+    while (parent[at] != SW_NO_INDEX && reading->music[parent[at]].kind != SW_MUSIC_SIMULTANEOUS &&
+           reading->music[parent[at]].kind != SW_MUSIC_CONTEXT) {
+        at = parent[at];
     }
+    return at;
+}
+
+static sw_ottava_places find_places(const sw_chosen *chosen, const uint32_t *parent)
+{
+    const sw_reading *reading = chosen->reading;
+    const sw_score *score = chosen->score;
+    sw_ottava_places places = {
+        .unit = sw_alloc((score->event_count + 1) * sizeof(uint32_t)),
+        .home = sw_alloc((score->event_count + 1) * sizeof(uint32_t)),
+        .line = sw_alloc((score->event_count + 1) * sizeof(uint32_t)),
+        .setting_line = sw_alloc((score->setting_count + 1) * sizeof(uint32_t)),
+    };
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        uint32_t unit = in_sequence(reading, parent, score->events[e].chord);
+        places.unit[e] = unit;
+        places.home[e] = unit == SW_NO_INDEX ? SW_NO_INDEX : repeat_around(reading, parent, unit);
+        places.line[e] = line_around(reading, parent, score->events[e].chord);
+    }
+    for (size_t i = 0; i < score->setting_count; i++) {
+        places.setting_line[i] = line_around(reading, parent, score->settings[i].music);
+    }
+    return places;
+}
+
+static void leave_places(sw_ottava_places *places)
+{
+    free(places->unit);
+    free(places->home);
+    free(places->line);
+    free(places->setting_line);
 }
 
 static sw_brackets add_all(sw_move *move, const sw_chosen *chosen, int ledgers)
 {
     uint32_t *parent = find_parents(chosen->reading);
-    uint32_t *unit = sw_alloc((chosen->score->event_count + 1) * sizeof *unit);
-    uint32_t *home = sw_alloc((chosen->score->event_count + 1) * sizeof *home);
-    find_homes(chosen, parent, unit, home);
-    sw_brackets planned = sw_ottava_plan(move, chosen, unit, home, ledgers);
+    sw_ottava_places places = find_places(chosen, parent);
+    sw_brackets planned = sw_ottava_plan(move, chosen, &places, ledgers);
     sw_brackets *brackets = &planned;
-    free(unit);
-    free(home);
+    leave_places(&places);
     size_t kept = 0;
     for (size_t i = 0; i < brackets->count; i++) {
         const sw_bracket *b = &brackets->items[i];

@@ -31,10 +31,17 @@ typedef struct sw_brackets {
     size_t capacity;
 } sw_brackets;
 
-/* The brackets that the chosen notes need (ottava_plan.c). By event of the score, `unit`: the music beside
- * which a bracket can begin or end (a note, a tremolo, a note with what follows it as graces), and `home`:
- * the music in which a bracket must end that begins there. */
-sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *unit, const uint32_t *home,
+/* Where brackets can stand in the music, as it is written. */
+typedef struct sw_ottava_places {
+    uint32_t *unit; /* by event: beside which music a bracket can begin or end (a note, a tremolo, a note with
+                       what follows it as graces) */
+    uint32_t *home; /* by event: the music in which a bracket must end that begins there */
+    uint32_t *line; /* by event: the music from its voice, or variable, on */
+    uint32_t *setting_line; /* the same by setting */
+} sw_ottava_places;
+
+/* The brackets that the chosen notes need (ottava_plan.c). */
+sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const sw_ottava_places *places,
                            int ledgers);
 /* Whether a setting is an \ottava. */
 bool sw_is_ottava(const sw_reading *reading, const sw_setting *setting);

@@ -16,9 +16,9 @@ typedef struct slice {
     int low;
     int chosen_high;
     int chosen_low;
-    bool bass;           /* under a bass clef */
-    bool covered;        /* by a bracket that is there */
-    uint32_t edge_voice; /* in which a bracket begins or ends at the onset, otherwise SW_NO_INDEX */
+    bool bass;          /* under a bass clef */
+    bool covered;       /* by a bracket that is there */
+    uint32_t edge_line; /* in which a bracket begins or ends at the onset, otherwise SW_NO_INDEX */
 } slice;
 
 typedef struct plan {
@@ -26,8 +26,7 @@ typedef struct plan {
     const sw_chosen *chosen;
     uint32_t staff;
     int ledgers;
-    const uint32_t *unit;  /* by event */
-    const uint32_t *home;  /* by event */
+    const sw_ottava_places *places;
     const bool *is_chosen; /* by event */
     uint32_t *events;      /* of the staff, in order of time */
     size_t event_count;
@@ -101,7 +100,7 @@ static void set_lines(plan *p)
             } else if (sw_is_ottava(reading, setting)) {
                 covered = sw_ottava_number(reading, setting) != 0;
                 if (sw_rational_equal(setting->onset, p->slices[i].onset)) {
-                    p->slices[i].edge_voice = setting->voice;
+                    p->slices[i].edge_line = p->places->setting_line[next];
                 }
             }
         }
@@ -174,7 +173,7 @@ static uint32_t unit_frame(const plan *p, uint32_t event)
     const sw_score *score = p->chosen->score;
     uint32_t found = score->events[event].frame;
     for (uint32_t f = found; f != SW_NO_INDEX; f = score->frames[f].parent) {
-        found = score->frames[f].music == p->unit[event] ? score->frames[f].parent : found;
+        found = score->frames[f].music == p->places->unit[event] ? score->frames[f].parent : found;
     }
     return found;
 }
@@ -184,11 +183,12 @@ static size_t unit_begin(const plan *p, size_t i)
 {
     uint32_t event = p->events[i];
     size_t begin = i;
-    if (p->unit[event] != p->chosen->score->events[event].chord) {
+    if (p->places->unit[event] != p->chosen->score->events[event].chord) {
         uint32_t frame = unit_frame(p, event);
         for (size_t k = i; k-- > 0;) {
             uint32_t other = p->events[k];
-            begin = p->unit[other] == p->unit[event] && unit_frame(p, other) == frame ? k : begin;
+            begin =
+                p->places->unit[other] == p->places->unit[event] && unit_frame(p, other) == frame ? k : begin;
         }
     }
     return begin;
@@ -221,7 +221,7 @@ static void cut_slices(plan *p)
                                             .end = e->onset,
                                             .top = SW_NO_INDEX,
                                             .bottom = SW_NO_INDEX,
-                                            .edge_voice = SW_NO_INDEX,
+                                            .edge_line = SW_NO_INDEX,
                                             .high = step,
                                             .low = step};
         }
@@ -261,7 +261,7 @@ static size_t end_of_bracket(const plan *p, size_t first, int direction)
          i < p->count && is_readable(&p->slices[i], direction, 1) && p->slices[i].top != SW_NO_INDEX; i++) {
         sw_rational gap = sw_rational_sub(p->slices[i].onset, p->slices[last].end);
         if (sw_rational_compare(gap, sw_rational_make(1, 1)) >= 0 ||
-            p->home[p->slices[i].top] != p->home[p->slices[first].top]) {
+            p->places->home[p->slices[i].top] != p->places->home[p->slices[first].top]) {
             break;
         }
         last = needs(p, &p->slices[i], direction) ? i : last;
@@ -327,12 +327,11 @@ static slice *next_slice(const plan *p, size_t i)
     return next != NULL && sw_rational_equal(next->onset, p->slices[i].end) ? next : NULL;
 }
 
-/* Whether a bracket of another voice begins or ends at a slice: which of the two commands comes last there is
- * a question of the order of voices. */
+/* Whether a bracket of another line begins or ends at a slice: which of the two commands would come last
+ * there is a question of the order of voices. */
 static bool is_edge_of_others(const plan *p, const slice *s, uint32_t event)
 {
-    return s != NULL && s->edge_voice != SW_NO_INDEX &&
-           s->edge_voice != p->chosen->score->events[event].voice;
+    return s != NULL && s->edge_line != SW_NO_INDEX && s->edge_line != p->places->line[event];
 }
 
 /* Why there can't be a bracket from one slice to another; NULL when there can be one. */
@@ -346,7 +345,7 @@ static const char *find_obstacle(const plan *p, size_t from_slice, size_t to_sli
         return "note: no bracket here: it would begin in one voice and end in another";
     }
     if (is_edge_of_others(p, from, first) || is_edge_of_others(p, next_slice(p, to_slice), last)) {
-        return "note: no bracket here: it would meet a bracket of another voice";
+        return "note: no bracket here: it would meet a bracket that is written elsewhere";
     }
     if (!is_readable(from, direction, 1)) {
         return "note: no bracket here: what sounds with it would get too many ledger lines";
@@ -398,7 +397,7 @@ static void add_bracket(plan *p, size_t first, size_t last, int direction)
                                             .last = last_event(p, first_event(from, direction), to)};
     slice *next = next_slice(p, last);
     if (next != NULL) {
-        next->edge_voice = p->chosen->score->events[first_event(from, direction)].voice;
+        next->edge_line = p->places->line[first_event(from, direction)];
     }
 }
 
@@ -428,7 +427,7 @@ static void plan_staff(plan *p)
     p->event_count = p->count = 0;
 }
 
-sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_t *unit, const uint32_t *home,
+sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const sw_ottava_places *places,
                            int ledgers)
 {
     const sw_score *score = chosen->score;
@@ -437,12 +436,7 @@ sw_brackets sw_ottava_plan(sw_move *move, const sw_chosen *chosen, const uint32_
     for (size_t i = 0; i < chosen->count; i++) {
         staves[score->voices[score->events[chosen->events[i]].voice].staff] = true;
     }
-    plan p = {.move = move,
-              .chosen = chosen,
-              .ledgers = ledgers,
-              .unit = unit,
-              .home = home,
-              .is_chosen = is_chosen};
+    plan p = {.move = move, .chosen = chosen, .ledgers = ledgers, .places = places, .is_chosen = is_chosen};
     for (uint32_t s = 0; s < score->staff_count; s++) {
         p.staff = s;
         if (staves[s]) {

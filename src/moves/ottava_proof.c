@@ -143,12 +143,14 @@ bool sw_ottava_prove(const sw_move *move, const sw_chosen *chosen, const sw_brac
 {
     const sw_text **overlays;
     sw_read_options with = sw_patch_options(&move->patch, options, &overlays);
+    with.shelf = move->main_count > 1 ? sw_shelf_new() : NULL;
     bool proved = true;
     for (size_t i = 0; i < move->main_count && proved; i++) {
         sw_reading *after = sw_read(move->mains[i]->files[0].text->path, &with, error);
         proved = after != NULL && prove_main(move->mains[i], after, chosen, brackets, add, error);
         sw_reading_free(after);
     }
+    sw_shelf_free(with.shelf);
     free(overlays);
     return proved;
 }

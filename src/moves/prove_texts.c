@@ -186,10 +186,12 @@ bool sw_prove_texts(const sw_film *film, sw_reading *const *mains, size_t main_c
     }
     const sw_text **overlays;
     sw_read_options with = sw_patch_options(patch, options, &overlays);
+    with.shelf = main_count > 1 ? sw_shelf_new() : NULL;
     bool proved = true;
     for (size_t i = 0; i < main_count && proved; i++) {
         proved = prove_main(film, mains[i], &with, error);
     }
+    sw_shelf_free(with.shelf);
     free(overlays);
     return proved;
 }

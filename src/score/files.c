@@ -25,26 +25,36 @@ static sw_text *find_overlay(const sw_reader *reader, const char *path)
     return found;
 }
 
+/* NULL with *error when it is no source; the text is freed then, if it is ours. */
+static sw_syntax *parse(sw_text *text, bool owned, char **error)
+{
+    sw_syntax *syntax = sw_syntax_parse(text);
+    *error = sw_syntax_refusal(syntax);
+    if (*error == NULL) {
+        return syntax;
+    }
+    sw_syntax_free(syntax);
+    if (owned) {
+        sw_text_free(text);
+    }
+    return NULL;
+}
+
 uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, char **error)
 {
     sw_text *text = find_overlay(reader, path);
-    sw_syntax *syntax = NULL;
     bool owned = text == NULL;
-    bool shelved =
-        owned && includer != SW_NO_INDEX && reader->options != NULL && reader->options->shelf != NULL;
-    if (shelved && !sw_shelf_take(reader->options->shelf, path, &text, &syntax, error)) {
-        return SW_NO_INDEX;
+    sw_syntax *syntax = NULL;
+    sw_shelf *shelf = includer == SW_NO_INDEX || reader->options == NULL ? NULL : reader->options->shelf;
+    if (shelf != NULL && owned) {
+        sw_shelf_take(shelf, path, &text, &syntax, error);
+    } else if (shelf != NULL) {
+        syntax = sw_shelf_parse(shelf, text, error);
+    } else {
+        text = owned ? sw_text_read(path, error) : text;
+        syntax = text == NULL ? NULL : parse(text, owned, error);
     }
-    if (owned && !shelved && (text = sw_text_read(path, error)) == NULL) {
-        return SW_NO_INDEX;
-    }
-    syntax = shelved ? syntax : sw_syntax_parse(text);
-    *error = shelved ? NULL : sw_syntax_refusal(syntax);
-    if (*error != NULL) {
-        sw_syntax_free(syntax);
-        if (owned) {
-            sw_text_free(text);
-        }
+    if (syntax == NULL) {
         return SW_NO_INDEX;
     }
     sw_reading *reading = reader->reading;

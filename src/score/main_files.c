@@ -150,48 +150,54 @@ typedef struct sources {
     source *items;
     size_t count;
     size_t capacity;
-    sw_names *keys;          /* of each: what tells one file from all others; number 0 is no file's */
-    const sw_paths *touched; /* NULL: all are */
+    sw_names *keys;    /* of each: what tells one file from all others; number 0 is no file's */
+    sw_names *touched; /* their keys; NULL: all are */
 } sources;
+
+/* What tells a file from all others: where it is on disk, so that two paths to one file are one; its path
+ * when it is not there (staged, but deleted). */
+static void key_of(const char *path, sw_buffer *key)
+{
+    struct stat status;
+    struct {
+        dev_t device;
+        ino_t file;
+    } on_disk;
+    if (stat(path, &status) == 0) {
+        memset(&on_disk, 0, sizeof on_disk);
+        on_disk.device = status.st_dev;
+        on_disk.file = status.st_ino;
+        sw_buffer_append(key, (sw_slice){(const char *)&on_disk, sizeof on_disk});
+    } else {
+        plain_path(path, true, key);
+    }
+}
+
+static uint32_t add_key(sw_names *keys, const char *path)
+{
+    sw_buffer key = {0};
+    key_of(path, &key);
+    uint32_t number = sw_names_add(keys, sw_buffer_slice(&key));
+    sw_buffer_free(&key);
+    return number;
+}
 
 static bool is_touched(const sources *list, const char *path)
 {
     if (list->touched == NULL) {
         return true;
     }
-    sw_paths plain = {0};
-    sw_paths_add(&plain, path);
-    bool found = false;
-    for (size_t i = 0; !found && i < list->touched->count; i++) {
-        const char *other = list->touched->items[i];
-        found = strcmp(plain.items[0], other) == 0 || same_file(path, other);
-    }
-    sw_paths_free(&plain);
-    return found;
-}
-
-/* The number of a file among those of the list, from 0; a new one when it is not there yet. Two paths to one
- * file on disk are one. */
-static uint32_t number_of(sources *list, const char *path, const struct stat *status)
-{
-    struct {
-        dev_t device;
-        ino_t file;
-    } on_disk;
-    if (status == NULL) { /* staged, but no longer on disk */
-        return sw_names_add(list->keys, sw_slice_of(path)) - 1;
-    }
-    memset(&on_disk, 0, sizeof on_disk);
-    on_disk.device = status->st_dev;
-    on_disk.file = status->st_ino;
-    return sw_names_add(list->keys, (sw_slice){(const char *)&on_disk, sizeof on_disk}) - 1;
+    sw_buffer key = {0};
+    key_of(path, &key);
+    bool touched = sw_names_find(list->touched, sw_buffer_slice(&key)) != UINT32_MAX;
+    sw_buffer_free(&key);
+    return touched;
 }
 
 /* The place of a file in the list; added when it is not there yet. */
 static uint32_t source_of(sources *list, const char *path)
 {
-    struct stat status;
-    uint32_t number = number_of(list, path, stat(path, &status) == 0 ? &status : NULL);
+    uint32_t number = add_key(list->keys, path) - 1;
     if (number == list->count) {
         list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items);
         list->items[list->count++] = (source){.path = strdup(path), .touched = is_touched(list, path)};
@@ -390,7 +396,10 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
 
 sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options, const sw_paths *touched)
 {
-    sources list = {.touched = touched, .keys = sw_names_new()};
+    sources list = {.keys = sw_names_new(), .touched = touched == NULL ? NULL : sw_names_new()};
+    for (size_t i = 0; touched != NULL && i < touched->count; i++) {
+        add_key(list.touched, touched->items[i]);
+    }
     for (size_t i = 0; i < files->count; i++) {
         source_of(&list, files->items[i]);
     }
@@ -424,5 +433,6 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
     }
     free(list.items);
     sw_names_free(list.keys);
+    sw_names_free(list.touched);
     return result;
 }

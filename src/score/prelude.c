@@ -49,7 +49,7 @@ static void share_files(sw_reading *to, const sw_reading *from)
     for (size_t i = 1; i < from->file_count; i++) {
         const sw_file *file = &from->files[i];
         to->files[i] = *file;
-        to->files[i].text = sw_text_share(file->text->path, file->text);
+        to->files[i].text = file->owned ? sw_text_share(file->text->path, file->text) : file->text;
         to->files[i].syntax = sw_syntax_share(file->syntax, to->files[i].text);
     }
 }
@@ -204,8 +204,7 @@ static void find_end(const sw_reader *reader, sw_cursor *cursor, sw_buffer *key)
 
 void sw_read_prelude(sw_reader *reader, sw_cursor *cursor)
 {
-    sw_shelf *shelf =
-        reader->options == NULL || reader->options->overlay_count > 0 ? NULL : reader->options->shelf;
+    sw_shelf *shelf = reader->options == NULL ? NULL : reader->options->shelf;
     sw_buffer key = {0};
     sw_cursor behind = *cursor;
     find_end(reader, &behind, &key);

@@ -7,8 +7,8 @@
 #include "score/shelf.h"
 
 typedef struct shelved {
-    char *error; /* why it can't be read, or is no source */
-    sw_text *text;
+    char *error;   /* why it can't be read, or is no source */
+    sw_text *text; /* NULL: it is somebody else's */
     sw_syntax *syntax;
     bool ready; /* otherwise somebody is reading it */
     struct shelved *next;
@@ -25,7 +25,7 @@ typedef struct kept {
 struct sw_shelf {
     pthread_mutex_t lock;
     pthread_cond_t changed;
-    sw_memo *files; /* by absolute path: a pointer to what is shelved */
+    sw_memo *files; /* by absolute path, or by the address of a text: a pointer to what is shelved */
     shelved *first;
     kept preludes[PRELUDES]; /* a ring */
     size_t oldest;
@@ -64,9 +64,9 @@ void sw_shelf_free(sw_shelf *shelf)
 }
 
 /* The place of a file, made when it is the first time; *first then. The lock is held. */
-static shelved *place_of(sw_shelf *shelf, const char *key, bool *first)
+static shelved *place_of(sw_shelf *shelf, sw_slice key, bool *first)
 {
-    shelved *const *known = sw_memo_find(shelf->files, sw_slice_of(key));
+    shelved *const *known = sw_memo_find(shelf->files, key);
     *first = known == NULL;
     if (!*first) {
         return *known;
@@ -74,22 +74,27 @@ static shelved *place_of(sw_shelf *shelf, const char *key, bool *first)
     shelved *file = sw_alloc_zero(1, sizeof *file);
     file->next = shelf->first;
     shelf->first = file;
-    sw_memo_keep(shelf->files, sw_slice_of(key), &file, sizeof file);
+    sw_memo_keep(shelf->files, key, &file, sizeof file);
     return file;
 }
 
-/* The file as it is on the shelf, ready. */
-static const shelved *get(sw_shelf *shelf, const char *path)
+static void fill(shelved *file, const char *path, const sw_text *given)
 {
-    char *absolute = sw_path_absolute(path);
+    file->text = given == NULL ? sw_text_read(path, &file->error) : NULL;
+    const sw_text *text = given == NULL ? file->text : given;
+    file->syntax = text == NULL ? NULL : sw_syntax_parse(text);
+    file->error = file->syntax == NULL ? file->error : sw_syntax_refusal(file->syntax);
+}
+
+/* What is on the shelf under a key, ready: the file with this path, or a text in memory. */
+static const shelved *get(sw_shelf *shelf, sw_slice key, const char *path, const sw_text *given)
+{
     bool first = false;
     pthread_mutex_lock(&shelf->lock);
-    shelved *file = place_of(shelf, absolute != NULL ? absolute : path, &first);
+    shelved *file = place_of(shelf, key, &first);
     if (first) {
         pthread_mutex_unlock(&shelf->lock); /* others can be read meanwhile */
-        file->text = sw_text_read(path, &file->error);
-        file->syntax = file->text == NULL ? NULL : sw_syntax_parse(file->text);
-        file->error = file->syntax == NULL ? file->error : sw_syntax_refusal(file->syntax);
+        fill(file, path, given);
         pthread_mutex_lock(&shelf->lock);
         file->ready = true;
         pthread_cond_broadcast(&shelf->changed);
@@ -98,13 +103,14 @@ static const shelved *get(sw_shelf *shelf, const char *path)
         pthread_cond_wait(&shelf->changed, &shelf->lock);
     }
     pthread_mutex_unlock(&shelf->lock);
-    free(absolute);
     return file;
 }
 
 bool sw_shelf_take(sw_shelf *shelf, const char *path, sw_text **text, sw_syntax **syntax, char **error)
 {
-    const shelved *file = get(shelf, path);
+    char *absolute = sw_path_absolute(path);
+    const shelved *file = get(shelf, sw_slice_of(absolute != NULL ? absolute : path), path, NULL);
+    free(absolute);
     if (file->error != NULL) {
         *error = strdup(file->error);
         return false;
@@ -112,6 +118,16 @@ bool sw_shelf_take(sw_shelf *shelf, const char *path, sw_text **text, sw_syntax 
     *text = sw_text_share(path, file->text);
     *syntax = sw_syntax_share(file->syntax, *text);
     return true;
+}
+
+sw_syntax *sw_shelf_parse(sw_shelf *shelf, sw_text *text, char **error)
+{
+    const shelved *file = get(shelf, (sw_slice){(const char *)&text, sizeof text}, NULL, text);
+    if (file->error != NULL) {
+        *error = strdup(file->error);
+        return NULL;
+    }
+    return sw_syntax_share(file->syntax, text);
 }
 
 sw_prelude *sw_shelf_find_prelude(sw_shelf *shelf, sw_slice key)

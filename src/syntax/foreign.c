@@ -77,7 +77,7 @@ static bool is_of_the_language(sw_slice command)
 static bool is_note(sw_slice word, bool *exact)
 {
     size_t length = 0;
-    while (length < word.length && strchr("0123456789',!?\\", word.data[length]) == NULL) {
+    while (length < word.length && strchr("0123456789',!?*\\", word.data[length]) == NULL) {
         length++;
     }
     *exact = length < word.length;

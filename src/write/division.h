@@ -22,7 +22,8 @@ typedef struct sw_added_mark {
 typedef struct sw_plan {
     const sw_division *division;
     const sw_reading *reading;
-    /* By music node; NULL in the plan for another main file, where only the names of the variables count. */
+    /* By music node. In the plan for another main file, where only its own clefs and the names of the
+     * variables count, the others are NULL. */
     uint32_t
         *first_event; /* first event of a note, chord or rest on this staff, SW_NO_INDEX when there is none */
     uint32_t *event_count;   /* how many notes it has there */

@@ -37,6 +37,30 @@ static void put_clef_there(sw_part_printer *p, const sw_event *event, uint32_t s
     }
 }
 
+/* Whether one frame is the other, or around it. */
+static bool is_around(const sw_score *score, uint32_t frame, uint32_t inner)
+{
+    while (inner != frame && inner != SW_NO_INDEX) {
+        inner = score->frames[inner].parent;
+    }
+    return inner == frame;
+}
+
+/* Whether a voice that nobody has named begins with an event, as far as it stands in this music: what is
+ * heard in it from other music of the staff does not count. */
+static bool begins_voice(const sw_part_printer *p, const sw_event *event)
+{
+    const sw_score *score = p->plan->division->score;
+    const sw_event *before = &score->events[p->plan->voice_first[event->voice]];
+    for (; before < event; before++) {
+        if (before->voice == event->voice && (is_around(score, before->frame, event->frame) ||
+                                              is_around(score, event->frame, before->frame))) {
+            return false;
+        }
+    }
+    return score->voices[event->voice].id == 0;
+}
+
 void sw_put_change(sw_part_printer *p, const sw_event *event)
 {
     const sw_division *division = p->plan->division;
@@ -46,13 +70,13 @@ void sw_put_change(sw_part_printer *p, const sw_event *event)
     }
     uint8_t staff = division->change_part[event - division->score->events];
     uint8_t *now = &p->voice_staff[event->voice];
-    bool begins = p->plan->voice_first[event->voice] == (uint32_t)(event - division->score->events);
-    if (begins && division->score->voices[event->voice].id == 0) {
+    bool begins = begins_voice(p, event);
+    if (begins) {
         *now = 0; /* where its staff is made */
     }
-    if (*now != staff && event->onset.num <= 0) {
+    if (*now != staff && (begins || event->onset.num <= 0)) {
         /* The compiler looks for the staff too early where \change is the very first of a voice: before the
-         * other staff is made. */
+         * other staff is made, or the voice that shall go there. */
         sw_buffer_string(p->out, "<> ");
     }
     if (*now != staff) {

@@ -113,8 +113,7 @@ sw_token_kind sw_part_classify(const sw_part_printer *p, uint32_t music)
     if (m->kind == SW_MUSIC_CLEF && p->plan->division->apart) {
         return SW_TOKEN_VERBATIM;
     }
-    if (m->kind == SW_MUSIC_CLEF && p->part == 0 && p->plan->clef_stays != NULL &&
-        p->plan->clef_stays[music] != 0) {
+    if (m->kind == SW_MUSIC_CLEF && p->part == 0 && p->plan->clef_stays[music] != 0) {
         return SW_TOKEN_VERBATIM;
     }
     if (m->kind == SW_MUSIC_CLEF || m->kind == SW_MUSIC_OCTAVE_CHECK) {

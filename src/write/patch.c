@@ -105,6 +105,7 @@ sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *o
     sw_read_options with = options == NULL ? (sw_read_options){0} : *options;
     with.overlays = *overlays;
     with.overlay_count = patch->count + given;
+    with.shelf = NULL; /* what is on it are the files before */
     return with;
 }
 

@@ -191,13 +191,14 @@ static void find_left_out(sw_plan *plan)
     }
 }
 
-/* Clefs outside of what is divided anew. */
-static void find_clefs(sw_plan *plan)
+/* Clefs of a score outside of what is divided anew; SW_NO_INDEX: of all its staves. */
+static void find_clefs(sw_plan *plan, const sw_score *score, uint32_t staff)
 {
     const sw_division *division = plan->division;
-    for (size_t i = 0; i < division->score->setting_count; i++) {
-        const sw_setting *setting = &division->score->settings[i];
-        if (setting->staff == division->staff && plan->reading->music[setting->music].kind == SW_MUSIC_CLEF) {
+    for (size_t i = 0; i < score->setting_count; i++) {
+        const sw_setting *setting = &score->settings[i];
+        if ((setting->staff == staff || staff == SW_NO_INDEX) &&
+            plan->reading->music[setting->music].kind == SW_MUSIC_CLEF) {
             plan->clef_stays[setting->music] = sw_rational_compare(setting->onset, division->from) < 0 ||
                                                sw_rational_compare(setting->onset, division->to) >= 0;
         }
@@ -238,7 +239,7 @@ sw_plan *sw_plan_new(const sw_division *division)
         find_parts(plan, m);
     }
     find_left_out(plan);
-    find_clefs(plan);
+    find_clefs(plan, division->score, division->staff);
     find_voices(plan);
     sw_plan_marks(plan);
     return plan;
@@ -268,6 +269,10 @@ sw_plan *sw_plan_for_other(const sw_plan *plan, const sw_reading *reading)
     sw_plan *other = sw_alloc_zero(1, sizeof *other);
     other->division = plan->division;
     other->reading = reading;
+    other->clef_stays = sw_alloc_zero(reading->music_count + 1, 1);
+    for (size_t i = 0; i < reading->score_count; i++) {
+        find_clefs(other, &reading->scores[i], SW_NO_INDEX);
+    }
     for (size_t i = 0; i < plan->name_count; i++) {
         uint32_t name =
             sw_names_find(reading->names, sw_slice_of(sw_reading_name(plan->reading, plan->names[i])));

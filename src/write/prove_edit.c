@@ -594,10 +594,12 @@ bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, sw_word_mend *
     const sw_edit_request *request = draft->request;
     const sw_text **overlays;
     sw_read_options with = sw_patch_options(patch, request->options, &overlays);
+    with.shelf = request->main_count > 1 ? sw_shelf_new() : NULL;
     bool proved = true;
     for (size_t i = 0; i < request->main_count && proved; i++) {
         proved = prove_main(draft, request->mains[i], &with, mend, error);
     }
+    sw_shelf_free(with.shelf);
     free(overlays);
     return proved;
 }

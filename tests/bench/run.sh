@@ -92,6 +92,15 @@ done
 # shellcheck disable=SC2086
 edits mixed $cues
 
+printf '\nTransformations of 21 bars in a cue of 35 staves and 120 bars (at most 3.00 times the reading is wanted)\n'
+mkdir -p "$out/cue" # what lies beside a source may include it, and is looked at
+cp "$out/film-100000-bytes.ly" "$out/cue/score.ly"
+"$out/bench_moves" $runs 40-60 "$out/cue/score.ly" |
+    awk -F '\t' '
+        BEGIN { printf "%9s  %8s  %8s  %8s\n%9s  %8s  %8s  %8s\n", "moved/", "moved", "reading", "", \
+                       "reading", "s", "s", "bytes" }
+        { printf "%9.2f  %8.4f  %8.4f  %8d  %s\n", $3 / $2, $3, $2, $4, $1 }'
+
 if ! command -v "$lilypond" >/dev/null; then
     echo "Against the compiler: left out, there is no $lilypond"
     exit 0

@@ -101,17 +101,20 @@ static sw_reading *read_one(const char *path, const sw_read_options *options)
     return reading;
 }
 
-/* Reads files by themselves and one after another with a shelf; all readings are kept until the end. */
-static void compare_all(const char *const *paths, size_t count)
+/* Reads files by themselves and one after another with a shelf; all readings are kept until the end.
+ * `overlay` may be NULL. */
+static void compare_all(const char *const *paths, size_t count, const sw_text *overlay)
 {
     sw_shelf *shelf = sw_shelf_new();
-    const sw_read_options shelved = {.shelf = shelf};
+    const sw_read_options plain = {.overlays = &overlay, .overlay_count = overlay == NULL ? 0 : 1};
+    sw_read_options shelved = plain;
+    shelved.shelf = shelf;
     sw_reading **readings = sw_alloc_zero(count, sizeof *readings);
     for (size_t i = 0; i < count; i++) {
         readings[i] = read_one(paths[i], &shelved);
     }
     for (size_t i = 0; i < count; i++) {
-        sw_reading *alone = read_one(paths[i], NULL);
+        sw_reading *alone = read_one(paths[i], &plain);
         assert_same(readings[i], alone);
         sw_reading_free(alone);
         sw_reading_free(readings[i]);
@@ -181,7 +184,13 @@ static void test_parts_of_a_family(void **state)
         all[i] = paths[i];
         all[PARTS + i] = paths[PARTS + i];
     }
-    compare_all(all, 2 * PARTS);
+    compare_all(all, 2 * PARTS, NULL);
+    char path[600]; /* what an editor holds of the family */
+    snprintf(path, sizeof path, "%s/family.ily", folder);
+    sw_text *overlay =
+        sw_text_from_bytes(path, sw_slice_of("flute = \\relative { c'4 d e f }\noboe = { r1 \\flute }\n"));
+    compare_all(all, 2 * PARTS, overlay);
+    sw_text_free(overlay);
 }
 
 /* Whether something was kept at all for the parts of a family. */
@@ -214,7 +223,7 @@ static void test_main_files_of_folders(void **state)
     }
     sw_paths mains = sw_main_files(&files, NULL);
     assert_true(mains.count > 40);
-    compare_all((const char *const *)mains.items, mains.count);
+    compare_all((const char *const *)mains.items, mains.count, NULL);
     sw_paths_free(&mains);
     sw_paths_free(&files);
 }
