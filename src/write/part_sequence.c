@@ -37,24 +37,25 @@ static void put_clef_there(sw_part_printer *p, const sw_event *event, uint32_t s
     }
 }
 
-/* Whether one frame is the other, or around it. */
-static bool is_around(const sw_score *score, uint32_t frame, uint32_t inner)
+/* The outermost step of the way to an event: which of the things in a staff it belongs to. */
+static uint32_t root_of(const sw_score *score, const sw_event *event)
 {
-    while (inner != frame && inner != SW_NO_INDEX) {
-        inner = score->frames[inner].parent;
+    uint32_t root = event->frame;
+    while (root != SW_NO_INDEX && score->frames[root].parent != SW_NO_INDEX) {
+        root = score->frames[root].parent;
     }
-    return inner == frame;
+    return root;
 }
 
-/* Whether a voice that nobody has named begins with an event, as far as it stands in this music: what is
- * heard in it from other music of the staff does not count. */
+/* Whether a voice that nobody has named begins with an event: skips beside it, as in << \global \music >>,
+ * are no beginning. */
 static bool begins_voice(const sw_part_printer *p, const sw_event *event)
 {
     const sw_score *score = p->plan->division->score;
     const sw_event *before = &score->events[p->plan->voice_first[event->voice]];
     for (; before < event; before++) {
-        if (before->voice == event->voice && (is_around(score, before->frame, event->frame) ||
-                                              is_around(score, event->frame, before->frame))) {
+        if (before->voice == event->voice &&
+            (before->kind != SW_EVENT_SKIP || root_of(score, before) == root_of(score, event))) {
             return false;
         }
     }
