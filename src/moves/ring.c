@@ -121,7 +121,8 @@ static bool rest_follows(const plan *p, const sw_stroke *stroke)
 /* ---- what is written ------------------------------------------------------------------------------------
  */
 
-/* Up to where the rests behind a stroke carry nothing: no text, no mark. */
+/* Up to where the rests behind a stroke carry nothing, no text and no mark, and stand beside it: not in
+ * another repeat, into which the note would be tied. */
 static sw_rational free_until(const plan *p, const sw_stroke *stroke)
 {
     const sw_score *score = p->chosen.score;
@@ -132,7 +133,8 @@ static sw_rational free_until(const plan *p, const sw_stroke *stroke)
         if (sw_rational_compare(event->onset, stroke->end) < 0) {
             continue; /* of the same chord */
         }
-        if (event->kind != SW_EVENT_REST || p->chosen.reading->music[event->chord].first != SW_NO_INDEX) {
+        if (event->kind != SW_EVENT_REST || event->frame != score->events[stroke->event].frame ||
+            p->chosen.reading->music[event->chord].first != SW_NO_INDEX) {
             break;
         }
         until = sw_event_end(event);

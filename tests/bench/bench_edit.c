@@ -8,31 +8,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "clock.h"
 #include "stavewright/edit.h"
-
-enum { MOST_RUNS = 99 };
-
-static double now(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static int compare_seconds(const void *a, const void *b)
-{
-    double x = *(const double *)a;
-    double y = *(const double *)b;
-    return (x > y) - (x < y);
-}
-
-static double median(double *seconds, size_t runs)
-{
-    qsort(seconds, runs, sizeof *seconds, compare_seconds);
-    return seconds[runs / 2];
-}
 
 static sw_reading *read_score(const char *path, double *seconds)
 {

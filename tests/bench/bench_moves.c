@@ -8,35 +8,13 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "clock.h"
 #include "stavewright/check.h"
 #include "stavewright/move.h"
 
-enum { MOST_RUNS = 99 };
-
 static const sw_film *film;
 static sw_bar_range bars;
-
-static double now(void)
-{
-    struct timespec t;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
-
-static int compare_seconds(const void *a, const void *b)
-{
-    double x = *(const double *)a;
-    double y = *(const double *)b;
-    return (x > y) - (x < y);
-}
-
-static double median(double *seconds, size_t runs)
-{
-    qsort(seconds, runs, sizeof *seconds, compare_seconds);
-    return seconds[runs / 2];
-}
 
 /* ---- the transformations --------------------------------------------------------------------------------
  */
