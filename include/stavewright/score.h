@@ -153,9 +153,8 @@ enum {                              /* sw_event.flags */
        SW_EVENT_CHORD = 1 << 0,     /* one of the notes of a chord */
        SW_EVENT_UNCERTAIN = 1 << 1, /* inside a call whose effect is not known */
        SW_EVENT_CUE = 1 << 2,       /* quoted from another part */
-       SW_EVENT_PERCENT = 1 << 3,   /* stands in a pass of a percent repeat that is not written out */
-       SW_EVENT_GRACE = 1 << 4,
-       SW_EVENT_HIDDEN = 1 << 5 /* in a context that plays no notes (chord names, null voices) */
+       SW_EVENT_GRACE = 1 << 3,
+       SW_EVENT_HIDDEN = 1 << 4 /* in a context that plays no notes (chord names, null voices) */
 };
 
 typedef struct sw_event {

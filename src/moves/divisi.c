@@ -282,10 +282,12 @@ static uint32_t edge_of_tuplet(const sw_divisi_plan *plan, uint32_t event,
 {
     uint32_t levels;
     uint32_t tuplet = sw_divisi_tuplet(plan, event, &levels);
-    for (uint32_t e = event;
-         tuplet != SW_NO_INDEX && e != SW_NO_INDEX && sw_divisi_tuplet(plan, e, &levels) == tuplet;
-         e = step(plan->score, e)) {
-        event = e;
+    for (uint32_t e = event; tuplet != SW_NO_INDEX && e != SW_NO_INDEX; e = step(plan->score, e)) {
+        bool inside = sw_divisi_tuplet(plan, e, &levels) == tuplet;
+        if (!inside && sw_event_is_note(&plan->score->events[e])) {
+            break; /* what is silent may be a spacer of another line in the same voice */
+        }
+        event = inside ? e : event;
     }
     return event;
 }
@@ -340,6 +342,13 @@ static uint32_t tremolo_at(const work *w, size_t chord)
     return SW_NO_INDEX;
 }
 
+static bool is_plucked(const work *w, size_t chord)
+{
+    uint8_t pizzicato = sw_techniques_find(w->techniques, "pizzicato");
+    uint8_t group = sw_techniques_get(w->techniques, pizzicato)->group;
+    return sw_playing_now(w->playing, w->plan.chords[chord].stroke->event, group) == pizzicato;
+}
+
 /* The upper voice gets strokes on all its notes, the lower one none. */
 static void write_halves(work *w, const sw_divisi_passage *passage)
 {
@@ -362,19 +371,24 @@ static void write_halves(work *w, const sw_divisi_passage *passage)
     size_t next = passage->last + 1;
     if (next < w->plan.count && w->plan.chords[next].stroke->alone) {
         bool trembles = tremolo_at(w, next) != SW_NO_INDEX;
-        add_text(w, next, trembles ? "^\"tutti trem.\"" : "^\"tutti ord.\"");
+        add_text(w, next,
+                 trembles              ? "^\"tutti trem.\""
+                 : is_plucked(w, next) ? "^\"tutti\"" /* "ord." would be the bow */
+                                       : "^\"tutti ord.\"");
     }
 }
 
-/* Notes on which so many strokes can't be written. */
+/* Notes on which so many strokes can't be written, and plucked ones. */
 static void leave_short_notes(work *w)
 {
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_stroke *stroke = w->plan.chords[i].stroke;
         sw_rational length = sw_rational_sub(stroke->end, stroke->onset);
-        if (w->plan.chords[i].chosen && sw_rational_compare(length, sw_rational_make(1, 16)) < 0) {
+        bool is_short = sw_rational_compare(length, sw_rational_make(1, 16)) < 0;
+        if (w->plan.chords[i].chosen && (is_short || is_plucked(w, i))) {
             w->plan.chords[i].left = true;
-            tell(w, i, "too short for a tremolo: left alone");
+            tell(w, i,
+                 is_short ? "too short for a tremolo: left alone" : "no tremolo is plucked: left alone");
         }
     }
 }
@@ -486,8 +500,9 @@ static void keep_ties(const sw_divisi_plan *plan, uint8_t *event_parts)
     for (size_t i = 0; i < plan->count; i++) {
         uint32_t end = sw_voice_chord_end(plan->score, plan->chords[i].stroke->event);
         for (uint32_t e = plan->chords[i].stroke->event; e < end; e++) {
-            uint32_t next =
-                sw_voice_is_tied(plan->reading, plan->score, e) ? sw_voice_next(plan->score, e) : SW_NO_INDEX;
+            uint32_t next = sw_voice_is_tied(plan->reading, plan->score, e)
+                                ? sw_voice_joined(plan->score, sw_voice_chord(plan->score, e))
+                                : SW_NO_INDEX;
             next = sw_voice_pitch(plan->score, next, plan->score->events[e].pitch);
             if (next != SW_NO_INDEX && (event_parts[next] & event_parts[e]) != 0) {
                 event_parts[next] &= event_parts[e];

@@ -48,7 +48,7 @@ void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staf
     plan->chords = sw_alloc_zero(plan->strokes.count + 1, sizeof *plan->chords);
     for (size_t i = 0; i < plan->strokes.count; i++) {
         const sw_stroke *stroke = &plan->strokes.items[i];
-        if ((score->events[stroke->event].flags & (SW_EVENT_GRACE | SW_EVENT_PERCENT)) != 0) {
+        if ((score->events[stroke->event].flags & SW_EVENT_GRACE) != 0) {
             continue;
         }
         sw_divisi_chord *chord = &plan->chords[plan->count++];

@@ -232,7 +232,7 @@ static void collect_voice(sw_lines *lines, const sw_chosen *chosen, uint32_t fir
     for (uint32_t e = first; e < end;) {
         uint32_t next = sw_voice_chord_end(chosen->score, e);
         const sw_event *event = &chosen->score->events[e];
-        if ((event->flags & (SW_EVENT_CUE | SW_EVENT_PERCENT | SW_EVENT_HIDDEN)) != 0) {
+        if ((event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0) {
             w.skipped = true;
         } else if (event->kind == SW_EVENT_NOTE) {
             add_stroke(&w, e, next);

@@ -28,7 +28,7 @@ static bool is_on_lines(const filter *f, const sw_event *event)
 static bool is_chosen(const filter *f, const sw_event *event)
 {
     bool note = event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM;
-    return note && (event->flags & (SW_EVENT_CUE | SW_EVENT_PERCENT)) == 0 &&
+    return note && (event->flags & SW_EVENT_CUE) == 0 &&
            (f->staff == SW_NO_INDEX || f->score->voices[event->voice].staff == f->staff) &&
            sw_rational_compare(event->onset, f->from) >= 0 && sw_rational_compare(event->onset, f->to) < 0 &&
            is_on_lines(f, event);

@@ -73,19 +73,38 @@ static uint32_t next_note(const work *w, uint32_t event)
     return event;
 }
 
+/* The chord before or behind one in its block of the voices; spacers of another line in the same voice
+ * (<< \global \cello >>) may stand beside it. */
+static uint32_t neighbour(const work *w, uint32_t event, uint32_t voices,
+                          uint32_t (*step)(const sw_score *score, uint32_t event))
+{
+    const sw_event *a = &w->score->events[event];
+    for (uint32_t e = step(w->score, event); e != SW_NO_INDEX; e = step(w->score, e)) {
+        const sw_event *b = &w->score->events[e];
+        bool touch = sw_rational_compare(b->onset, sw_event_end(a)) <= 0 &&
+                     sw_rational_compare(a->onset, sw_event_end(b)) <= 0;
+        if (touch && voices_around(w, e) == voices) {
+            return e;
+        }
+        if (sw_event_is_note(b)) {
+            break;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
 static void unite(work *w, uint32_t voices, uint32_t event)
 {
     const sw_score *score = w->score;
     uint32_t first = sw_voice_chord(score, event);
-    for (uint32_t e = first;
-         (e = sw_voice_previous(score, e)) != SW_NO_INDEX && voices_around(w, e) == voices;) {
+    uint32_t last = first;
+    for (uint32_t e = first; (e = neighbour(w, e, voices, sw_voice_previous)) != SW_NO_INDEX;) {
         first = e;
     }
-    uint32_t last = first;
-    uint32_t begin = sw_event_is_note(&score->events[first]) ? first : next_note(w, first);
-    for (uint32_t e = first; (e = sw_voice_next(score, e)) != SW_NO_INDEX && voices_around(w, e) == voices;) {
+    for (uint32_t e = first; (e = neighbour(w, e, voices, sw_voice_next)) != SW_NO_INDEX;) {
         last = e;
     }
+    uint32_t begin = sw_event_is_note(&score->events[first]) ? first : next_note(w, first);
     char place[SW_SAY];
     char end[SW_SAY];
     char label[32];

@@ -524,7 +524,7 @@ static bool are_single(sw_bar_walk *w)
     }
     for (uint32_t e = 0; e < w->score->event_count; e++) {
         const sw_event *event = &w->score->events[e];
-        bool follows = (event->flags & (SW_EVENT_CUE | SW_EVENT_PERCENT)) != 0;
+        bool follows = (event->flags & SW_EVENT_CUE) != 0;
         const sw_bar_anchor *anchor = follows ? NULL : anchor_at(w, event->chord);
         if (anchor != NULL && !sw_rational_equal(anchor->end, sw_event_end(event))) {
             return sw_bar_fail(w, anchor->music,

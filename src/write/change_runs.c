@@ -749,13 +749,26 @@ static bool add_listed(sw_draft *draft, const sw_change *change, uint32_t chord,
     return true;
 }
 
+/* Whether a chord is written in the run: spacers of another line in the same voice (<< \global \cello >>) are
+ * not. */
+static bool is_in_run(const sw_draft *draft, const sw_draft_voice *voice, uint32_t chord)
+{
+    uint32_t around = draft->parent[voice->first];
+    uint32_t m = draft->score->events[chord].chord;
+    while (m != SW_NO_INDEX && draft->parent[m] != around) {
+        m = draft->parent[m];
+    }
+    return m != SW_NO_INDEX && at(draft, m)->start >= at(draft, voice->first)->start &&
+           at(draft, m)->start <= at(draft, voice->last)->start;
+}
+
 static bool add_run(sw_draft *draft, const sw_change *change, sw_draft_voice *voice)
 {
     const sw_score *score = draft->score;
     uint32_t last = sw_voice_chord(score, change->last);
     for (uint32_t e = sw_voice_chord(score, change->event); e != SW_NO_INDEX;
          e = e == last ? SW_NO_INDEX : sw_voice_next(score, e)) {
-        if (!add_listed(draft, change, e, voice)) {
+        if (is_in_run(draft, voice, e) && !add_listed(draft, change, e, voice)) {
             return false;
         }
     }

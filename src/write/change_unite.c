@@ -238,6 +238,21 @@ static bool unite_chord(sw_draft *draft, uint32_t event, uint32_t other)
     return true;
 }
 
+/* The next chord of the first voice; spacers of another line may stand beside it. */
+static uint32_t next_in(const sw_draft *draft, uint32_t event, uint32_t upper)
+{
+    const sw_score *score = draft->score;
+    sw_rational end = sw_event_end(&score->events[event]);
+    for (uint32_t e = sw_voice_next(score, event);
+         e != SW_NO_INDEX && sw_rational_compare(score->events[e].onset, end) <= 0;
+         e = sw_voice_next(score, e)) {
+        if (is_below(draft, score->events[e].chord, upper)) {
+            return e;
+        }
+    }
+    return SW_NO_INDEX;
+}
+
 bool sw_change_unite(sw_draft *draft, const sw_change *change)
 {
     const sw_score *score = draft->score;
@@ -249,8 +264,7 @@ bool sw_change_unite(sw_draft *draft, const sw_change *change)
     uint32_t upper = blocks[0];
     uint32_t lower = blocks[1];
     size_t left = count_items(draft, lower);
-    for (uint32_t e = sw_voice_chord(score, change->event);
-         e != SW_NO_INDEX && is_below(draft, score->events[e].chord, upper); e = sw_voice_next(score, e)) {
+    for (uint32_t e = sw_voice_chord(score, change->event); e != SW_NO_INDEX; e = next_in(draft, e, upper)) {
         if (!unite_chord(draft, e, beside(draft, e, lower))) {
             return false;
         }

@@ -89,7 +89,7 @@ const uint32_t *sw_draft_found(const sw_draft *draft, const sw_reading *reading)
 
 static bool follows(const sw_event *event)
 {
-    return (event->flags & (SW_EVENT_CUE | SW_EVENT_PERCENT)) != 0;
+    return (event->flags & SW_EVENT_CUE) != 0;
 }
 
 /* Whether a bar of a staff has been said already; it has now. `said` has a byte for each. */

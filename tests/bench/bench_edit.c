@@ -70,7 +70,7 @@ static bool is_plain(const sw_reading *reading, const sw_score *score, uint32_t 
     const sw_event *event = &score->events[e];
     bool plain = event->kind == SW_EVENT_NOTE && event->chord == event->music &&
                  reading->music[event->music].kind == SW_MUSIC_NOTE &&
-                 (event->flags & (SW_EVENT_GRACE | SW_EVENT_CUE | SW_EVENT_PERCENT)) == 0 &&
+                 (event->flags & (SW_EVENT_GRACE | SW_EVENT_CUE)) == 0 &&
                  sw_rational_equal(event->duration,
                                    sw_duration_length(sw_music_duration(&reading->music[event->music])));
     for (uint32_t c = reading->music[event->music].first; plain && c != SW_NO_INDEX;

@@ -157,7 +157,7 @@ static uint32_t draw(const sw_score *score, bool (*wanted)(const sw_event *))
 {
     for (int i = 0; i < 300; i++) {
         uint32_t e = chance((uint32_t)score->event_count);
-        if (wanted(&score->events[e]) && (score->events[e].flags & (SW_EVENT_CUE | SW_EVENT_PERCENT)) == 0) {
+        if (wanted(&score->events[e]) && (score->events[e].flags & SW_EVENT_CUE) == 0) {
             return e;
         }
     }

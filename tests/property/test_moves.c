@@ -76,7 +76,7 @@ static size_t sow(const sw_score *score, uint32_t staff, const char *const *word
     for (uint32_t e = 0; e < score->event_count && count < most; e++) {
         const sw_event *event = &score->events[e];
         bool wanted = score->voices[event->voice].staff == staff && event->kind == SW_EVENT_NOTE &&
-                      (event->flags & (SW_EVENT_CUE | SW_EVENT_PERCENT | SW_EVENT_GRACE)) == 0;
+                      (event->flags & (SW_EVENT_CUE | SW_EVENT_GRACE)) == 0;
         if (wanted && chance(step) == 0) {
             changes[count++] =
                 (sw_change){.kind = SW_CHANGE_ADD_MARK, .event = e, .text = words[word++ % word_count]};
