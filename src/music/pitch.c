@@ -66,6 +66,9 @@ static sw_pitch from_steps(int steps, int quarters)
 
 sw_pitch sw_pitch_transpose(sw_pitch p, sw_pitch by)
 {
+    if (by.step == 0 && by.octave == 0 && by.alter == 0) {
+        return p;
+    }
     int quarters = sw_pitch_quarter_tones(p) + sw_pitch_quarter_tones(by);
     int steps = sw_pitch_staff_steps(p) + sw_pitch_staff_steps(by);
     return from_steps(steps, quarters);

@@ -55,8 +55,9 @@ static const struct row {
 
 static sw_mark_class named(sw_slice name)
 {
+    char first = name.length > 0 ? name.data[0] : '\0';
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
-        if (sw_slice_is(name, names[i].name)) {
+        if (names[i].name[0] == first && sw_slice_is(name, names[i].name)) {
             return names[i].class;
         }
     }

@@ -59,7 +59,7 @@ static bool is_keyword(sw_slice name)
         "lyricsto",  "markup",     "midi",     "new",    "override",  "paper",  "repeat",    "revert",
         "score",     "set",        "tempo",    "unset",  "version",   "with"};
     for (size_t i = 0; i < sizeof keywords / sizeof keywords[0]; i++) {
-        if (sw_slice_is(name, keywords[i])) {
+        if (keywords[i][0] == name.data[0] && sw_slice_is(name, keywords[i])) {
             return true;
         }
     }
