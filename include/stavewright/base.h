@@ -82,9 +82,14 @@ void *sw_alloc(size_t size);
 void *sw_alloc_zero(size_t count, size_t size);
 void *sw_realloc(void *memory, size_t size);
 
+/* What sw_grow does when there is no room. */
+void *sw_grow_more(void *items, size_t *capacity, size_t element_size);
 /* Room for one more element: returns `items`, moved to a larger block when `count` has reached `*capacity`.
  * Use: list->items = sw_grow(list->items, list->count, &list->capacity, sizeof *list->items). */
-void *sw_grow(void *items, size_t count, size_t *capacity, size_t element_size);
+static inline void *sw_grow(void *items, size_t count, size_t *capacity, size_t element_size)
+{
+    return count < *capacity ? items : sw_grow_more(items, capacity, element_size);
+}
 /* Sorts what mostly stands in order already, or in a few runs that do: then little more is done than to look
  * at it. What is equal stays in its order. `items` may be NULL when there are none. */
 void sw_sort(void *items, size_t count, size_t element_size, int (*compare)(const void *a, const void *b));

@@ -154,6 +154,7 @@ typedef struct sw_check_result {
     sw_checked_file *files;
     size_t file_count;
     size_t file_capacity;
+    sw_names *real_paths; /* of the files: number - 1 is a file's index */
     size_t scores;
     size_t accepted;                   /* how many a baseline has taken out */
     struct sw_silencer_use *silencers; /* comments that silence a rule, and whether they did */

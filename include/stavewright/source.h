@@ -22,6 +22,7 @@ typedef struct sw_text {
     uint32_t line_count;     /* at least 1 */
     uint32_t *continuations; /* for columns: UTF-8 continuation bytes before each block; NULL: all ASCII */
     bool exists;             /* false for a file that is to be created */
+    char *real_path;         /* absolute and without links, where somebody has looked it up; otherwise NULL */
     bool shared;             /* bytes, lines and columns belong to another text */
 } sw_text;
 

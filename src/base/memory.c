@@ -28,11 +28,8 @@ void *sw_realloc(void *memory, size_t size)
     return checked(realloc(memory, size), size);
 }
 
-void *sw_grow(void *items, size_t count, size_t *capacity, size_t element_size)
+void *sw_grow_more(void *items, size_t *capacity, size_t element_size)
 {
-    if (count < *capacity) {
-        return items;
-    }
     size_t larger = *capacity < 8 ? 8 : *capacity + *capacity / 2;
     if (larger > SIZE_MAX / element_size) {
         checked(NULL, SIZE_MAX);

@@ -20,10 +20,10 @@ static sw_severity severity_of(const sw_check_options *options, const sw_finding
 /* The number of a file among those read, by its real path: the same for every path that leads to it. */
 static uint32_t number_of(sw_check_result *result, const char *real_path, const char *path)
 {
-    uint32_t number = 0;
-    while (number < result->file_count && strcmp(real_path, result->files[number].real_path) != 0) {
-        number++;
+    if (result->real_paths == NULL) {
+        result->real_paths = sw_names_new();
     }
+    uint32_t number = sw_names_add(result->real_paths, sw_slice_of(real_path)) - 1; /* "" has number 0 */
     if (number == result->file_count) {
         result->files =
             sw_grow(result->files, result->file_count, &result->file_capacity, sizeof *result->files);
@@ -35,13 +35,14 @@ static uint32_t number_of(sw_check_result *result, const char *real_path, const 
     return number;
 }
 
-static uint32_t file_number(sw_check_result *result, const char *path)
+static uint32_t file_number(sw_check_result *result, const sw_text *text)
 {
-    char *real = realpath(path, NULL);
+    char *real = text->real_path != NULL ? NULL : realpath(text->path, NULL);
+    const char *known = text->real_path != NULL ? text->real_path : real;
     sw_paths plain = {0};
-    sw_paths_add(&plain, path);
+    sw_paths_add(&plain, text->path);
     /* No real path: standard input, or gone meanwhile. */
-    uint32_t number = number_of(result, real == NULL ? path : real, plain.items[0]);
+    uint32_t number = number_of(result, known == NULL ? text->path : known, plain.items[0]);
     sw_paths_free(&plain);
     free(real);
     return number;
@@ -166,7 +167,7 @@ static void number_files(harvest *h)
 {
     h->numbers = sw_alloc(h->reading->file_count * sizeof *h->numbers);
     for (size_t i = 0; i < h->reading->file_count; i++) {
-        h->numbers[i] = file_number(h->result, h->reading->files[i].text->path);
+        h->numbers[i] = file_number(h->result, h->reading->files[i].text);
     }
     for (size_t i = 0; i < h->reading->score_count; i++) {
         h->result->scores += !h->reading->scores[i].in_markup;
@@ -301,6 +302,7 @@ void sw_check_result_free(sw_check_result *result)
     free(result->items);
     free(result->files);
     free(result->silencers);
+    sw_names_free(result->real_paths);
     sw_arena_free(result->arena);
     *result = (sw_check_result){0};
 }

@@ -56,7 +56,7 @@ void sw_paths_add(sw_paths *paths, const char *path)
     sw_buffer plain = {0};
     plain_path(path, true, &plain);
     struct stat status;
-    if (stat(path, &status) == 0 &&
+    if (strstr(path, "..") != NULL && stat(path, &status) == 0 &&
         !same_file(path, sw_buffer_text(&plain))) { /* "link/.." is not the folder that holds the link */
         sw_buffer_clear(&plain);
         plain_path(path, false, &plain);

@@ -393,7 +393,7 @@ void sw_recover_before_reading(const char *path)
     }
     char *real = realpath(path, NULL);
     char *named = sw_folder_of(real == NULL ? path : real);
-    char *folder = realpath(named, NULL);
+    char *folder = real == NULL ? realpath(named, NULL) : strdup(named);
     char *sentence = NULL;
     sw_recovery result = SW_RECOVERY_NONE;
     for (int n = 0; folder != NULL && n < READER_ATTEMPTS; n++) {

@@ -155,6 +155,7 @@ void sw_text_free(sw_text *text)
         free(text->bytes);
         free(text->lines);
         free(text->continuations);
+        free(text->real_path);
     }
     free(text);
 }
