@@ -365,7 +365,7 @@ static void rational_agrees_with_128_bits(void **state)
         sw_rational b = random_rational();
         if (next_random() % 4 == 0) {
             b = sw_rational_make(random_number(), a.den); /* a common denominator */
-        } else if (next_random() % 4 == 0) { /* as note values are */
+        } else if (next_random() % 4 == 0) {              /* as note values are */
             a = sw_rational_make(random_number(), INT64_C(1) << (next_random() % 40));
             b = sw_rational_make(random_number(), INT64_C(1) << (next_random() % 40));
         }
