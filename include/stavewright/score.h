@@ -220,7 +220,7 @@ typedef struct sw_setting {
     bool grace;        /* stands inside grace notes ... */
     int32_t grace_num; /* ... at this offset, as that of an event; 0/1 outside of them */
     int32_t grace_den;
-    sw_pitch pitch;       /* of KEY and TRANSPOSITION, after \transpose */
+    sw_pitch pitch;       /* of KEY, after \transpose, and of TRANSPOSITION, as it is said */
     sw_rational position; /* in the bar, as the compiler counts when it comes to this setting: 0 on a bar
                              line, negative in a short first bar; it stands still in a cadenza */
 } sw_setting;

@@ -44,6 +44,8 @@ sw_text *sw_text_from_bytes(const char *path, sw_slice bytes);
 sw_text *sw_text_share(const char *path, const sw_text *other);
 /* The empty text of a file that is to be created. */
 sw_text *sw_text_new(const char *path);
+/* The folder in a path, with the separator behind it; empty when it names none. */
+sw_slice sw_path_folder(const char *path);
 /* Whether two paths lead to one file on disk; false when one of them leads nowhere. */
 bool sw_same_path(const char *a, const char *b);
 /* Whether two texts are of one file on disk, whatever their paths (links, "..") say. */

@@ -50,8 +50,7 @@ static const sw_film *look_up(sw_films *films, const char *file, char **error)
 
 const sw_film *sw_films_of(sw_films *films, const char *file, char **error)
 {
-    const char *slash = strrchr(file, '/');
-    sw_slice folder = {file, slash == NULL ? 0 : (size_t)(slash - file) + 1};
+    sw_slice folder = sw_path_folder(file);
     if (films->folder != NULL && sw_slice_is(folder, films->folder)) {
         return films->items[films->last].film;
     }

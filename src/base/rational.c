@@ -94,17 +94,10 @@ static sw_rational add_scaled(sw_rational a, sw_rational b, int64_t sign)
     if (a.den == b.den && !__builtin_add_overflow(a.num, sign * b.num, &sum) && sum != INT64_MIN) {
         return sw_rational_make(sum, a.den); /* the usual case: no common denominator to find */
     }
-    bool in_short = is_short(a) && is_short(b);
-    if (in_short && sw_rational_is_dyadic(a) && sw_rational_is_dyadic(b)) {
+    if (is_short(a) && is_short(b) && sw_rational_is_dyadic(a) && sw_rational_is_dyadic(b)) {
         return add_dyadic(a, b, sign);
     }
     int64_t common = gcd(a.den, b.den);
-    if (in_short) {
-        int64_t num = a.num * (b.den / common) + sign * b.num * (a.den / common);
-        int64_t den = a.den * (b.den / common);
-        int64_t shared = gcd(num % common, common);
-        return (sw_rational){num / shared, den / shared};
-    }
     wide num = (wide)a.num * (b.den / common) + (wide)(sign * b.num) * (a.den / common);
     wide den = (wide)a.den * (b.den / common);
     /* What numerator and denominator still share divides `common`, so that it can be cancelled before the

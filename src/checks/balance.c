@@ -52,6 +52,28 @@ static bool sounds_as(const sw_entry *entry, sw_pitch pitch, sw_pitch *sound)
     return true;
 }
 
+static void fill(const sw_check *check, const sw_score *score, uint32_t staff, const sw_entries *entries,
+                 part *p)
+{
+    const sw_entry *entry = NULL;
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    p->longest = sw_rational_zero();
+    for (uint32_t i = events.first; i < events.end; i++) {
+        const sw_event *event = &score->events[i];
+        entry = sw_entries_next(entries, entry, event->onset);
+        sw_pitch sound;
+        if ((event->flags & SW_EVENT_GRACE) != 0 || !sw_event_is_played(check->reading, score, event) ||
+            !sounds_as(entry, event->pitch, &sound)) {
+            continue;
+        }
+        p->section = entry->instrument->family == SW_STRINGS;
+        add(p, (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound), event->voice,
+                       entry->instrument});
+    }
+    sw_sort(p->items, p->count, sizeof *p->items, compare_heard);
+}
+
+/* A score of one staff, as a part is, has nothing beside it. */
 sw_balance *sw_balance_of(sw_check *check, size_t number)
 {
     const sw_score *score = &check->reading->scores[number];
@@ -59,29 +81,8 @@ sw_balance *sw_balance_of(sw_check *check, size_t number)
     *balance = (sw_balance){sw_check_dynamics(check, number),
                             sw_alloc_zero(score->staff_count + 1, sizeof(part)), score->staff_count};
     const sw_entries *entries = sw_check_entries(check, score);
-    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        balance->parts[staff].longest = sw_rational_zero();
-    }
-    bool alone = score->staff_count < 2; /* a part: nothing is beside it */
-    const sw_entry *entry = NULL;
-    uint32_t last = SW_NO_INDEX;
-    for (size_t i = 0; i < score->event_count && !alone; i++) {
-        const sw_event *event = &score->events[i];
-        uint32_t staff = score->voices[event->voice].staff;
-        entry = sw_entries_next(&entries[staff], staff == last ? entry : NULL, event->onset);
-        last = staff;
-        sw_pitch sound;
-        if ((event->flags & SW_EVENT_GRACE) != 0 || !sw_event_is_played(check->reading, score, event) ||
-            !sounds_as(entry, event->pitch, &sound)) {
-            continue;
-        }
-        balance->parts[staff].section = entry->instrument->family == SW_STRINGS;
-        add(&balance->parts[staff], (heard){event->onset, sw_event_end(event), sw_pitch_semitones(sound),
-                                            event->voice, entry->instrument});
-    }
-    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
-        part *p = &balance->parts[staff];
-        sw_sort(p->items, p->count, sizeof *p->items, compare_heard);
+    for (uint32_t staff = 0; staff < score->staff_count && score->staff_count > 1; staff++) {
+        fill(check, score, staff, &entries[staff], &balance->parts[staff]);
     }
     return balance;
 }

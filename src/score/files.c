@@ -70,13 +70,6 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
     return file;
 }
 
-/* The folder of a path with the separator, or "". */
-static sw_slice folder_of(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    return (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1};
-}
-
 /* The path in a folder, which ends with its separator or is empty, when there is such a file; otherwise NULL.
  * The caller frees it. */
 static char *find_in(const sw_reader *reader, sw_slice folder, sw_slice path)
@@ -102,9 +95,9 @@ static char *locate(const sw_reader *reader, uint32_t from, sw_slice path)
     if (path.length > 0 && path.data[0] == '/') {
         return find_in(reader, nowhere, path);
     }
-    char *found = find_in(reader, folder_of(reading->files[from].text->path), path);
+    char *found = find_in(reader, sw_path_folder(reading->files[from].text->path), path);
     if (found == NULL) {
-        found = find_in(reader, folder_of(reading->files[0].text->path), path);
+        found = find_in(reader, sw_path_folder(reading->files[0].text->path), path);
     }
     for (size_t i = 0; options != NULL && i < options->include_path_count && found == NULL; i++) {
         sw_buffer folder = {0};

@@ -217,7 +217,6 @@ static bool is_file(const char *path)
 static bool locate(const sources *list, const char *from, sw_slice name, const sw_read_options *options,
                    sw_buffer *found, bool *lost)
 {
-    const char *slash = strrchr(from, '/');
     size_t folders = options == NULL ? 0 : options->include_path_count;
     *lost = false;
     for (size_t i = 0; i <= folders; i++) {
@@ -225,7 +224,7 @@ static bool locate(const sources *list, const char *from, sw_slice name, const s
         if (name.length > 0 && name.data[0] == '/') {
             i = folders;
         } else if (i == 0) {
-            sw_buffer_append(found, (sw_slice){from, slash == NULL ? 0 : (size_t)(slash - from) + 1});
+            sw_buffer_append(found, sw_path_folder(from));
         } else {
             sw_buffer_format(found, "%s/", options->include_path[i - 1]);
         }

@@ -196,9 +196,7 @@ static void find_end(const sw_reader *reader, sw_cursor *cursor, sw_buffer *key)
         *cursor = at;
     }
     if (key->length > 0) {
-        const char *path = reader->reading->files[0].text->path;
-        const char *slash = strrchr(path, '/');
-        sw_buffer_append(key, (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1});
+        sw_buffer_append(key, sw_path_folder(reader->reading->files[0].text->path));
     }
 }
 

@@ -60,6 +60,12 @@ static char *join(char *folder, const char *rest)
     return folder;
 }
 
+sw_slice sw_path_folder(const char *path)
+{
+    const char *slash = strrchr(path, '/');
+    return (sw_slice){path, slash == NULL ? 0 : (size_t)(slash - path) + 1};
+}
+
 char *sw_path_absolute(const char *path)
 {
     char *real = realpath(path, NULL); /* most paths are on disk */

@@ -185,35 +185,43 @@ static const git_index_entry *entry_of(const sw_git *git, const char *inside)
 /* Several files may be read at the same time, and the library sorts an index while it looks into it. */
 static pthread_mutex_t looking = PTHREAD_MUTEX_INITIALIZER;
 
-/* The blob of a file in the revision that is read; NULL: it is not there. */
-static git_blob *blob_in_tree(const sw_git *git, const char *inside)
+static bool append_blob(const sw_git *git, const git_oid *id, sw_buffer *bytes)
+{
+    git_blob *blob = NULL;
+    bool found = git_blob_lookup(&blob, git->repository, id) == 0 && git_blob_rawsize(blob) <= SW_TEXT_LIMIT;
+    if (found) {
+        sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
+    }
+    git_blob_free(blob);
+    return found;
+}
+
+/* Whether a file is in the revision that is read; *id is its blob then. */
+static bool look_up_in_tree(const sw_git *git, const char *inside, git_oid *id)
 {
     git_tree_entry *entry = NULL;
-    git_blob *blob = NULL;
-    if (git_tree_entry_bypath(&entry, git->tree, inside) == 0 &&
-        git_tree_entry_type(entry) == GIT_OBJECT_BLOB &&
-        git_blob_lookup(&blob, git->repository, git_tree_entry_id(entry)) != 0) {
-        blob = NULL;
+    pthread_mutex_lock(&looking);
+    bool found = git_tree_entry_bypath(&entry, git->tree, inside) == 0 &&
+                 git_tree_entry_type(entry) == GIT_OBJECT_BLOB;
+    if (found) {
+        git_oid_cpy(id, git_tree_entry_id(entry));
     }
     git_tree_entry_free(entry);
-    return blob;
+    pthread_mutex_unlock(&looking);
+    return found;
 }
 
 static sw_file_origin find_in_revision(void *context, const char *path, sw_buffer *bytes)
 {
     const sw_git *git = context;
     char *inside = inside_path(git, path);
-    pthread_mutex_lock(&looking);
-    git_blob *blob = inside == NULL ? NULL : blob_in_tree(git, inside);
-    sw_file_origin origin = inside == NULL                                            ? SW_FILE_ON_DISK
-                            : blob != NULL && git_blob_rawsize(blob) <= SW_TEXT_LIMIT ? SW_FILE_GIVEN
-                                                                                      : SW_FILE_MISSING;
-    if (origin == SW_FILE_GIVEN && bytes != NULL) {
-        sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
+    git_oid id;
+    sw_file_origin origin = SW_FILE_ON_DISK;
+    if (inside != NULL) {
+        bool found = look_up_in_tree(git, inside, &id) && (bytes == NULL || append_blob(git, &id, bytes));
+        origin = found ? SW_FILE_GIVEN : SW_FILE_MISSING;
     }
-    git_blob_free(blob);
     free(inside);
-    pthread_mutex_unlock(&looking);
     return origin;
 }
 
@@ -231,17 +239,6 @@ static sw_file_origin look_up(const sw_git *git, const char *inside, git_oid *id
     }
     pthread_mutex_unlock(&looking);
     return origin;
-}
-
-static bool append_blob(const sw_git *git, const git_oid *id, sw_buffer *bytes)
-{
-    git_blob *blob = NULL;
-    bool found = git_blob_lookup(&blob, git->repository, id) == 0 && git_blob_rawsize(blob) <= SW_TEXT_LIMIT;
-    if (found) {
-        sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
-    }
-    git_blob_free(blob);
-    return found;
 }
 
 static sw_file_origin find_staged(void *context, const char *path, sw_buffer *bytes)
