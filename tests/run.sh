@@ -7,7 +7,7 @@
 # in its environment:
 #   SW_COMMAND   the command, built with the sanitizers
 #   SW_BUILD     the folder of what is built, and SW_TEMP, an empty folder of the test's own
-#   SW_SCORES    real scores with the compiler's reading of them (the folder may be missing)
+#   SW_SCORES    the full path of real scores with the compiler's reading of them (the folder may be missing)
 #   SW_LILYPOND  the compiler's name (it may be missing)
 #   SW_SEED      the seed of what is drawn by chance: always the same here, so that a test that fails does so because of
 #                what was changed. SW_SEED=N make test, or a test run by itself, looks at other cases.
@@ -44,7 +44,8 @@ fi
 
 SW_BUILD=$(realpath "$1")
 SW_COMMAND=$SW_BUILD/test/stavewright
-SW_SCORES=$2
+# Tests write this path into sources of their own, which lie elsewhere.
+SW_SCORES=$(realpath -m "${2:-no-scores}")
 SW_LILYPOND=$3
 # What a sanitizer finds must not look like the command's own status 1.
 ASAN_OPTIONS=${ASAN_OPTIONS:-exitcode=99}
