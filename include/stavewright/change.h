@@ -37,6 +37,15 @@ bool sw_patch_finish(sw_patch *patch, char **error);
  * *overlays is to be freed with free() when the reading is done. */
 sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *options,
                                  const sw_text ***overlays);
+/* Whether a main file may become what it is after a change. False: *error names the difference (free() it).
+ */
+typedef bool sw_compare_main(const void *what, const sw_reading *before, const sw_reading *after,
+                             char **error);
+/* The proof of a finished patch: reads main files as they would be and has each compared with what it was,
+ * until one is refused. `options` may be NULL; `what` is handed on to `compare`. False with *error (free()
+ * it) when a file could not be read any more, or may not become what it would be. */
+bool sw_patch_prove(const sw_patch *patch, sw_reading *const *mains, size_t count,
+                    const sw_read_options *options, sw_compare_main *compare, const void *what, char **error);
 /* The unified diff of all files. */
 void sw_patch_diff(const sw_patch *patch, sw_buffer *result);
 /* Writes all files or none; see sw_write_all. */
@@ -54,7 +63,6 @@ typedef struct sw_part_clef {
     const char *clef; /* "treble", "bass", or one of the source's; as long as the reading */
 } sw_part_clef;
 
-/* The change 'this staff becomes several staves in one group'. Part 0 is the uppermost. */
 /* Where a text stands that is written without ^ or _. */
 typedef enum sw_text_home {
     SW_TEXT_AT_NOTES, /* above the uppermost part that plays there */
@@ -62,6 +70,7 @@ typedef enum sw_text_home {
     SW_TEXT_BELOW     /* below the lowest part: the feet */
 } sw_text_home;
 
+/* The change 'this staff becomes several staves in one group'. Part 0 is the uppermost. */
 typedef struct sw_division {
     const sw_reading *reading;
     const sw_score *score;

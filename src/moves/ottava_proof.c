@@ -117,9 +117,16 @@ static bool refuse(const sw_reading *reading, const char *what, char **error)
     return false;
 }
 
-static bool prove_main(const sw_reading *before, const sw_reading *after, const sw_chosen *chosen,
-                       const sw_brackets *brackets, bool add, char **error)
+/* What must be so afterwards. */
+typedef struct goal {
+    const sw_chosen *chosen;
+    const sw_brackets *brackets;
+    bool add; /* the brackets are there, else none of them is */
+} goal;
+
+static bool prove_main(const void *what, const sw_reading *before, const sw_reading *after, char **error)
 {
+    const goal *g = what;
     if (sw_findings_worse(&before->findings, &after->findings) || before->score_count != after->score_count) {
         return refuse(before, "the result could not be read", error);
     }
@@ -130,8 +137,8 @@ static bool prove_main(const sw_reading *before, const sw_reading *after, const 
         if (!same_settings(before, &before->scores[s], after, &after->scores[s])) {
             return refuse(before, "commands between the notes would change", error);
         }
-        if (before == chosen->reading && &before->scores[s] == chosen->score &&
-            !has_brackets(after, &after->scores[s], brackets, add)) {
+        if (before == g->chosen->reading && &before->scores[s] == g->chosen->score &&
+            !has_brackets(after, &after->scores[s], g->brackets, g->add)) {
             return refuse(before, "the brackets would not stand where they should", error);
         }
     }
@@ -141,16 +148,6 @@ static bool prove_main(const sw_reading *before, const sw_reading *after, const 
 bool sw_ottava_prove(const sw_move *move, const sw_chosen *chosen, const sw_brackets *brackets, bool add,
                      const sw_read_options *options, char **error)
 {
-    const sw_text **overlays;
-    sw_read_options with = sw_patch_options(&move->patch, options, &overlays);
-    with.shelf = move->main_count > 1 ? sw_shelf_new() : NULL;
-    bool proved = true;
-    for (size_t i = 0; i < move->main_count && proved; i++) {
-        sw_reading *after = sw_read(move->mains[i]->files[0].text->path, &with, error);
-        proved = after != NULL && prove_main(move->mains[i], after, chosen, brackets, add, error);
-        sw_reading_free(after);
-    }
-    sw_shelf_free(with.shelf);
-    free(overlays);
-    return proved;
+    goal g = {chosen, brackets, add};
+    return sw_patch_prove(&move->patch, move->mains, move->main_count, options, prove_main, &g, error);
 }

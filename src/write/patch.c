@@ -109,6 +109,23 @@ sw_read_options sw_patch_options(const sw_patch *patch, const sw_read_options *o
     return with;
 }
 
+bool sw_patch_prove(const sw_patch *patch, sw_reading *const *mains, size_t count,
+                    const sw_read_options *options, sw_compare_main *compare, const void *what, char **error)
+{
+    const sw_text **overlays;
+    sw_read_options with = sw_patch_options(patch, options, &overlays);
+    with.shelf = count > 1 ? sw_shelf_new() : NULL;
+    bool proved = true;
+    for (size_t i = 0; i < count && proved; i++) {
+        sw_reading *after = sw_read(mains[i]->files[0].text->path, &with, error);
+        proved = after != NULL && compare(what, mains[i], after, error);
+        sw_reading_free(after);
+    }
+    sw_shelf_free(with.shelf);
+    free(overlays);
+    return proved;
+}
+
 void sw_patch_diff(const sw_patch *patch, sw_buffer *result)
 {
     const sw_text **texts = sw_alloc((patch->count + 1) * sizeof *texts);

@@ -286,13 +286,9 @@ static bool compare(rows *before, rows *after, bool shared, const sw_reading *ol
     return false;
 }
 
-static bool prove_main(const sw_division *division, const sw_reading *before, const sw_read_options *options,
-                       char **error)
+static bool prove_main(const void *what, const sw_reading *before, const sw_reading *after, char **error)
 {
-    sw_reading *after = sw_read(before->files[0].text->path, options, error);
-    if (after == NULL) {
-        return false;
-    }
+    const sw_division *division = what;
     uint32_t variable = division->score->staves[division->staff].variable;
     bool affected = before == division->reading ||
                     (variable != 0 && sw_shares_variable(division->reading, variable, before));
@@ -321,21 +317,11 @@ static bool prove_main(const sw_division *division, const sw_reading *before, co
     free(expected.list);
     free(observed.list);
     sw_arena_free(proof.arena);
-    sw_reading_free(after);
     return same;
 }
 
 bool sw_prove_division(const sw_division *division, sw_reading *const *mains, size_t main_count,
                        const sw_patch *patch, const sw_read_options *options, char **error)
 {
-    const sw_text **overlays;
-    sw_read_options with = sw_patch_options(patch, options, &overlays);
-    with.shelf = main_count > 1 ? sw_shelf_new() : NULL;
-    bool proved = true;
-    for (size_t i = 0; i < main_count && proved; i++) {
-        proved = prove_main(division, mains[i], &with, error);
-    }
-    sw_shelf_free(with.shelf);
-    free(overlays);
-    return proved;
+    return sw_patch_prove(patch, mains, main_count, options, prove_main, division, error);
 }

@@ -557,21 +557,24 @@ static const uint8_t *affected_scores(const sw_draft *draft, const sw_reading *r
     return NULL;
 }
 
-static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw_read_options *options,
-                       sw_word_mend *mend, char **error)
+/* What is proved, and where words are told that could not be carried along. */
+typedef struct task {
+    const sw_draft *draft;
+    sw_word_mend *mend;
+} task;
+
+static bool prove_main(const void *what, const sw_reading *before, const sw_reading *after, char **error)
 {
-    sw_reading *after = sw_read(before->files[0].text->path, options, error);
-    if (after == NULL) {
-        return false;
-    }
+    const task *t = what;
+    const sw_draft *draft = t->draft;
     for (size_t m = 0; m < draft->request->main_count; m++) {
         if (draft->companions != NULL && draft->companions[m] != NULL && draft->request->mains[m] == before) {
             draft = draft->companions[m]; /* it speaks for this file */
             break;
         }
     }
-    sw_edit_proof p = {draft,          before, after, sw_draft_found(draft, before),
-                       sw_arena_new(), mend,   error, NULL};
+    sw_edit_proof p = {draft,          before,  after, sw_draft_found(draft, before),
+                       sw_arena_new(), t->mend, error, NULL};
     const uint8_t *affected = affected_scores(draft, before);
     bool same = true;
     if (sw_findings_worse(&before->findings, &after->findings)) {
@@ -584,7 +587,6 @@ static bool prove_main(const sw_draft *draft, const sw_reading *before, const sw
         same = compare_score(&p, &before->scores[s], &after->scores[s]);
     }
     sw_arena_free(p.arena);
-    sw_reading_free(after);
     return same;
 }
 
@@ -592,14 +594,7 @@ bool sw_draft_prove(const sw_draft *draft, const sw_patch *patch, sw_word_mend *
 {
     *mend = (sw_word_mend){0};
     const sw_edit_request *request = draft->request;
-    const sw_text **overlays;
-    sw_read_options with = sw_patch_options(patch, request->options, &overlays);
-    with.shelf = request->main_count > 1 ? sw_shelf_new() : NULL;
-    bool proved = true;
-    for (size_t i = 0; i < request->main_count && proved; i++) {
-        proved = prove_main(draft, request->mains[i], &with, mend, error);
-    }
-    sw_shelf_free(with.shelf);
-    free(overlays);
-    return proved;
+    task t = {draft, mend};
+    return sw_patch_prove(patch, request->mains, request->main_count, request->options, prove_main, &t,
+                          error);
 }
