@@ -30,11 +30,13 @@ bool sw_paths_collect(sw_paths *paths, const char *path, char **error);
 /* Of the files given, those to be read on their own: each that no other of them includes. Of files that
  * include one another in a ring the first one is taken. Each file counts once, whatever the path. Those that
  * include the most files come first (full scores before parts), else the order is the one given. A file that
- * cannot be read is kept: whoever reads it will say why. */
+ * cannot be read is kept: whoever reads it will say why. All files are on the shelf of the options
+ * afterwards, for readings with the same overlays. */
 sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options);
 
 /* Of these main files those that read, by themselves or through what they include, a file of `touched`, or
- * that include one of them that is no longer there. NULL: all. */
+ * that include one of them that is no longer there. NULL: all. Few files may be touched, so nothing goes on
+ * the shelf then. */
 sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options,
                                const sw_paths *touched);
 

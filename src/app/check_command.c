@@ -206,14 +206,13 @@ static int check_mains(arguments *given, const sw_paths *mains, const sw_text *o
                        sw_check_result *result)
 {
     jobs all = {.items = sw_alloc_zero(mains->count + 1, sizeof *all.items)};
-    sw_shelf *shelf = mains->count > 1 ? sw_shelf_new() : NULL;
     for (size_t i = 0; i < mains->count; i++) {
         job *j = &all.items[i];
         j->path = mains->items[i];
         j->options = options_for(given, j->path, &j->folders);
         j->options.read.overlays = &overlay;
         j->options.read.overlay_count = overlay == NULL ? 0 : 1;
-        j->options.read.shelf = shelf;
+        j->options.read.shelf = given->inputs.shelf;
     }
     all.progress = sw_progress_begin("checking", mains->count, given->quiet);
     sw_parallel(mains->count, run_job, &all);
@@ -226,7 +225,6 @@ static int check_mains(arguments *given, const sw_paths *mains, const sw_text *o
         free(j->folders.items);
     }
     free(all.items);
-    sw_shelf_free(shelf);
     return status;
 }
 
@@ -247,6 +245,7 @@ static int read_all(arguments *given, sw_check_result *result)
     if (given->inputs.standard_input) {
         return check_standard_input(given, result);
     }
+    given->inputs.shelf = given->inputs.paths.count > 1 ? sw_shelf_new() : NULL;
     sw_paths mains = sw_inputs_mains(&given->inputs);
     int status = check_mains(given, &mains, NULL, result);
     sw_paths_free(&mains);

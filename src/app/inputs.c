@@ -177,6 +177,7 @@ bool sw_inputs_close(sw_inputs *inputs, const char *file_name)
 void sw_inputs_free(sw_inputs *inputs)
 {
     sw_films_free(&inputs->films);
+    sw_shelf_free(inputs->shelf);
     sw_paths_free(&inputs->paths);
     sw_paths_free(&inputs->named);
     sw_paths_free(&inputs->changed);
@@ -200,7 +201,8 @@ sw_folders sw_inputs_folders(const sw_inputs *inputs, const sw_film *film)
 sw_paths sw_inputs_mains(const sw_inputs *inputs)
 {
     sw_folders folders = sw_inputs_folders(inputs, NULL);
-    sw_read_options options = {.include_path = folders.items, .include_path_count = folders.count};
+    sw_read_options options = {
+        .include_path = folders.items, .include_path_count = folders.count, .shelf = inputs->shelf};
     sw_paths mains =
         sw_main_files_touched(&inputs->paths, &options, by_git(inputs) ? &inputs->changed : NULL);
     free(folders.items);

@@ -24,6 +24,7 @@ typedef struct sw_inputs {
     sw_paths paths;   /* files; after sw_inputs_close without what was made from the sources */
     sw_folders includes; /* --include */
     sw_films films;      /* after sw_inputs_close: of all paths */
+    sw_shelf *shelf; /* where sw_inputs_mains leaves what it has read, freed with the inputs; NULL: nowhere */
 } sw_inputs;
 
 /* Takes a path of the command line. */

@@ -82,16 +82,16 @@ static int show(const char *command, const job *j)
 
 static int report(arguments *a, const sw_paths *paths, void (*print)(const sw_reading *, sw_buffer *))
 {
-    jobs all = {
-        .items = sw_alloc_zero(paths->count + 1, sizeof *all.items), .count = paths->count, .print = print};
+    jobs all = {.items = sw_alloc_zero(paths->count + 1, sizeof *all.items),
+                .count = paths->count,
+                .shelf = a->inputs.shelf,
+                .print = print};
     for (size_t i = 0; i < all.count; i++) {
         all.items[i].path = paths->items[i];
         all.items[i].folders = sw_inputs_folders(&a->inputs, sw_inputs_film(&a->inputs, paths->items[i]));
     }
     all.progress = sw_progress_begin("reading", all.count, a->quiet);
-    all.shelf = all.count > 1 ? sw_shelf_new() : NULL;
     sw_parallel(all.count, run_job, &all);
-    sw_shelf_free(all.shelf);
     sw_progress_end(all.progress);
     int status = SW_EXIT_CLEAN;
     for (size_t i = 0; i < all.count; i++) {
@@ -112,12 +112,13 @@ static int report(arguments *a, const sw_paths *paths, void (*print)(const sw_re
 
 /* The scores that are meant: free them with sw_paths_free. What another one includes is read as part of it.
  */
-static sw_paths scores_of(const arguments *a)
+static sw_paths scores_of(arguments *a)
 {
     sw_paths paths = {0};
     if (a->inputs.standard_input || a->inputs.paths.count == 1) {
         sw_paths_add(&paths, a->inputs.standard_input ? "-" : a->inputs.paths.items[0]);
     } else {
+        a->inputs.shelf = sw_shelf_new();
         paths = sw_inputs_mains(&a->inputs);
     }
     return paths;

@@ -17,7 +17,8 @@ static sw_severity severity_of(const sw_check_options *options, const sw_finding
                                      : finding->severity;
 }
 
-/* The number of a file among those read, by its real path: the same for every path that leads to it. */
+/* The number of a file among those read, by its real path: the same for every path that leads to it. The
+ * first of these is the one that is told. */
 static uint32_t number_of(sw_check_result *result, const char *real_path, const char *path)
 {
     if (result->real_paths == NULL) {
@@ -27,10 +28,13 @@ static uint32_t number_of(sw_check_result *result, const char *real_path, const 
     if (number == result->file_count) {
         result->files =
             sw_grow(result->files, result->file_count, &result->file_capacity, sizeof *result->files);
+        sw_paths plain = {0};
+        sw_paths_add(&plain, path);
         result->files[result->file_count++] = (sw_checked_file){
             .real_path = sw_arena_copy(result->arena, sw_slice_of(real_path)),
-            .path = sw_arena_copy(result->arena, sw_slice_of(path)),
+            .path = sw_arena_copy(result->arena, sw_slice_of(plain.items[0])),
         };
+        sw_paths_free(&plain);
     }
     return number;
 }
@@ -39,11 +43,8 @@ static uint32_t file_number(sw_check_result *result, const sw_text *text)
 {
     char *real = text->real_path != NULL ? NULL : realpath(text->path, NULL);
     const char *known = text->real_path != NULL ? text->real_path : real;
-    sw_paths plain = {0};
-    sw_paths_add(&plain, text->path);
     /* No real path: standard input, or gone meanwhile. */
-    uint32_t number = number_of(result, known == NULL ? text->path : known, plain.items[0]);
-    sw_paths_free(&plain);
+    uint32_t number = number_of(result, known == NULL ? text->path : known, text->path);
     free(real);
     return number;
 }

@@ -45,7 +45,7 @@ uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, ch
     sw_text *text = find_overlay(reader, path);
     bool owned = text == NULL;
     sw_syntax *syntax = NULL;
-    sw_shelf *shelf = includer == SW_NO_INDEX || reader->options == NULL ? NULL : reader->options->shelf;
+    sw_shelf *shelf = reader->options == NULL ? NULL : reader->options->shelf;
     if (shelf != NULL && owned) {
         sw_shelf_take(shelf, path, &text, &syntax, error);
     } else if (shelf != NULL) {

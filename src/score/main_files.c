@@ -7,7 +7,9 @@
 #include <string.h>
 #include <sys/stat.h>
 
+#include "base/memo.h"
 #include "base/parallel.h"
+#include "score/shelf.h"
 
 /* ---- paths --------------------------------------------------------------------------------------------- */
 
@@ -152,7 +154,15 @@ typedef struct sources {
     size_t capacity;
     sw_names *keys;    /* of each: what tells one file from all others; number 0 is no file's */
     sw_names *touched; /* their keys; NULL: all are */
+    sw_memo *places;   /* by path: the place that an \include may mean */
 } sources;
+
+/* What there is at a path. The parts of a cue include the same families: each path is asked for once. */
+typedef struct place {
+    bool there;
+    bool lost;       /* not there, but it was */
+    uint32_t source; /* its place in the list */
+} place;
 
 /* What tells a file from all others: where it is on disk, so that two paths to one file are one; its path
  * when it is not there (staged, but deleted). */
@@ -212,48 +222,60 @@ static bool is_file(const char *path)
     return sw_file_exists(path) && (stat(path, &status) != 0 || S_ISREG(status.st_mode));
 }
 
-/* Where an included file is: beside the including one, or along the include path. False: nowhere; *lost says
- * whether it has gone from one of these places. */
-static bool locate(const sources *list, const char *from, sw_slice name, const sw_read_options *options,
-                   sw_buffer *found, bool *lost)
+static place look(sources *list, const char *path)
+{
+    const place *known = sw_memo_find(list->places, sw_slice_of(path));
+    if (known != NULL) {
+        return *known;
+    }
+    place p = {.there = is_file(path)};
+    if (p.there) {
+        sw_paths plain = {0};
+        sw_paths_add(&plain, path);
+        p.source = source_of(list, plain.items[0]);
+        sw_paths_free(&plain);
+    } else {
+        p.lost = is_touched(list, path);
+    }
+    sw_memo_keep(list->places, sw_slice_of(path), &p, sizeof p);
+    return p;
+}
+
+/* Where an included file is: beside the including one, or along the include path. When it is nowhere, it may
+ * be lost from any of these places. */
+static place locate(sources *list, const char *from, sw_slice name, const sw_read_options *options)
 {
     size_t folders = options == NULL ? 0 : options->include_path_count;
-    *lost = false;
-    for (size_t i = 0; i <= folders; i++) {
-        sw_buffer_clear(found);
+    place p = {0};
+    sw_buffer path = {0};
+    for (size_t i = 0; i <= folders && !p.there; i++) {
+        sw_buffer_clear(&path);
         if (name.length > 0 && name.data[0] == '/') {
             i = folders;
         } else if (i == 0) {
-            sw_buffer_append(found, sw_path_folder(from));
+            sw_buffer_append(&path, sw_path_folder(from));
         } else {
-            sw_buffer_format(found, "%s/", options->include_path[i - 1]);
+            sw_buffer_format(&path, "%s/", options->include_path[i - 1]);
         }
-        sw_buffer_append(found, name);
-        if (is_file(sw_buffer_text(found))) {
-            return true;
-        }
-        *lost = *lost || is_touched(list, sw_buffer_text(found));
+        sw_buffer_append(&path, name);
+        bool lost = p.lost;
+        p = look(list, sw_buffer_text(&path));
+        p.lost = p.lost || lost;
     }
-    return false;
+    sw_buffer_free(&path);
+    return p;
 }
 
 static void add_include(sources *list, uint32_t from, sw_slice name, const sw_read_options *options)
 {
-    sw_buffer path = {0};
-    bool lost = false;
-    bool found = locate(list, list->items[from].path, name, options, &path, &lost);
-    list->items[from].touched = list->items[from].touched || lost;
-    if (found) {
-        sw_paths plain = {0};
-        sw_paths_add(&plain, sw_buffer_text(&path));
-        uint32_t to = source_of(list, plain.items[0]);
-        sw_paths_free(&plain);
-        source *s = &list->items[from];
+    place p = locate(list, list->items[from].path, name, options);
+    source *s = &list->items[from];
+    s->touched = s->touched || p.lost;
+    if (p.there) {
         s->includes = sw_grow(s->includes, s->include_count, &s->include_capacity, sizeof *s->includes);
-        s->includes[s->include_count++] = to;
-        list->items[to].included = list->items[to].included || to != from;
+        s->includes[s->include_count++] = p.source;
+        list->items[p.source].included = list->items[p.source].included || p.source != from;
     }
-    sw_buffer_free(&path);
 }
 
 /* The text up to the line of its last \include, as far as names of files can stand; empty when there is none.
@@ -272,13 +294,10 @@ static sw_slice up_to_last_include(const sw_text *text)
     return (sw_slice){all.data, end == 0 ? 0 : close == NULL ? all.length : (size_t)(close - all.data)};
 }
 
-/* Finds the names that follow \include in a text, unless it is a part of a file that can't stand alone; false
- * then. */
-static bool find_names(source *s, const sw_text *text, bool part)
+/* Finds the names that follow \include. */
+static void take_names(source *s, const sw_syntax *syntax)
 {
-    sw_syntax *syntax = sw_syntax_parse(text);
-    bool good = !part || syntax->errors == 0;
-    for (uint32_t i = 0; good && i + 1 < syntax->count; i++) {
+    for (uint32_t i = 0; i + 1 < syntax->count; i++) {
         if (syntax->nodes[i].kind != SW_NODE_COMMAND ||
             !sw_slice_is(sw_syntax_slice(syntax, i), "\\include")) {
             continue;
@@ -293,8 +312,32 @@ static bool find_names(source *s, const sw_text *text, bool part)
             s->names[s->name_count++] = strndup(quoted.data + 1, quoted.length - 2);
         }
     }
+}
+
+/* Finds them in a text, unless it is a part of a file that can't stand alone; false then. */
+static bool find_names(source *s, const sw_text *text, bool part)
+{
+    sw_syntax *syntax = sw_syntax_parse(text);
+    bool good = !part || syntax->errors == 0;
+    if (good) {
+        take_names(s, syntax);
+    }
     sw_syntax_free(syntax);
     return good;
+}
+
+/* The same of a file that will be read as a whole, too. */
+static void take_names_on_shelf(source *s, sw_shelf *shelf)
+{
+    char *error = NULL;
+    sw_text *text;
+    sw_syntax *syntax;
+    if (sw_shelf_take(shelf, s->path, &text, &syntax, &error)) {
+        take_names(s, syntax);
+        sw_syntax_free(syntax);
+        sw_text_free(text);
+    }
+    free(error); /* reading it as a main file says the same, to the user */
 }
 
 /* Reads the names that a file includes; only this file's own entry is touched. */
@@ -303,7 +346,7 @@ static void read_names(source *s)
     char *error = NULL;
     sw_text *text = sw_text_read(s->path, &error);
     if (text == NULL) {
-        free(error); /* reading it as a main file says the same, to the user */
+        free(error); /* as above */
         return;
     }
     sw_slice head = up_to_last_include(text); /* most files hold none, and need not be parsed for it */
@@ -324,21 +367,28 @@ static void read_names(source *s)
 typedef struct wave {
     sources *list;
     size_t first;
+    sw_shelf *shelf; /* NULL: none, or few of the files will be read */
 } wave;
 
 static void read_one(void *context, size_t n)
 {
     const wave *w = context;
-    read_names(&w->list->items[w->first + n]);
+    source *s = &w->list->items[w->first + n];
+    if (w->shelf != NULL) {
+        take_names_on_shelf(s, w->shelf);
+    } else {
+        read_names(s);
+    }
 }
 
 /* Finds what all files of the list include. It grows: files that are not given may include given ones, so
  * what has come in is read next. */
 static void find_includes(sources *list, const sw_read_options *options)
 {
+    sw_shelf *shelf = options == NULL || list->touched != NULL ? NULL : options->shelf;
     for (size_t first = 0, end; first < list->count; first = end) {
         end = list->count;
-        sw_parallel(end - first, read_one, &(wave){list, first});
+        sw_parallel(end - first, read_one, &(wave){list, first, shelf});
         for (size_t i = first; i < end; i++) {
             for (size_t k = 0; k < list->items[i].name_count; k++) {
                 add_include(list, (uint32_t)i, sw_slice_of(list->items[i].names[k]), options);
@@ -395,7 +445,8 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
 
 sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options, const sw_paths *touched)
 {
-    sources list = {.keys = sw_names_new(), .touched = touched == NULL ? NULL : sw_names_new()};
+    sources list = {
+        .keys = sw_names_new(), .touched = touched == NULL ? NULL : sw_names_new(), .places = sw_memo_new()};
     for (size_t i = 0; touched != NULL && i < touched->count; i++) {
         add_key(list.touched, touched->items[i]);
     }
@@ -433,5 +484,6 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
     free(list.items);
     sw_names_free(list.keys);
     sw_names_free(list.touched);
+    sw_memo_free(list.places);
     return result;
 }

@@ -386,9 +386,24 @@ void sw_recover_pause(void)
     nanosleep(&(struct timespec){.tv_nsec = PAUSE_MILLISECONDS * 1000000L}, NULL);
 }
 
+/* Most folders hold no unfinished change, and that is seen soon: unless a link leads to another folder. */
+static bool is_finished(const char *path)
+{
+    struct stat status;
+    if (lstat(path, &status) != 0 || S_ISLNK(status.st_mode)) {
+        return false;
+    }
+    char *folder = sw_folder_of(path);
+    char *journal = sw_journal_copy(folder);
+    bool none = lstat(journal, &status) != 0 && errno == ENOENT;
+    free(journal);
+    free(folder);
+    return none;
+}
+
 void sw_recover_before_reading(const char *path)
 {
-    if (listener == NULL) {
+    if (listener == NULL || is_finished(path)) {
         return;
     }
     char *real = realpath(path, NULL);
