@@ -35,8 +35,9 @@ typedef struct sw_hands_options {
     int fingers; /* fingers of one hand; 0: the instrument's */
     int mallets; /* 2 or 4 in both hands together; 0: the instrument's */
     bool roll;   /* chords that are too wide get \arpeggio */
-    bool change_staff;   /* the music stays in one piece and goes from staff to staff by \change Staff */
-    bool crossing;       /* the left hand may lie over the right at one moment, too */
+    bool change_staff; /* the music stays in one piece and goes from staff to staff by \change Staff */
+    bool crossing;     /* the left hand may lie over the right at one moment, too */
+    bool pedal;        /* keys need not be held: the pedal lets them ring; piano, celesta and the like only */
     const sw_film *film; /* whose instruments and times hold; NULL: the defaults */
 } sw_hands_options;
 

@@ -38,6 +38,8 @@ static bool take(const char *option, const char *value, void *data)
         options->change_staff = true;
     } else if (strcmp(option, "--crossing") == 0) {
         options->crossing = true;
+    } else if (strcmp(option, "--pedal") == 0) {
+        options->pedal = true;
     } else {
         options->instrument = value;
     }

@@ -88,6 +88,9 @@ static const sw_option options[] = {
      "music of its own"},
     {"--crossing", NULL, NULL, "hands",
      "the left hand may lie over the right at one moment, too; without it only one\nafter the other"},
+    {"--pedal", NULL, NULL, "hands",
+     "the pedal holds what still sounds (piano, celesta): a hand may leave its bass and leap to the chord; "
+     "without\nit a finger stays on every key"},
     {"--keep-going", NULL, NULL, "run",
      "leave a cue in which a step is refused as it is, and do the others; without it\nnothing is changed "
      "then"},

@@ -15,6 +15,13 @@ static bool is_mallets(const sw_instrument *instrument)
     return instrument->family == SW_PERCUSSION && instrument->fingers == MALLETS;
 }
 
+/* A keyboard whose notes ring as long as a pedal says. */
+static bool can_pedal(const sw_film *film, const sw_instrument *instrument)
+{
+    const sw_limit *limit = sw_limits_of(sw_film_limits(film), instrument);
+    return instrument->family == SW_KEYBOARD && limit != NULL && limit->rings;
+}
+
 static bool has_hands(const sw_instrument *instrument)
 {
     return instrument != NULL && (instrument->fingers == HARP_FINGERS ||
@@ -61,9 +68,10 @@ static void take_registers(sw_hand_limits *limits, const sw_instrument *instrume
     }
 }
 
-static void take_instrument(sw_hands *h, const sw_instrument *instrument)
+static void take_instrument(sw_hands *h, const sw_film *film, const sw_instrument *instrument)
 {
     h->mallets = is_mallets(instrument);
+    h->can_pedal = can_pedal(film, instrument);
     h->limits = h->mallets                            ? sw_hand_limits_mallets()
                 : instrument->fingers == HARP_FINGERS ? sw_hand_limits_harp()
                                                       : sw_hand_limits_piano();
@@ -83,12 +91,21 @@ bool sw_hands_find_limits(sw_hands *h, const sw_hands_options *options, char **e
     const sw_instrument *found =
         find_instrument(h, sw_film_instruments(figures.film), options->instrument, error);
     if (found != NULL) {
-        take_instrument(h, found);
+        take_instrument(h, figures.film, found);
     }
     bool good = found != NULL;
     if (good && options->mallets > 0 && !h->mallets) {
         good = false;
         if (asprintf(error, "--mallets is for marimba, vibraphone and xylophone; the %s has no mallets",
+                     found->id) < 0) {
+            abort();
+        }
+    }
+    if (good && options->pedal && !h->can_pedal) {
+        good = false;
+        if (asprintf(error,
+                     "--pedal is for keyboards with a pedal that lets them ring, such as the piano; the %s "
+                     "has none",
                      found->id) < 0) {
             abort();
         }
@@ -108,5 +125,6 @@ bool sw_hands_find_limits(sw_hands *h, const sw_hands_options *options, char **e
     }
     limits->may_roll = options->roll;
     limits->may_cross = options->crossing;
+    limits->holds = options->pedal ? SW_HOLD_SOFT : limits->holds;
     return good;
 }

@@ -12,6 +12,7 @@ typedef struct sw_hands {
     uint32_t staff;
     sw_hand_limits limits;
     bool mallets;    /* and no fingers */
+    bool can_pedal;  /* a keyboard whose notes a pedal can hold */
     int compass_low; /* MIDI keys between which the instrument lies, as written */
     int compass_high;
     sw_rational from; /* what is split */

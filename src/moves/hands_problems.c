@@ -169,9 +169,7 @@ static void say_problem(const sw_hands *h, const sw_hand_problem *problem, bool 
                          h->limits.reach_count > 0 ? " at the top" : "", h->mallets ? "" : "roll it, ");
         break;
     case SW_HANDS_HELD:
-        sw_buffer_string(what,
-                         "playable alone, but not while the notes before it are held; shorten them or let "
-                         "them ring");
+        sw_buffer_string(what, "playable alone, but not while the notes before it are held; shorten them");
         break;
     case SW_HANDS_QUICK:
         sw_buffer_format(what,
@@ -183,6 +181,18 @@ static void say_problem(const sw_hands *h, const sw_hand_problem *problem, bool 
         sw_buffer_format(what, "the %s hand goes below the lowest string that it reaches", hand);
         break;
     }
+}
+
+/* Whether the hands hold a note that a pedal could hold as well. */
+static bool pedal_would_help(const sw_hands *h, const sw_hand_problem *problem)
+{
+    bool held = problem->reason == SW_HANDS_HELD;
+    for (size_t i = 0; i < problem->id_count; i++) {
+        sw_rational onset = h->score->events[problem->ids[i]].onset;
+        held = held || sw_rational_compare(onset, problem->onset) < 0;
+    }
+    return held && h->can_pedal && h->limits.holds == SW_HOLD_FIRM && problem->reason != SW_HANDS_LOW &&
+           problem->reason != SW_HANDS_QUICK;
 }
 
 void sw_hands_report(sw_hands *h, const sw_hand_problem *problem)
@@ -199,6 +209,9 @@ void sw_hands_report(sw_hands *h, const sw_hand_problem *problem)
     say_problem(h, problem, rolled, &what);
     if (problem->reason <= SW_HANDS_MANY_OR_WIDE) {
         say_voicing(h, problem, &what);
+    }
+    if (pedal_would_help(h, problem)) {
+        sw_buffer_string(&what, "; --pedal leaves to the pedal what is held");
     }
     const sw_event *event = problem->id_count > 0 ? &h->score->events[problem->ids[0]] : NULL;
     const sw_music *music = event == NULL ? NULL : &h->reading->music[event->chord];

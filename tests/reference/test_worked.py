@@ -177,8 +177,9 @@ def divisi(piece, row):
 def hands(piece, row):
     """Both staves on one, in chords and voices that don't show the hands, split again."""
     right, left = (piece.line(part) for part in row["from"].split(","))
-    both = piece.staff(row["to"], right + left, lines.tempo(piece.outline, piece.score))
-    split = piece.changed([both], ["hands", "--staff", row["to"]])
+    name, *options = row["to"].split()
+    both = piece.staff(name, right + left, lines.tempo(piece.outline, piece.score))
+    split = piece.changed([both], ["hands", "--staff", name, *options])
     found = {(note.onset, note.pitch, note.staff.endswith("Right")) for note in split}
     wanted = {(note.onset, note.pitch, hand is right) for hand in (right, left) for note in hand}
     return shared(wanted, found)
