@@ -90,8 +90,21 @@ static bool is_note(const sw_event *event)
     return event->kind == SW_EVENT_NOTE || event->kind == SW_EVENT_DRUM;
 }
 
-/* Whether the staff plays a divided variable: in the division's reading it is the staff itself, elsewhere one
- * whose notes come through a variable of the same name. */
+/* What the ids of the parts' staves begin with. */
+static const char *own_id(const sw_division *division)
+{
+    return division->change_id != NULL
+               ? division->change_id
+               : sw_reading_name(division->reading, division->score->staves[division->staff].id);
+}
+
+/* Whether it is the staff that was chosen, and not another one that plays the same. */
+static bool is_own(const sw_division *division, const sw_score *score, uint32_t staff)
+{
+    return score == division->score && staff == division->staff;
+}
+
+/* Whether the staff is divided: it was chosen, or its notes come through the divided variable. */
 bool sw_proof_is_divided(const sw_proof *proof, const sw_score *score, uint32_t staff)
 {
     const sw_division *division = proof->division;
@@ -99,8 +112,8 @@ bool sw_proof_is_divided(const sw_proof *proof, const sw_score *score, uint32_t 
     if (!proof->affected) {
         return false;
     }
-    if (reading == division->reading && score == division->score) {
-        return staff == division->staff;
+    if (is_own(division, score, staff)) {
+        return true;
     }
     uint32_t own = division->score->staves[division->staff].variable;
     return own != 0 && sw_shares_variable(division->reading, own, reading) &&
@@ -124,10 +137,8 @@ static void expect(const sw_proof *proof, rows *all)
                     add_row(all, reading, score, s, event, sw_proof_staff_key(proof, reading, score, staff));
                 }
             } else if (is_note(event)) {
-                const char *id = division->change_id != NULL
-                                     ? division->change_id
-                                     : sw_reading_name(reading, score->staves[staff].id);
-                bool known = score == division->score && id[0] != '\0';
+                const char *id = own_id(division);
+                bool known = is_own(division, score, staff) && id[0] != '\0';
                 for (uint32_t part = 0; known && part < division->parts; part++) {
                     bool own = division->change_part != NULL ? division->change_part[i] == part
                                                              : sw_division_gives(division, i, part);
@@ -157,6 +168,18 @@ static bool has_part(const sw_reading *reading, const sw_score *score, const cha
     return false;
 }
 
+/* Whether an id is that of a part of the chosen staff. */
+static bool is_own_part(const sw_division *division, const char *id)
+{
+    const char *own = own_id(division);
+    size_t length = strlen(own);
+    bool found = false;
+    for (uint32_t part = 0; part < division->parts && length > 0 && !found; part++) {
+        found = strncmp(id, own, length) == 0 && strcmp(id + length, division->suffixes[part]) == 0;
+    }
+    return found;
+}
+
 /* Its variable has a part's suffix. */
 bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staff)
 {
@@ -168,14 +191,11 @@ bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staf
     const char *id = sw_reading_name(after, score->staves[staff].id);
     const char *variable = sw_reading_name(after, score->staves[staff].variable);
     const char *own = sw_reading_name(division->reading, division->score->staves[division->staff].variable);
-    const char *own_id =
-        division->change_id != NULL
-            ? division->change_id
-            : sw_reading_name(division->reading, division->score->staves[division->staff].id);
+    const char *chosen = own_id(division);
     for (uint32_t part = 0; part < division->parts; part++) {
         if (division->suffixes[part][0] ==
             '\0') { /* it is called as before, and so may be others elsewhere */
-            if (strcmp(id, own_id) == 0 && has_part(after, score, own_id, division->suffixes[1])) {
+            if (strcmp(id, chosen) == 0 && has_part(after, score, chosen, division->suffixes[1])) {
                 return true;
             }
             continue;
@@ -185,15 +205,13 @@ bool sw_proof_is_new(const sw_proof *proof, const sw_score *score, uint32_t staf
             strcmp(variable + length, division->suffixes[part]) == 0) {
             return true;
         }
-        length = strlen(own_id);
-        if (length > 0 && strncmp(id, own_id, length) == 0 &&
-            strcmp(id + length, division->suffixes[part]) == 0) {
-            return true;
-        }
+    }
+    if (strcmp(id, chosen) != 0 && is_own_part(division, id)) {
+        return true;
     }
     /* Without a variable and an id: the staves of the new group. */
     uint32_t group = score->staves[staff].group;
-    return own[0] == '\0' && own_id[0] == '\0' && group != SW_NO_INDEX && division->group != NULL &&
+    return own[0] == '\0' && chosen[0] == '\0' && group != SW_NO_INDEX && division->group != NULL &&
            strcmp(sw_reading_name(after, score->groups[group].type), division->group) == 0;
 }
 
@@ -211,7 +229,8 @@ static void observe(const sw_proof *proof, rows *all)
                     add_row(all, after, score, s, event, sw_proof_staff_key(proof, after, score, staff));
                 }
             } else if (is_note(event)) {
-                bool known = old == proof->division->score && score->staves[staff].id != 0;
+                bool known = old == proof->division->score &&
+                             is_own_part(proof->division, sw_reading_name(after, score->staves[staff].id));
                 add_row(all, after, score, s, event,
                         known ? sw_proof_staff_key(proof, after, score, staff) : "");
             }
