@@ -172,13 +172,15 @@ static void go_through_layout(sw_reader *reader, uint32_t file, uint32_t layout,
     }
 }
 
-/* Finds the \layout blocks outside of scores, and those in this one. Blocks of music are passed over. */
+/* Finds the \layout blocks outside of scores, and those in this one, which takes over only those that stand
+ * before it then. Blocks of music are passed over. */
 static void find_layouts(sw_player *p)
 {
     const sw_reading *reading = p->reader->reading;
     for (uint32_t file = 0; file < reading->file_count; file++) {
         const sw_syntax *syntax = reading->files[file].syntax;
         uint32_t end = syntax->nodes[0].next;
+        bool own = false;
         for (uint32_t i = 1; i < end;) {
             uint32_t block = block_behind(syntax, i, end);
             uint32_t next = syntax->nodes[i].next;
@@ -186,9 +188,14 @@ static void find_layouts(sw_player *p)
                 sw_slice text = sw_syntax_slice(syntax, i);
                 bool here = file == p->score->file && syntax->nodes[i].start == p->score->start;
                 if (sw_slice_is(text, "\\layout")) {
-                    p->layouts =
-                        sw_grow(p->layouts, p->layout_count, &p->layout_capacity, sizeof *p->layouts);
-                    p->layouts[p->layout_count++] = (sw_layout_block){file, block};
+                    bool inside = file == p->score->file && syntax->nodes[i].start >= p->score->start &&
+                                  syntax->nodes[i].start < p->score->end;
+                    if (inside || !own) {
+                        p->layouts =
+                            sw_grow(p->layouts, p->layout_count, &p->layout_capacity, sizeof *p->layouts);
+                        p->layouts[p->layout_count++] = (sw_layout_block){file, block};
+                    }
+                    own = own || inside;
                     next = syntax->nodes[block].next;
                 } else if (sw_slice_starts(text, "\\book") || (sw_slice_is(text, "\\score") && here)) {
                     next = block + 1;
@@ -254,4 +261,41 @@ bool sw_layout_ignores_melismata(sw_player *p)
     bool ignores = false;
     go_through_layouts(p, "Lyrics", set_ignoring, &ignores);
     return ignores;
+}
+
+static void set_first_number(void *data, sw_slice property, sw_slice value)
+{
+    if (!sw_slice_is(property, "currentBarNumber")) {
+        return;
+    }
+    int32_t number = 0;
+    size_t digits = 0;
+    for (size_t i = 0; i < value.length && number < 10000000; i++) {
+        if (value.data[i] >= '0' && value.data[i] <= '9') {
+            number = number * 10 + (value.data[i] - '0');
+            digits++;
+        } else if (value.data[i] != '#') {
+            return;
+        }
+    }
+    if (digits > 0) {
+        *(int32_t *)data = number;
+    }
+}
+
+int32_t sw_layout_first_number(sw_player *p)
+{
+    static const char property[] = "currentBarNumber";
+    sw_reader *reader = p->reader;
+    const sw_reading *reading = reader->reading;
+    for (; reader->searched_files < reading->file_count; reader->searched_files++) { /* few files have any */
+        const sw_text *text = reading->files[reader->searched_files].text;
+        reader->says_bar_number = reader->says_bar_number ||
+                                  memmem(text->bytes, text->length, property, sizeof property - 1) != NULL;
+    }
+    int32_t number = 1;
+    if (reader->says_bar_number) {
+        go_through_layouts(p, "Score", set_first_number, &number);
+    }
+    return number;
 }

@@ -42,5 +42,7 @@ sw_slice sw_set_value(const sw_reading *reading, uint32_t music);
 sw_melisma_rules sw_melisma_rules_of(sw_player *p, const sw_context *voice);
 /* The value of ignoreMelismata that the \layout blocks give to Lyrics. */
 bool sw_layout_ignores_melismata(sw_player *p);
+/* The number of the first bar: the currentBarNumber that the \layout blocks give to Score, or 1. */
+int32_t sw_layout_first_number(sw_player *p);
 
 #endif

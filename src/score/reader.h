@@ -168,6 +168,8 @@ typedef struct sw_reader {
     uint32_t origin_file; /* ... and its file */
     uint32_t *reported;   /* names that were already reported as unresolved */
     size_t reported_count;
+    size_t searched_files; /* for settings of bar numbers in \layout, see melisma_rules.c ... */
+    bool says_bar_number;  /* ... and whether one of them may have any */
     size_t reported_capacity;
 } sw_reader;
 
