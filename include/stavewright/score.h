@@ -308,8 +308,9 @@ typedef struct sw_score {
     uint32_t file; /* where its \score (or its music) stands */
     uint32_t start;
     uint32_t end;
-    bool in_markup;    /* an example in a text, or an \incipit: no score of the piece */
-    uint32_t variable; /* name of the variable that is played by itself (see sw_read_alone); 0: a score */
+    bool in_markup;       /* an example in a text, or an \incipit: no score of the piece */
+    uint32_t variable;    /* name of the variable that is played by itself (see sw_read_alone); 0: a score */
+    int32_t first_number; /* of its bars, before any setting: 1, or what a \layout block gives the Score */
 } sw_score;
 
 /* ---- reading ---- */

@@ -69,6 +69,9 @@ typedef struct sw_syntax {
 /* Parses a text. Never fails: what cannot be parsed is in nodes of kind ERROR. The caller frees the result.
  */
 sw_syntax *sw_syntax_parse(const sw_text *text);
+/* The same for a text that stands inside a block of this kind, by \include: the words of lyrics, chord names
+ * and figures are others than those of notes. Any other kind is as for sw_syntax_parse. */
+sw_syntax *sw_syntax_parse_inside(const sw_text *text, sw_node_kind block);
 /* The same nodes for a text of the same bytes; both the text and the other syntax must live as long. */
 sw_syntax *sw_syntax_share(const sw_syntax *other, const sw_text *text);
 void sw_syntax_free(sw_syntax *syntax);

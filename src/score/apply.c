@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "score/apply.h"
+#include "score/datum.h"
 
 sw_value sw_apply_music(const sw_apply_call *c, uint32_t music)
 {
@@ -287,6 +288,56 @@ static sw_value tuplet(const sw_apply_call *c)
     return scale(c, true);
 }
 
+/* One fraction of a compound metre, (3 2 8): the summands, then the note value of them all. */
+static sw_rational read_summands(const sw_apply_call *c, sw_slice list, int64_t *beat_value)
+{
+    sw_rational sum = {0, 1};
+    sw_rational last = {0, 1};
+    sw_slice word;
+    for (size_t at; (at = sw_datum_next(list, &word)) > 0; list = sw_datum_rest(list, at)) {
+        sw_value number = {.kind = SW_VALUE_NONE};
+        sw_read_constant(c->reader, &number, word);
+        if (number.kind != SW_VALUE_NUMBER || number.rational.den != 1 || number.rational.num < 1 ||
+            number.rational.num > 1024) {
+            return (sw_rational){0, 1};
+        }
+        sum = sw_rational_add(sum, last);
+        last = number.rational;
+    }
+    *beat_value = last.num > *beat_value ? last.num : *beat_value;
+    return last.num > 0 ? sw_rational_div(sum, last) : last;
+}
+
+/* \compoundMeter #'((3 2 8) (2 4)), or a list of one fraction: a metre as long as all its parts, counted in
+ * the smallest of their note values. */
+static sw_value compound_metre(const sw_apply_call *c)
+{
+    const sw_value *given = &c->arguments[0];
+    sw_slice list = given->kind == SW_VALUE_SYMBOL
+                        ? sw_slice_of(sw_names_text(c->reader->reading->names, given->text))
+                        : (sw_slice){"", 0};
+    int64_t beat_value = 1;
+    sw_rational length = {0, 1};
+    if (list.length > 0 && list.data[0] != '(') {
+        length = read_summands(c, list, &beat_value);
+    } else {
+        sw_slice part;
+        for (size_t at; (at = sw_datum_next(list, &part)) > 0; list = sw_datum_rest(list, at)) {
+            length = sw_rational_add(length, read_summands(c, sw_datum_inside(part), &beat_value));
+        }
+    }
+    sw_rational beats = sw_rational_mul(length, sw_rational_make(beat_value, 1));
+    uint32_t music;
+    if (!sw_rational_valid(beats) || beats.den != 1 || beats.num < 1 || beats.num > INT32_MAX) {
+        sw_apply_add(c, SW_MUSIC_SETTING, &music); /* computed elsewhere: the metre before it goes on */
+        return sw_apply_music(c, music);
+    }
+    sw_music *m = sw_apply_add(c, SW_MUSIC_TIME, &music);
+    m->num = (int32_t)beats.num;
+    m->den = (int32_t)beat_value;
+    return sw_apply_music(c, music);
+}
+
 static sw_value times(const sw_apply_call *c)
 {
     return scale(c, false);
@@ -416,6 +467,7 @@ static const sw_apply_row rows[] = {
     {"bar", label},
     {"clef", clef},
     {"codaMark", label},
+    {"compoundMeter", compound_metre},
     {"crossStaff", wrapped},
     {"endSpanners", wrapped},
     {"fixed", fixed},

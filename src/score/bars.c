@@ -275,7 +275,8 @@ static bool end_bars(counter *c)
 
 void sw_count_bars(const sw_reading *reading, sw_score *score)
 {
-    tally t = {.reading = reading, .score = score, .now = {{0, 1}, {1, 1}, 1, 4, 4, true, false}};
+    tally t = {
+        .reading = reading, .score = score, .now = {{0, 1}, {1, 1}, score->first_number, 4, 4, true, false}};
     counter *c = &t.now;
     sw_rational now = sw_rational_zero();
     size_t next = 0;

@@ -26,9 +26,9 @@ static sw_text *find_overlay(const sw_reader *reader, const char *path)
 }
 
 /* NULL with *error when it is no source; the text is freed then, if it is ours. */
-static sw_syntax *parse(sw_text *text, bool owned, char **error)
+static sw_syntax *parse(sw_text *text, sw_node_kind block, bool owned, char **error)
 {
-    sw_syntax *syntax = sw_syntax_parse(text);
+    sw_syntax *syntax = sw_syntax_parse_inside(text, block);
     *error = sw_syntax_refusal(syntax);
     if (*error == NULL) {
         return syntax;
@@ -40,19 +40,30 @@ static sw_syntax *parse(sw_text *text, bool owned, char **error)
     return NULL;
 }
 
+/* The block around an \include, where its words are others than those of notes. */
+static sw_node_kind block_around(const sw_reader *reader)
+{
+    return reader->mode == SW_MODE_LYRICS    ? SW_NODE_LYRIC_BLOCK
+           : reader->mode == SW_MODE_CHORDS  ? SW_NODE_CHORDNAME_BLOCK
+           : reader->mode == SW_MODE_FIGURES ? SW_NODE_FIGURE_BLOCK
+                                             : SW_NODE_FILE;
+}
+
 uint32_t sw_open_file(sw_reader *reader, const char *path, uint32_t includer, char **error)
 {
     sw_text *text = find_overlay(reader, path);
     bool owned = text == NULL;
     sw_syntax *syntax = NULL;
-    sw_shelf *shelf = reader->options == NULL ? NULL : reader->options->shelf;
+    sw_node_kind block = block_around(reader);
+    bool shelved = reader->options != NULL && block == SW_NODE_FILE;
+    sw_shelf *shelf = shelved ? reader->options->shelf : NULL;
     if (shelf != NULL && owned) {
         sw_shelf_take(shelf, path, &text, &syntax, error);
     } else if (shelf != NULL) {
         syntax = sw_shelf_parse(shelf, text, error);
     } else {
         text = owned ? sw_text_read(path, error) : text;
-        syntax = text == NULL ? NULL : parse(text, owned, error);
+        syntax = text == NULL ? NULL : parse(text, block, owned, error);
     }
     if (syntax == NULL) {
         return SW_NO_INDEX;

@@ -324,11 +324,13 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
     if (!sw_cursor_more(cursor)) {
         return SW_NO_INDEX;
     }
+    bool scheme = sw_cursor_text(cursor).data[0] == '#'; /* #4 alone is a number, never a note value */
     sw_value value = sw_read_item(reader, cursor);
     uint32_t music = SW_NO_INDEX;
     if (value.kind == SW_VALUE_MUSIC || value.kind == SW_VALUE_POST) {
         music = value.music;
-    } else if (value.kind == SW_VALUE_DURATION || (value.kind == SW_VALUE_NUMBER && value.number.has_value)) {
+    } else if (value.kind == SW_VALUE_DURATION ||
+               (value.kind == SW_VALUE_NUMBER && value.number.has_value && !scheme)) {
         music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
         sw_music_at(reader, music)->name = reader->no_pitch;
         sw_set_origin(reader, sw_music_at(reader, music), value.file, value.start);

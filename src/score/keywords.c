@@ -341,8 +341,16 @@ static sw_value read_set(sw_reader *reader, sw_cursor *cursor, const sw_value *w
     uint32_t path = read_path(reader, cursor, with_value, &end);
     uint32_t text = with_value ? sw_read_set_value(reader, cursor, &end) : 0;
     uint32_t music = sw_music_add(reader, SW_MUSIC_SET, where->file, where->start, end);
-    sw_music_at(reader, music)->name = path;
-    sw_music_at(reader, music)->name2 = text;
+    sw_music *m = sw_music_at(reader, music);
+    m->name = path;
+    m->name2 = text;
+    const char *property = sw_reading_name(reader->reading, path);
+    bool timing = strcmp(property, "Timing.timing") == 0 || strcmp(property, "Score.timing") == 0;
+    if (timing && with_value) { /* what \cadenzaOn and \cadenzaOff do, by hand */
+        sw_slice said = sw_music_slice(reader->reading, music);
+        m->kind = sw_slice_ends(said, "#f") || sw_slice_ends(said, "#t") ? SW_MUSIC_CADENZA : SW_MUSIC_SET;
+        m->num = sw_slice_ends(said, "#f");
+    }
     return music_from(where, music, end);
 }
 

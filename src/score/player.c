@@ -8,6 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "score/layouts.h"
 #include "score/lyrics.h"
 #include "score/player.h"
 
@@ -656,6 +657,7 @@ void sw_play(sw_reader *reader, const sw_pending *pending, sw_score *score)
     if (p.lyrics != NULL) {
         sw_lyrics_align(&p);
     }
+    score->first_number = sw_layout_first_number(&p);
     sw_contexts_free(p.contexts);
     free(p.layouts);
     sw_sort_events(score);

@@ -68,6 +68,26 @@ void sw_unresolved(sw_reader *reader, const sw_value *where, uint32_t name, cons
 
 /* ---- commands ---- */
 
+/* The music of a variable at one of its uses. A note that is all the music there is has the place of the use;
+ * notes inside of music keep the place where they are written. */
+static uint32_t used_music(sw_reader *reader, uint32_t music, const sw_value *where)
+{
+    uint32_t note = music;
+    while (note != SW_NO_INDEX && sw_music_at(reader, note)->kind == SW_MUSIC_REFERENCE) {
+        note = sw_music_at(reader, note)->first;
+    }
+    if (note == SW_NO_INDEX || !sw_music_has_origin(sw_music_at(reader, note)) ||
+        sw_music_at(reader, note)->kind == SW_MUSIC_SKIP) {
+        return music;
+    }
+    uint32_t copy = sw_music_copy(reader, note);
+    if (copy == SW_NO_INDEX) {
+        return music;
+    }
+    sw_set_origin(reader, sw_music_at(reader, copy), where->file, where->start);
+    return copy;
+}
+
 static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
 {
     const sw_node *node = sw_cursor_node(cursor);
@@ -104,7 +124,8 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
         } else if (variable->kind == SW_VALUE_ABBREVIATION) {
             result = sw_use_abbreviation(reader, cursor, variable->items, &where);
         } else if (variable->kind == SW_VALUE_MUSIC && variable->music != SW_NO_INDEX) {
-            result.music = sw_music_wrap(reader, SW_MUSIC_REFERENCE, &where, variable->music, true);
+            result.music = sw_music_wrap(reader, SW_MUSIC_REFERENCE, &where,
+                                         used_music(reader, variable->music, &where), true);
             sw_music_at(reader, result.music)->name = number;
         } else if (variable->kind == SW_VALUE_POST) {
             result.music = sw_music_add(reader, SW_MUSIC_MARK, where.file, where.start, where.end);

@@ -8,6 +8,7 @@
 
 #include "stavewright/syntax.h"
 #include "syntax/commands.h"
+#include "syntax/drum_names.h"
 #include "syntax/foreign.h"
 #include "syntax/note_names.h"
 
@@ -73,7 +74,16 @@ static bool is_of_the_language(sw_slice command)
            (is_keyword(name) || sw_command_find(name) != NULL);
 }
 
-/* True for a note or rest of any input language, whatever stands behind its name. */
+static bool is_drum(sw_slice name)
+{
+    size_t i = 0;
+    while (i < sw_drum_name_count && !sw_slice_is(name, sw_drum_names[i].name)) {
+        i++;
+    }
+    return i < sw_drum_name_count;
+}
+
+/* True for a note or rest of any input language, or a drum, whatever stands behind its name. */
 static bool is_note(sw_slice word, bool *exact)
 {
     size_t length = 0;
@@ -92,7 +102,7 @@ static bool is_note(sw_slice word, bool *exact)
             }
         }
     }
-    return false;
+    return is_drum((sw_slice){word.data, length});
 }
 
 /* The character before a node, or behind it, that is no white space; NUL: none. */

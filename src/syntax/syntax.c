@@ -196,6 +196,45 @@ sw_syntax *sw_syntax_parse(const sw_text *text)
     return syntax;
 }
 
+sw_syntax *sw_syntax_parse_inside(const sw_text *text, sw_node_kind block)
+{
+    const char *opening = block == SW_NODE_LYRIC_BLOCK       ? "\\lyricmode{"
+                          : block == SW_NODE_CHORDNAME_BLOCK ? "\\chordmode{"
+                          : block == SW_NODE_FIGURE_BLOCK    ? "\\figuremode{"
+                                                             : NULL;
+    if (opening == NULL || sw_bytes_refusal(text) != NULL) {
+        return sw_syntax_parse(text);
+    }
+    sw_buffer whole = {0};
+    sw_buffer_string(&whole, opening);
+    sw_buffer_append(&whole, (sw_slice){text->bytes, text->length});
+    sw_buffer_string(&whole, "\n}");
+    sw_text wrapped = *text;
+    wrapped.bytes = whole.data;
+    wrapped.length = (uint32_t)whole.length;
+    sw_syntax *syntax = sw_syntax_parse(&wrapped);
+    sw_node *nodes = syntax->nodes;
+    enum { AROUND = 2 }; /* the command and the block stand before what is inside */
+    bool closed = syntax->count > AROUND && nodes[AROUND].kind == block &&
+                  nodes[AROUND].next == syntax->count && nodes[AROUND].end == wrapped.length;
+    sw_buffer_free(&whole);
+    if (!closed) { /* the text has brackets without a partner */
+        sw_syntax_free(syntax);
+        return sw_syntax_parse(text);
+    }
+    uint32_t shift = (uint32_t)strlen(opening);
+    for (uint32_t i = AROUND + 1; i < syntax->count; i++) {
+        const sw_node *n = &nodes[i];
+        nodes[i - AROUND] = (sw_node){n->start - shift, n->end - shift, n->next - AROUND, n->kind};
+    }
+    syntax->count -= AROUND;
+    syntax->first_error -= syntax->errors > 0 ? AROUND : 0;
+    syntax->text = text;
+    nodes[0].end = text->length;
+    nodes[0].next = syntax->count;
+    return syntax;
+}
+
 sw_syntax *sw_syntax_share(const sw_syntax *other, const sw_text *text)
 {
     sw_syntax *syntax = sw_alloc(sizeof *syntax);

@@ -1,0 +1,1 @@
+ve Re -- gi -- "na a"4 __ ma -- ter, l’a -- _

@@ -1,0 +1,1 @@
+bd4 sn <hh bd>8 hh sn:32 tommh cymc hhho bd cb
