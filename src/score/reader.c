@@ -88,6 +88,40 @@ static uint32_t used_music(sw_reader *reader, uint32_t music, const sw_value *wh
     return copy;
 }
 
+/* A variable with points in its name, `\violin.1`, of which `*name` is the beginning. The longest one that is
+ * defined; then the cursor stands behind it, and *where ends there. */
+static const sw_value *take_points(sw_reader *reader, sw_cursor *cursor, sw_slice name, uint32_t *number,
+                                   sw_value *where)
+{
+    const sw_value *found = NULL;
+    sw_cursor at = *cursor;
+    uint32_t end = where->end;
+    sw_buffer path = {0};
+    while (sw_cursor_is_mark(&at, '.') && sw_cursor_node(&at)->start == end) {
+        sw_cursor_next(&at);
+        if (!sw_cursor_more(&at) || sw_cursor_node(&at)->start != end + 1) {
+            break;
+        }
+        if (path.length == 0) {
+            sw_buffer_append(&path, name);
+        }
+        sw_buffer_char(&path, '.');
+        sw_buffer_append(&path, sw_cursor_text(&at));
+        end = sw_cursor_node(&at)->end;
+        sw_cursor_next(&at);
+        uint32_t longer = sw_names_find(reader->reading->names, sw_buffer_slice(&path));
+        const sw_value *variable = sw_lookup(reader, longer);
+        if (variable != NULL) {
+            found = variable;
+            *number = longer;
+            *cursor = at;
+            where->end = end;
+        }
+    }
+    sw_buffer_free(&path);
+    return found;
+}
+
 static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
 {
     const sw_node *node = sw_cursor_node(cursor);
@@ -110,9 +144,11 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
         name = (sw_slice){name.data + 1, name.length - 2};
     }
     sw_cursor_next(cursor);
-    sw_value result = where;
+    sw_value result;
     uint32_t number = sw_names_find(reader->reading->names, name);
-    const sw_value *variable = sw_lookup(reader, number);
+    const sw_value *variable = take_points(reader, cursor, name, &number, &where);
+    variable = variable == NULL ? sw_lookup(reader, number) : variable;
+    result = where;
     const sw_command *command;
     if (variable != NULL) {
         result = *variable;
