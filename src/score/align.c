@@ -4,11 +4,11 @@
 
 #include "score/lyrics.h"
 #include "score/melisma_rules.h"
-#include "score/strokes.h"
+#include "score/sung_moments.h"
 
 /* A slot that a note has taken. */
 typedef struct taken_slot {
-    const sw_strokes *strokes;
+    const sw_sung_moments *strokes;
     size_t stroke;
     size_t first_syllable; /* of those that it sets, in the score */
     size_t end_syllable;
@@ -24,7 +24,7 @@ typedef struct singer {
     const sw_context *context; /* the voice that is followed, NULL: none yet */
     sw_moment death;           /* when it ends ... */
     bool dies;                 /* ... if it does */
-    const sw_strokes *strokes;
+    const sw_sung_moments *strokes;
     size_t stroke;
     bool grace_waits;  /* a grace note has asked for a syllable ... */
     sw_moment waiting; /* ... for the main note here */
@@ -125,11 +125,11 @@ static void listen_to(singer *s, const sw_context *context, sw_moment now, bool 
 }
 
 /* The next moment at which the voice that is followed has notes that this verse can hear. */
-static const sw_stroke *next_stroke(singer *s)
+static const sw_sung_moment *next_stroke(singer *s)
 {
     const sw_verse *v = s->verse;
     for (; s->strokes != NULL && s->stroke < s->strokes->count; s->stroke++) {
-        const sw_stroke *stroke = &s->strokes->items[s->stroke];
+        const sw_sung_moment *stroke = &s->strokes->items[s->stroke];
         bool first = sw_rational_equal(stroke->when.main, v->start.main);
         if (stroke->sung && stroke->event < v->behind && (!first || stroke->event >= v->reached)) {
             return stroke;
@@ -140,7 +140,7 @@ static const sw_stroke *next_stroke(singer *s)
 
 /* ---- slots ---- */
 
-static void add_syllable(singer *s, const sw_text_item *item, const sw_stroke *stroke)
+static void add_syllable(singer *s, const sw_text_item *item, const sw_sung_moment *stroke)
 {
     sw_score *score = s->p->score;
     score->syllables =
@@ -160,7 +160,7 @@ static void add_syllable(singer *s, const sw_text_item *item, const sw_stroke *s
 }
 
 /* Sets what comes next in the text on a note. */
-static void take_slot(singer *s, const sw_stroke *stroke)
+static void take_slot(singer *s, const sw_sung_moment *stroke)
 {
     const sw_lyrics *lyrics = s->p->lyrics;
     sw_moment at = lyrics->items[s->item].at;
@@ -180,7 +180,7 @@ static void take_slot(singer *s, const sw_stroke *stroke)
 }
 
 /* A note begins: it takes a slot or not. */
-static void hear(singer *s, const sw_stroke *stroke)
+static void hear(singer *s, const sw_sung_moment *stroke)
 {
     const sw_line_state *state = state_of(s);
     bool free_note = !stroke->busy || state->ignores_melismata;
@@ -204,7 +204,7 @@ static void hold_syllables(singer *s)
         const taken_slot *next = i + 1 < s->slot_count ? &s->slots[i + 1] : NULL;
         sw_rational end = slot->strokes->items[slot->stroke].end;
         for (size_t n = slot->stroke + 1; n < slot->strokes->count && !slot->ignores; n++) {
-            const sw_stroke *stroke = &slot->strokes->items[n];
+            const sw_sung_moment *stroke = &slot->strokes->items[n];
             if (next != NULL &&
                 sw_moment_compare(stroke->when, next->strokes->items[next->stroke].when) >= 0) {
                 break;
@@ -247,7 +247,7 @@ static bool find_voice(singer *s, bool behind)
         listen_to(s, found, s->now, behind);
         return true;
     }
-    const sw_stroke *next = s->context == NULL ? NULL : next_stroke(s);
+    const sw_sung_moment *next = s->context == NULL ? NULL : next_stroke(s);
     if (!will || (next != NULL && sw_moment_compare(next->when, begins) < 0)) {
         return s->context != NULL;
     }
@@ -269,7 +269,7 @@ static void sing(singer *s, bool behind)
         if (!find_voice(s, behind)) {
             return;
         }
-        const sw_stroke *stroke = next_stroke(s);
+        const sw_sung_moment *stroke = next_stroke(s);
         if (stroke == NULL || (s->dies && sw_moment_compare(stroke->when, s->death) > 0)) {
             return;
         }

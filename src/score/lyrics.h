@@ -4,7 +4,7 @@
  * behind \lyricsto or \addlyrics (an sw_verse here) takes its time from the notes of a voice, and that is
  * known only when the whole score has been played. So the walk through the music (lyrics.c) reads such a text
  * with a clock of its own and keeps what it comes to as items. Behind the walk (align.c) each verse goes
- * through the notes of the voice that it follows (strokes.c), as the compiler does it:
+ * through the notes of the voice that it follows (sung_moments.c), as the compiler does it:
  *
  * - The text's own clock says only what comes together: everything at one moment of it (a syllable, what is
  *   set before it, the end of a \skip, a syllable of a second line) is one slot.
@@ -22,7 +22,7 @@
 #define SW_SCORE_LYRICS_H
 
 #include "score/player.h"
-#include "score/strokes.h"
+#include "score/sung_moments.h"
 
 typedef enum sw_text_kind {
     SW_TEXT_SYLLABLE,

@@ -2,7 +2,7 @@
 #include <string.h>
 
 #include "score/melisma.h"
-#include "score/strokes.h"
+#include "score/sung_moments.h"
 
 /* A setting or empty chord that can matter for a melisma. */
 typedef struct heard_setting {
@@ -13,7 +13,7 @@ typedef struct heard_setting {
 typedef struct known_strokes {
     const sw_context *target;
     sw_event_range range;
-    sw_strokes strokes;
+    sw_sung_moments strokes;
 } known_strokes;
 
 /* The events of a voice context: [first, end) of the order; by time, then in the order of the walk, once a
@@ -230,7 +230,7 @@ static const sw_context *set_context(const sw_hearing *h, const sw_context *voic
 }
 
 /* An event at the moment of a stroke; only notes count. */
-static void add_note(sw_stroke *stroke, uint32_t number, const sw_event *event)
+static void add_note(sw_sung_moment *stroke, uint32_t number, const sw_event *event)
 {
     if (sw_is_note(event)) {
         sw_rational over = event->grace_num != 0 ? event->onset : sw_event_end(event);
@@ -240,7 +240,7 @@ static void add_note(sw_stroke *stroke, uint32_t number, const sw_event *event)
     }
 }
 
-static void add_stroke(sw_strokes *strokes, const sw_stroke *stroke)
+static void add_stroke(sw_sung_moments *strokes, const sw_sung_moment *stroke)
 {
     strokes->items = sw_grow(strokes->items, strokes->count, &strokes->capacity, sizeof *strokes->items);
     strokes->items[strokes->count++] = *stroke;
@@ -267,10 +267,10 @@ static bool is_in(sw_event_range range, uint32_t event)
     return event >= range.from && event < range.end;
 }
 
-static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice, sw_event_range range)
+static sw_sung_moments strokes_of_voice(sw_hearing *h, const sw_context *voice, sw_event_range range)
 {
     const sw_score *score = h->p->score;
-    sw_strokes strokes = {0};
+    sw_sung_moments strokes = {0};
     sw_melisma state = {.rules = sw_melisma_rules_of(h->p, voice)};
     bool deaf = sw_contexts_is(h->p->contexts, voice, "Devnull"); /* no engravers */
     const heard_context *heard_here = events_of(h, voice);
@@ -286,7 +286,7 @@ static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice, sw_ev
              setting++) {
             apply_setting(h, voice, &score->settings[h->settings[setting].setting], &state, &turn);
         }
-        sw_stroke stroke = {
+        sw_sung_moment stroke = {
             .when = when, .event = SW_NO_INDEX, .busy = !deaf && sw_melisma_is_on(&state, true)};
         for (; event < end && sw_moment_compare(moment_of(&score->events[h->order[event]]), when) == 0;
              event++) {
@@ -309,7 +309,7 @@ static sw_strokes strokes_of_voice(sw_hearing *h, const sw_context *voice, sw_ev
 
 typedef struct part {
     const sw_context *voice;
-    const sw_strokes *strokes;
+    const sw_sung_moments *strokes;
     size_t at;
 } part;
 
@@ -333,25 +333,25 @@ static bool is_alive(const sw_hearing *h, const sw_context *voice, sw_moment whe
 /* Whether a melisma is on in a part at a moment; its next stroke is not before it. */
 static bool part_is_busy(const part *voice, sw_moment when)
 {
-    const sw_strokes *s = voice->strokes;
+    const sw_sung_moments *s = voice->strokes;
     if (voice->at < s->count && sw_moment_compare(s->items[voice->at].when, when) == 0) {
         return s->items[voice->at].busy;
     }
     if (voice->at == 0) {
         return true; /* not there yet, so it does not ask for a syllable */
     }
-    const sw_stroke *before = &s->items[voice->at - 1];
+    const sw_sung_moment *before = &s->items[voice->at - 1];
     return before->stays || (before->tied && sw_moment_compare(when, before->tied_until) <= 0);
 }
 
 /* Notes of all parts; a melisma is on while it is on in each of them. */
-static sw_strokes merge(const sw_hearing *h, part *parts, size_t count)
+static sw_sung_moments merge(const sw_hearing *h, part *parts, size_t count)
 {
-    sw_strokes merged = {0};
+    sw_sung_moments merged = {0};
     for (;;) {
-        const sw_stroke *next = NULL;
+        const sw_sung_moment *next = NULL;
         for (size_t i = 0; i < count; i++) {
-            const sw_strokes *s = parts[i].strokes;
+            const sw_sung_moments *s = parts[i].strokes;
             if (parts[i].at < s->count &&
                 (next == NULL || sw_moment_compare(s->items[parts[i].at].when, next->when) < 0)) {
                 next = &s->items[parts[i].at];
@@ -360,13 +360,13 @@ static sw_strokes merge(const sw_hearing *h, part *parts, size_t count)
         if (next == NULL) {
             return merged;
         }
-        sw_stroke stroke = {.when = next->when, .event = SW_NO_INDEX, .busy = true};
+        sw_sung_moment stroke = {.when = next->when, .event = SW_NO_INDEX, .busy = true};
         for (size_t i = 0; i < count; i++) {
             stroke.busy = stroke.busy &&
                           (part_is_busy(&parts[i], stroke.when) || !is_alive(h, parts[i].voice, stroke.when));
-            const sw_strokes *s = parts[i].strokes;
+            const sw_sung_moments *s = parts[i].strokes;
             if (parts[i].at < s->count && sw_moment_compare(s->items[parts[i].at].when, stroke.when) == 0) {
-                const sw_stroke *own = &s->items[parts[i].at++];
+                const sw_sung_moment *own = &s->items[parts[i].at++];
                 if (own->sung) {
                     stroke.event = stroke.sung && stroke.event < own->event ? stroke.event : own->event;
                     stroke.end = stroke.sung ? sw_rational_max(stroke.end, own->end) : own->end;
@@ -397,8 +397,8 @@ static known_strokes *find_known(const sw_hearing *h, const sw_context *target, 
     return NULL;
 }
 
-static const sw_strokes *keep(sw_hearing *h, const sw_context *target, sw_event_range range,
-                              sw_strokes strokes)
+static const sw_sung_moments *keep(sw_hearing *h, const sw_context *target, sw_event_range range,
+                                   sw_sung_moments strokes)
 {
     known_strokes *known = sw_alloc(sizeof *known);
     *known = (known_strokes){target, range, strokes};
@@ -407,13 +407,13 @@ static const sw_strokes *keep(sw_hearing *h, const sw_context *target, sw_event_
     return &known->strokes;
 }
 
-static const sw_strokes *voice_strokes(sw_hearing *h, const sw_context *voice, sw_event_range range)
+static const sw_sung_moments *voice_strokes(sw_hearing *h, const sw_context *voice, sw_event_range range)
 {
     known_strokes *known = find_known(h, voice, range);
     return known != NULL ? &known->strokes : keep(h, voice, range, strokes_of_voice(h, voice, range));
 }
 
-const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target, sw_event_range range)
+const sw_sung_moments *sw_hearing_strokes(sw_hearing *h, const sw_context *target, sw_event_range range)
 {
     if (target->level == SW_LEVEL_VOICE) {
         return voice_strokes(h, target, range);
@@ -428,7 +428,7 @@ const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target, sw
     for (uint32_t v = 0; v < h->p->score->voice_count; v++) {
         const sw_context *voice = sw_contexts_owner(h->p->contexts, v);
         bool twice = false; /* a voice that went to another staff and back */
-        const sw_strokes *strokes = stands_in(voice, target) ? voice_strokes(h, voice, range) : NULL;
+        const sw_sung_moments *strokes = stands_in(voice, target) ? voice_strokes(h, voice, range) : NULL;
         for (size_t i = 0; i < count; i++) {
             twice = twice || parts[i].strokes == strokes;
         }
@@ -437,7 +437,7 @@ const sw_strokes *sw_hearing_strokes(sw_hearing *h, const sw_context *target, sw
             parts[count++] = (part){voice, strokes, 0};
         }
     }
-    const sw_strokes *merged = keep(h, target, range, merge(h, parts, count));
+    const sw_sung_moments *merged = keep(h, target, range, merge(h, parts, count));
     free(parts);
     return merged;
 }
