@@ -39,7 +39,8 @@ typedef struct give {
     size_t capacity;
     int octaves;        /* by which the line goes, or more if that does not fit */
     char *dynamic;      /* that the target's first note gets */
-    struct give *parts; /* of a run that is shared: each with its own target */
+    struct give *parts; /* of a run that is shared: each with its own target; of any other line: stretches in
+                           which one interval leads from staff to staff */
     size_t part_count;
 } give;
 
@@ -325,6 +326,34 @@ static bool find_interval(give *g, char **error)
 
 /* Marks of the bow and the left hand; common practice, no source. */
 static const char *const of_strings[] = {"\\upbow", "\\downbow", "\\snappizzicato", "\\thumb"};
+/* Marks that mean something else in each family: an open string, an open bell, a damper that is up; the left
+ * hand's pizzicato, a stopped bell, a damped plate. */
+static const char *const of_each_family[] = {"\\open", "\\stopped", "\\halfopen", "-+"};
+
+static bool ends_with_one(sw_slice written, const char *const *marks, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (sw_slice_ends(written, marks[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "sul G", "sul D e A", "IV corda": on which string. */
+static bool names_a_string(sw_slice text)
+{
+    static const char *const words[] = {"sul ", "sulla "};
+    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
+        size_t length = strlen(words[i]);
+        if (sw_slice_starts(text, words[i]) && text.length > length &&
+            strchr("GDAEC", text.data[length]) != NULL &&
+            (text.length == length + 1 || strchr(" .,", text.data[length + 1]) != NULL)) {
+            return true;
+        }
+    }
+    return sw_slice_ends(text, " corda");
+}
 
 /* Whether a text tells of the strokes of strings, or says to the source's player what it does not say to the
  * target's. */
@@ -350,10 +379,14 @@ static bool is_foreign(const give *g, uint32_t mark)
 {
     sw_slice written = sw_music_slice(g->chosen.reading, mark);
     sw_slice text = sw_slice_of(sw_music_mark_text(g->chosen.reading, mark));
-    for (size_t i = 0; i < sizeof of_strings / sizeof of_strings[0]; i++) {
-        if (g->to.instrument->family != SW_STRINGS && sw_slice_ends(written, of_strings[i])) {
-            return true;
-        }
+    sw_family to = g->to.instrument->family;
+    if (to != SW_STRINGS && (ends_with_one(written, of_strings, sizeof of_strings / sizeof of_strings[0]) ||
+                             (to != SW_PLUCKED && names_a_string(text)))) {
+        return true;
+    }
+    if (g->from.instrument != NULL && g->from.instrument->family != to &&
+        ends_with_one(written, of_each_family, sizeof of_each_family / sizeof of_each_family[0])) {
+        return true;
     }
     return text.length > 0 && is_foreign_text(g, text);
 }
@@ -480,16 +513,32 @@ static void find_dynamic(give *g, sw_change *change)
     }
 }
 
-/* Plans the copy of the chosen notes for the target. */
-static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error)
+/* A part of a line, without changes of its own: they are all in the line's list. */
+static give *add_part(give *g, size_t first, size_t end)
 {
-    if (!find_staves(g, to, error) || !is_whole(g, error) || !clear_target(g, error)) {
-        return false;
-    }
-    if (g->move->findings.count > 0) {
-        return true;
-    }
-    if (!find_entries(g, error) || !find_voice(g, error) || !find_interval(g, error)) {
+    give *part = &g->parts[g->part_count++];
+    *part = *g;
+    part->left = NULL;
+    part->left_count = 0;
+    part->parts = NULL;
+    part->part_count = 0;
+    part->chosen.events = g->chosen.events + first;
+    part->chosen.count = end - first;
+    return part;
+}
+
+static void take_changes(give *g, const give *part)
+{
+    g->changes = part->changes;
+    g->count = part->count;
+    g->capacity = part->capacity;
+}
+
+/* Plans the copy of notes for which both staves are entered in one way. */
+static bool plan_stretch(give *g, const char *to, bool first, sw_change_kind kind, char **error)
+{
+    if (!find_staves(g, to, error) || !is_whole(g, error) || !find_entries(g, error) ||
+        !find_voice(g, error) || !find_interval(g, error)) {
         return false;
     }
     find_left(g);
@@ -501,9 +550,56 @@ static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error
                         .pitch = g->interval,
                         .left = g->left,
                         .left_count = g->left_count};
-    find_dynamic(g, &change);
+    if (first) { /* the rest of the line has what that brings along */
+        find_dynamic(g, &change);
+    }
     add_change(g, change);
     return true;
+}
+
+/* Where, behind a moment, one of the staves is first written in another key; otherwise the end. */
+static sw_rational end_of_key(give *g, const sw_entries *entries, sw_rational moment)
+{
+    const uint32_t staves[2] = {g->source, g->target};
+    sw_rational end = g->end;
+    for (int s = 0; s < 2; s++) {
+        const sw_entries *all = &entries[staves[s]];
+        sw_pitch now = sounds(g, sw_entries_at(all, moment), staves[s]);
+        for (size_t i = 0; i < all->count; i++) {
+            sw_rational onset = all->items[i].onset;
+            if (sw_rational_compare(moment, onset) < 0 && sw_rational_compare(onset, end) < 0 &&
+                !sw_pitch_equal(sounds(g, &all->items[i], staves[s]), now)) {
+                end = onset;
+            }
+        }
+    }
+    return end;
+}
+
+/* Plans the copy of the chosen notes for the target, also where a player changes the instrument. */
+static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error)
+{
+    if (!find_staves(g, to, error) || !is_whole(g, error) || !clear_target(g, error)) {
+        return false;
+    }
+    const sw_score *score = g->chosen.score;
+    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
+    g->parts = sw_alloc_zero(g->chosen.count, sizeof *g->parts);
+    bool done = true;
+    size_t end;
+    for (size_t first = 0; first < g->chosen.count && done && g->move->findings.count == 0; first = end) {
+        sw_rational until = end_of_key(g, entries, event_at(g, first)->onset);
+        for (end = first + 1; end < g->chosen.count; end++) {
+            if (sw_rational_compare(event_at(g, end)->onset, until) >= 0) {
+                break;
+            }
+        }
+        give *part = add_part(g, first, end);
+        done = plan_stretch(part, to, first == 0, kind, error);
+        take_changes(g, part);
+    }
+    sw_entries_free(entries, score->staff_count);
+    return done;
 }
 
 /* ---- a run shared among several ------------------------------------------------------------------------ */
@@ -617,7 +713,7 @@ static size_t note_end(const sharing *s, size_t stroke)
 
 /* Plans the copy of the strokes [first, end) for their player, and of one more note that overlaps with the
  * next player's, or with the last one's where that one does not have it. */
-static bool plan_share(give *g, give *part, const sharing *s, size_t first, size_t end, char **error)
+static bool plan_share(give *g, const sharing *s, size_t first, size_t end, char **error)
 {
     uint8_t player = s->who[first];
     char place[SW_SAY];
@@ -626,17 +722,11 @@ static bool plan_share(give *g, give *part, const sharing *s, size_t first, size
     first = begins_early ? note_begin(s, first - 1) : first;
     bool overlaps = end < s->count && sw_share_has(&s->players[player], &s->strokes[end]);
     end = overlaps ? note_end(s, end) : end;
-    *part = *g;
-    part->left = NULL;
-    part->left_count = 0;
-    part->chosen.events = g->chosen.events + s->firsts[first];
-    part->chosen.count = s->firsts[end] - s->firsts[first];
+    give *part = add_part(g, s->firsts[first], s->firsts[end]);
     sw_buffer_format(&g->move->why, "%s: %s has the best register from here on\n",
                      sw_say_place(g->chosen.score, event_at(part, 0)->onset, place), s->names[player]);
     bool done = plan_copy(part, s->names[player], SW_CHANGE_COPY_RUN, error);
-    g->changes = part->changes;
-    g->count = part->count;
-    g->capacity = part->capacity;
+    take_changes(g, part);
     return done;
 }
 
@@ -670,7 +760,7 @@ static bool plan_shared(give *g, char **error)
     for (size_t first = 0, end; first < s.count && done && g->move->findings.count == 0; first = end) {
         for (end = first + 1; end < s.count && s.who[end] == s.who[first]; end++) {
         }
-        done = plan_share(g, &g->parts[g->part_count++], &s, first, end, error);
+        done = plan_share(g, &s, first, end, error);
     }
     free_sharing(&s);
     if (done) {
@@ -712,19 +802,23 @@ static bool run(give *g, const sw_read_options *reading_options, char **error)
     return g->count == 0 || sw_edit_score(&request, &g->move->patch, &g->move->notes, error);
 }
 
+static void free_parts(give *g)
+{
+    for (size_t i = 0; i < g->part_count; i++) {
+        free_parts(&g->parts[i]);
+        free(g->parts[i].left);
+        free(g->parts[i].dynamic);
+    }
+    free(g->parts);
+}
+
 sw_move *sw_move_give(const char *path, const sw_give_options *options,
                       const sw_read_options *reading_options, char **error)
 {
     give g = {.move = sw_move_open(path, reading_options, error), .options = options};
     g.move = sw_move_close(g.move, g.move != NULL && run(&g, reading_options, error));
-    for (size_t i = 0; i < g.part_count; i++) {
-        free(g.parts[i].left);
-        free(g.parts[i].dynamic);
-    }
-    free(g.parts);
+    free_parts(&g);
     free(g.changes);
-    free(g.left);
-    free(g.dynamic);
     free(g.chosen.events);
     sw_figures_free(&g.figures);
     return g.move;

@@ -127,11 +127,18 @@ static bool prove_main(const sw_reading *before, const sw_reading *after, const 
         if (!same_events(before, &before->scores[s], after, &after->scores[s])) {
             return refuse(before, "notes or what hangs on them would change", error);
         }
+        bool chosen_one = before == chosen->reading && &before->scores[s] == chosen->score;
+        bool there = !chosen_one || has_brackets(after, &after->scores[s], brackets, add);
+        if (add && !there) { /* what was written is no bracket here */
+            return refuse(before,
+                          "\\ottava does not write the brackets that were asked for; does the score "
+                          "give it a meaning of its own?",
+                          error);
+        }
         if (!same_settings(before, &before->scores[s], after, &after->scores[s])) {
             return refuse(before, "commands between the notes would change", error);
         }
-        if (before == chosen->reading && &before->scores[s] == chosen->score &&
-            !has_brackets(after, &after->scores[s], brackets, add)) {
+        if (!there) {
             return refuse(before, "the brackets would not stand where they should", error);
         }
     }
