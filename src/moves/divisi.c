@@ -511,6 +511,45 @@ static void keep_ties(const sw_divisi_plan *plan, uint8_t *event_parts)
     }
 }
 
+/* Whether the staff has said who plays since the last chord of several notes before a note. */
+static bool says_who_since(const work *w, size_t chord)
+{
+    const sw_seats *seats = sw_seating_at(w->fit.seating, w->fit.staff, onset_of(w, chord));
+    size_t before = chord;
+    while (before > 0 && w->plan.chords[before].count < 2) {
+        before--;
+    }
+    return w->plan.chords[before].count < 2 ||
+           (seats != NULL && sw_rational_compare(seats->from, onset_of(w, before)) > 0);
+}
+
+/* The parts that play a single note of winds between divided chords: whom the staff named last, or as
+ * --single says. Bit p for part p, counted from the lowest. */
+static unsigned parts_of_single(const work *w, size_t chord, int parts)
+{
+    const unsigned all = (1u << parts) - 1;
+    if (w->words) {
+        return all;
+    }
+    if (w->options->single == SW_DIVISI_AS_BEFORE || says_who_since(w, chord)) {
+        return sw_divisi_chosen_parts(&w->fit, onset_of(w, chord), parts);
+    }
+    return w->options->single == SW_DIVISI_ONE ? 1u << (parts - 1) : all;
+}
+
+/* Gives single notes of winds to those who play them, and strings' and voices' to all. */
+static void share_singles(const work *w, int parts, uint8_t *event_parts)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_divisi_chord *chord = &w->plan.chords[i];
+        unsigned who = chord->count == 1 && !chord->tied ? parts_of_single(w, i, parts) : 0;
+        for (int part = 0; part < parts && who != 0; part++) {
+            uint8_t bit = (uint8_t)(1u << (parts - 1 - part));
+            event_parts[chord->stroke->event] &= (uint8_t)((who >> part & 1) != 0 ? ~0u : ~(unsigned)bit);
+        }
+    }
+}
+
 /* As many as the largest chord that is to be divided has notes. */
 static int parts_of_all(const work *w)
 {
@@ -537,6 +576,13 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
     const sw_score *score = w->plan.score;
     uint8_t *event_parts = sw_arena_alloc(w->arena, score->event_count);
     memset(event_parts, (1 << wish.parts) - 1, score->event_count);
+    share_singles(w, wish.parts, event_parts);
+    for (size_t i = 0; i < w->plan.count && !w->words; i++) {
+        if (says_who(w, i)) {
+            tell(w, i, "this text is for the staff of all players; it stands on each staff now");
+            break;
+        }
+    }
     for (size_t p = 0; p < w->plan.passage_count; p++) {
         share_passage(w, &w->plan.passages[p], event_parts);
         begin_choice(w, &w->plan.passages[p]);
@@ -560,6 +606,17 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
            sw_prove_division(&division, move->mains, move->main_count, &move->patch, options, error);
 }
 
+/* What one of the winds plays alone is no second voice. */
+static void leave_single_players(work *w)
+{
+    int parts = w->players > 0 ? w->players : 2;
+    for (size_t i = 0; i < w->plan.count; i++) {
+        sw_divisi_chord *chord = &w->plan.chords[i];
+        bool single = chord->count == 1 && !chord->tied;
+        chord->left = chord->left || (single && parts_of_single(w, i, parts) != (1u << parts) - 1);
+    }
+}
+
 /* ---- all ------------------------------------------------------------------------------------------------
  */
 
@@ -570,6 +627,8 @@ static void plan_passages(work *w)
     const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
     if (halves) {
         leave_short_notes(w);
+    } else if (voices) {
+        leave_single_players(w);
     }
     sw_divisi_find(&w->plan, &wish, &w->fit);
     tell_left(w, &wish);
