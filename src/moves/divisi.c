@@ -12,6 +12,7 @@
 #include "checks/say.h"
 #include "moves/choices.h"
 #include "moves/divisi_desks.h"
+#include "moves/divisi_graces.h"
 #include "moves/divisi_winds.h"
 #include "moves/linked.h"
 #include "moves/opening.h"
@@ -378,17 +379,35 @@ static void write_halves(work *w, const sw_divisi_passage *passage)
     }
 }
 
-/* Notes on which so many strokes can't be written, and plucked ones. */
+/* Whether the hand trills a note, which is no tremolo of the bow. */
+static bool is_trilled(const work *w, size_t chord)
+{
+    const sw_reading *reading = w->plan.reading;
+    uint32_t written = w->plan.score->events[w->plan.chords[chord].stroke->event].chord;
+    for (uint32_t m = reading->music[written].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+        sw_slice text = sw_music_slice(reading, m);
+        if (reading->music[m].kind == SW_MUSIC_MARK &&
+            (sw_slice_ends(text, "\\trill") || sw_slice_ends(text, "\\startTrillSpan"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Notes on which so many strokes can't be written, plucked and trilled ones. */
 static void leave_short_notes(work *w)
 {
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_stroke *stroke = w->plan.chords[i].stroke;
         sw_rational length = sw_rational_sub(stroke->end, stroke->onset);
         bool is_short = sw_rational_compare(length, sw_rational_make(1, 16)) < 0;
-        if (w->plan.chords[i].chosen && (is_short || is_plucked(w, i))) {
+        bool plucked = is_plucked(w, i);
+        if (w->plan.chords[i].chosen && (is_short || plucked || is_trilled(w, i))) {
             w->plan.chords[i].left = true;
             tell(w, i,
-                 is_short ? "too short for a tremolo: left alone" : "no tremolo is plucked: left alone");
+                 is_short  ? "too short for a tremolo: left alone"
+                 : plucked ? "no tremolo is plucked: left alone"
+                           : "a trill is no tremolo: left alone");
         }
     }
 }
@@ -494,6 +513,15 @@ static void share_passage(const work *w, const sw_divisi_passage *passage, uint8
     }
 }
 
+/* A second voice has no grace notes. */
+static void tell_graces(const work *w, const sw_divisi_passage *passage)
+{
+    for (uint32_t e = 0; (e = sw_divisi_next_grace(&w->plan, passage, e)) != SW_NO_INDEX; e++) {
+        sw_move_tell(w->move, "divisi", w->plan.reading, &w->plan.score->events[e],
+                     "the grace notes stay together in the upper voice: divide them by hand");
+    }
+}
+
 /* Nobody comes in on a note that others hold: what is tied has only those parts that have begun it. */
 static void keep_ties(const sw_divisi_plan *plan, uint8_t *event_parts)
 {
@@ -585,6 +613,7 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
     }
     for (size_t p = 0; p < w->plan.passage_count; p++) {
         share_passage(w, &w->plan.passages[p], event_parts);
+        sw_divisi_share_graces(&w->plan, &w->plan.passages[p], wish.parts, event_parts);
         begin_choice(w, &w->plan.passages[p]);
         sw_buffer_format(&w->move->why, "%s\n", w->choices.items[w->choices.count - 1].why);
     }
@@ -655,6 +684,7 @@ static void plan_passages(work *w)
         }
         if (voices) {
             write_voices(w, passage);
+            tell_graces(w, passage);
         }
         if (say_division(w, passage)) {
             if (!w->words && !voices) {
