@@ -148,6 +148,26 @@ static void leave_open(work *w, size_t chord, int parts)
     w->since = onset_of(w, chord);
 }
 
+static void say_parts(work *w, size_t chord, int parts)
+{
+    add_text(w, chord, parts == 2 ? "^\"div.\"" : sw_arena_format(w->arena, "^\"div. a %d\"", parts));
+}
+
+/* What players see is the notes: a passage in four parts that begins with chords of two says "div." there,
+ * and "div. a 4" where four notes come. It is not taken back where there are fewer again. */
+static void say_more_parts(work *w, const sw_divisi_passage *passage)
+{
+    int parts = passage->section.parts;
+    int said = w->open < parts ? w->open : 0;
+    for (size_t i = passage->first; i <= passage->last && said < parts; i++) {
+        int notes = w->options->parts > 0 ? parts : w->plan.chords[i].count;
+        if (notes > said) {
+            said = notes > 2 ? notes : 2;
+            say_parts(w, i, said);
+        }
+    }
+}
+
 /* The text with which a passage begins. False where the staff has one itself: its end is no matter then. */
 static bool say_division(work *w, const sw_divisi_passage *passage)
 {
@@ -161,10 +181,7 @@ static bool say_division(work *w, const sw_divisi_passage *passage)
         return false;
     }
     if (w->words && w->open != passage->section.parts) {
-        add_text(w, passage->first,
-                 passage->section.parts == 2
-                     ? "^\"div.\""
-                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->section.parts));
+        say_more_parts(w, passage);
     }
     leave_open(w, passage->first, passage->section.parts);
     return true;
