@@ -16,6 +16,7 @@
 #include "moves/linked.h"
 #include "moves/places.h"
 #include "moves/share_line.h"
+#include "players/chairs.h"
 
 typedef struct give {
     sw_move *move;
@@ -442,6 +443,41 @@ static void tell_inner_marks(give *g)
     }
 }
 
+/* Whether one player of a wind instrument reads a staff: the film says so, or its name has one number. */
+static bool is_one_wind(const give *g, uint32_t staff, sw_rational moment)
+{
+    const sw_instrument *to = g->to.instrument;
+    if (to == NULL || (to->family != SW_WOODWIND && to->family != SW_BRASS)) {
+        return false;
+    }
+    sw_seating *seating = sw_seating_of(g->figures.film, g->chosen.reading, g->chosen.score);
+    const sw_seats *seats = sw_seating_at(seating, staff, moment);
+    int players = seating->staves[staff].players;
+    bool one = seats != NULL && seats->all_count == 1 &&
+               (players == 1 ||
+                (players == 0 && seating->players[seating->seats[seats->all_first].player].number > 0));
+    sw_seating_free(seating);
+    return one;
+}
+
+/* Tells of the first chord that the target's only player can't blow. */
+static void tell_chords(give *g)
+{
+    for (size_t i = 1; i < g->chosen.count; i++) {
+        if (event_at(g, i)->chord == event_at(g, i - 1)->chord &&
+            sw_rational_equal(event_at(g, i)->onset, event_at(g, i - 1)->onset)) {
+            if (is_one_wind(g, g->target, event_at(g, i)->onset)) {
+                char place[SW_SAY];
+                char text[32];
+                sw_buffer_format(
+                    &g->move->notes, "note: %s: the line has chords, and %s plays one note at a time\n",
+                    sw_say_place(g->chosen.score, event_at(g, i)->onset, place), label(g, g->target, text));
+            }
+            return;
+        }
+    }
+}
+
 /* ---- the move ------------------------------------------------------------------------------------------ */
 
 /* Whether the notes of a staff mean the same pitches in all of the passage, so that one interval leads from
@@ -543,6 +579,7 @@ static bool plan_stretch(give *g, const char *to, bool first, sw_change_kind kin
     }
     find_left(g);
     tell_inner_marks(g);
+    tell_chords(g);
     sw_change change = {.kind = kind,
                         .event = g->chosen.events[0],
                         .last = g->chosen.events[g->chosen.count - 1],
