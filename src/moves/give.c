@@ -33,8 +33,9 @@ typedef struct give {
     sw_rational end;
     uint32_t voice; /* of the target, with the rests */
     sw_pitch interval;
-    uint32_t *left; /* marks that the target does not play */
+    uint32_t *left; /* marks that the target does not play, and grace notes */
     size_t left_count;
+    size_t left_capacity;
     sw_change *changes;
     size_t count;
     size_t capacity;
@@ -392,12 +393,67 @@ static bool is_foreign(const give *g, uint32_t mark)
     return text.length > 0 && is_foreign_text(g, text);
 }
 
+static void add_left(give *g, uint32_t music)
+{
+    g->left = sw_grow(g->left, g->left_count, &g->left_capacity, sizeof *g->left);
+    g->left[g->left_count++] = music;
+}
+
+/* The mark of a class at a note or chord; SW_NO_INDEX: none. */
+static uint32_t mark_of(const sw_reading *reading, uint32_t music, sw_mark_class class)
+{
+    uint32_t child = reading->music[music].first;
+    while (child != SW_NO_INDEX &&
+           (reading->music[child].kind != SW_MUSIC_MARK || sw_music_mark_class(reading, child) != class)) {
+        child = reading->music[child].next;
+    }
+    return child;
+}
+
+/* A doubling does without grace notes, which can't be written into rests, and without the slurs that lead
+ * from them to their main notes. A line that moves would lose them, so there the edit refuses. */
+static void leave_graces(give *g)
+{
+    const sw_reading *reading = g->chosen.reading;
+    bool slurred = false;
+    uint32_t last = SW_NO_INDEX;
+    for (size_t i = 0; i < g->chosen.count && g->options->keep; i++) {
+        const sw_event *event = event_at(g, i);
+        bool grace = (event->flags & SW_EVENT_GRACE) != 0;
+        if (event->chord == last) {
+            continue;
+        }
+        last = event->chord;
+        uint32_t slur_end = mark_of(reading, event->chord, SW_MARK_SLUR_END);
+        if (slurred && slur_end != SW_NO_INDEX && !grace) {
+            add_left(g, slur_end);
+        }
+        slurred = slurred && slur_end == SW_NO_INDEX;
+        if (grace) {
+            char place[SW_SAY];
+            slurred = slurred || mark_of(reading, event->chord, SW_MARK_SLUR_START) != SW_NO_INDEX;
+            add_left(g, event->chord);
+            sw_buffer_format(&g->move->notes, "note: %s: a grace note is left out: write it by hand\n",
+                             sw_say_place(g->chosen.score, event->onset, place));
+        }
+    }
+}
+
+/* The first note of the line that takes time; grace notes alone are no line. */
+static size_t first_main_note(const give *g)
+{
+    size_t i = 0;
+    while (i + 1 < g->chosen.count && g->options->keep && (event_at(g, i)->flags & SW_EVENT_GRACE) != 0) {
+        i++;
+    }
+    return i;
+}
+
 /* Finds what the target does not play. Fingerings are of the instrument that they were written for. */
 static void find_left(give *g)
 {
     const sw_reading *reading = g->chosen.reading;
     const sw_instrument *to = g->to.instrument;
-    size_t capacity = 0;
     uint32_t last = SW_NO_INDEX;
     for (size_t i = 0; to != NULL && i < g->chosen.count; i++) {
         uint32_t item = event_at(g, i)->chord;
@@ -410,8 +466,7 @@ static void find_left(give *g)
                 to != g->from.instrument && sw_music_mark_class(reading, child) == SW_MARK_FINGERING;
             if (fingering || is_foreign(g, child)) {
                 sw_slice written = sw_music_slice(reading, child);
-                g->left = sw_grow(g->left, g->left_count, &capacity, sizeof *g->left);
-                g->left[g->left_count++] = child;
+                add_left(g, child);
                 char place[SW_SAY];
                 char text[32];
                 sw_buffer_format(&g->move->why, "%s: %.*s is left out: %s has no use for it\n",
@@ -538,7 +593,7 @@ static sw_slice dynamic_before(const give *g, uint32_t voice, sw_rational moment
 /* What the first note of the copy says about loudness when the line does not say it there. */
 static void find_dynamic(give *g, sw_change *change)
 {
-    if (sw_event_has_mark(g->chosen.reading, event_at(g, 0), is_of_hairpin)) {
+    if (sw_event_has_mark(g->chosen.reading, event_at(g, first_main_note(g)), is_of_hairpin)) {
         return;
     }
     sw_slice own = dynamic_before(g, event_at(g, 0)->voice, g->begin);
@@ -556,6 +611,7 @@ static give *add_part(give *g, size_t first, size_t end)
     *part = *g;
     part->left = NULL;
     part->left_count = 0;
+    part->left_capacity = 0;
     part->parts = NULL;
     part->part_count = 0;
     part->chosen.events = g->chosen.events + first;
@@ -577,11 +633,12 @@ static bool plan_stretch(give *g, const char *to, bool first, sw_change_kind kin
         !find_voice(g, error) || !find_interval(g, error)) {
         return false;
     }
+    leave_graces(g);
     find_left(g);
     tell_inner_marks(g);
     tell_chords(g);
     sw_change change = {.kind = kind,
-                        .event = g->chosen.events[0],
+                        .event = g->chosen.events[first_main_note(g)],
                         .last = g->chosen.events[g->chosen.count - 1],
                         .voice = g->voice,
                         .pitch = g->interval,
