@@ -13,6 +13,7 @@
 #include "checks/entry.h"
 #include "checks/say.h"
 #include "moves/figures.h"
+#include "moves/foreign_marks.h"
 #include "moves/linked.h"
 #include "moves/places.h"
 #include "moves/share_line.h"
@@ -326,73 +327,6 @@ static bool find_interval(give *g, char **error)
 
 /* ---- marks --------------------------------------------------------------------------------------------- */
 
-/* Marks of the bow and the left hand; common practice, no source. */
-static const char *const of_strings[] = {"\\upbow", "\\downbow", "\\snappizzicato", "\\thumb"};
-/* Marks that mean something else in each family: an open string, an open bell, a damper that is up; the left
- * hand's pizzicato, a stopped bell, a damped plate. */
-static const char *const of_each_family[] = {"\\open", "\\stopped", "\\halfopen", "-+"};
-
-static bool ends_with_one(sw_slice written, const char *const *marks, size_t count)
-{
-    for (size_t i = 0; i < count; i++) {
-        if (sw_slice_ends(written, marks[i])) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "sul G", "sul D e A", "IV corda": on which string. */
-static bool names_a_string(sw_slice text)
-{
-    static const char *const words[] = {"sul ", "sulla "};
-    for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        size_t length = strlen(words[i]);
-        if (sw_slice_starts(text, words[i]) && text.length > length &&
-            strchr("GDAEC", text.data[length]) != NULL &&
-            (text.length == length + 1 || strchr(" .,", text.data[length + 1]) != NULL)) {
-            return true;
-        }
-    }
-    return sw_slice_ends(text, " corda");
-}
-
-/* Whether a text tells of the strokes of strings, or says to the source's player what it does not say to the
- * target's. */
-static bool is_foreign_text(const give *g, sw_slice text)
-{
-    enum { ROOM = 8 };
-    sw_technique_said said[ROOM];
-    bool in_brackets;
-    const sw_family *to = &g->to.instrument->family;
-    size_t count = sw_techniques_read(g->techniques, to, text, said, ROOM, &in_brackets);
-    for (size_t i = 0; i < count && *to != SW_STRINGS && *to != SW_PLUCKED; i++) {
-        const sw_technique *technique = sw_techniques_get(g->techniques, said[i].technique);
-        if (strcmp(sw_techniques_group(g->techniques, technique->group)->id, "stroke") == 0) {
-            return true;
-        }
-    }
-    const sw_instrument *from = g->from.instrument;
-    return count == 0 && from != NULL && from->family != *to &&
-           sw_techniques_read(g->techniques, &from->family, text, said, ROOM, &in_brackets) > 0;
-}
-
-static bool is_foreign(const give *g, uint32_t mark)
-{
-    sw_slice written = sw_music_slice(g->chosen.reading, mark);
-    sw_slice text = sw_slice_of(sw_music_mark_text(g->chosen.reading, mark));
-    sw_family to = g->to.instrument->family;
-    if (to != SW_STRINGS && (ends_with_one(written, of_strings, sizeof of_strings / sizeof of_strings[0]) ||
-                             (to != SW_PLUCKED && names_a_string(text)))) {
-        return true;
-    }
-    if (g->from.instrument != NULL && g->from.instrument->family != to &&
-        ends_with_one(written, of_each_family, sizeof of_each_family / sizeof of_each_family[0])) {
-        return true;
-    }
-    return text.length > 0 && is_foreign_text(g, text);
-}
-
 static void add_left(give *g, uint32_t music)
 {
     g->left = sw_grow(g->left, g->left_count, &g->left_capacity, sizeof *g->left);
@@ -464,7 +398,7 @@ static void find_left(give *g)
             }
             bool fingering =
                 to != g->from.instrument && sw_music_mark_class(reading, child) == SW_MARK_FINGERING;
-            if (fingering || is_foreign(g, child)) {
+            if (fingering || sw_mark_is_foreign(reading, child, g->techniques, g->from.instrument, to)) {
                 sw_slice written = sw_music_slice(reading, child);
                 add_left(g, child);
                 char place[SW_SAY];
@@ -556,14 +490,20 @@ static bool is_in_one_key(give *g, const sw_entries *entries, uint32_t staff, ch
     return true;
 }
 
+/* How both staves are entered in a passage of one key. */
+static bool take_entries(give *g, const sw_entries *entries, char **error)
+{
+    g->from = *sw_entries_at(&entries[g->source], g->begin);
+    g->to = *sw_entries_at(&entries[g->target], g->begin);
+    return is_in_one_key(g, &entries[g->source], g->source, error) &&
+           is_in_one_key(g, &entries[g->target], g->target, error);
+}
+
 static bool find_entries(give *g, char **error)
 {
     const sw_score *score = g->chosen.score;
     sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
-    g->from = *sw_entries_at(&entries[g->source], g->begin);
-    g->to = *sw_entries_at(&entries[g->target], g->begin);
-    bool done = is_in_one_key(g, &entries[g->source], g->source, error) &&
-                is_in_one_key(g, &entries[g->target], g->target, error);
+    bool done = take_entries(g, entries, error);
     sw_entries_free(entries, score->staff_count);
     return done;
 }
@@ -627,9 +567,10 @@ static void take_changes(give *g, const give *part)
 }
 
 /* Plans the copy of notes for which both staves are entered in one way. */
-static bool plan_stretch(give *g, const char *to, bool first, sw_change_kind kind, char **error)
+static bool plan_stretch(give *g, const sw_entries *entries, const char *to, bool first, sw_change_kind kind,
+                         char **error)
 {
-    if (!find_staves(g, to, error) || !is_whole(g, error) || !find_entries(g, error) ||
+    if (!find_staves(g, to, error) || !is_whole(g, error) || !take_entries(g, entries, error) ||
         !find_voice(g, error) || !find_interval(g, error)) {
         return false;
     }
@@ -689,7 +630,7 @@ static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error
             }
         }
         give *part = add_part(g, first, end);
-        done = plan_stretch(part, to, first == 0, kind, error);
+        done = plan_stretch(part, entries, to, first == 0, kind, error);
         take_changes(g, part);
     }
     sw_entries_free(entries, score->staff_count);
