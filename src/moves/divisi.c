@@ -655,9 +655,11 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
 /* What one of the winds plays alone is no second voice. */
 static void leave_single_players(work *w)
 {
-    int parts = w->players > 0 ? w->players : 2;
     for (size_t i = 0; i < w->plan.count; i++) {
         sw_divisi_chord *chord = &w->plan.chords[i];
+        const sw_seats *seats = sw_seating_at(w->fit.seating, w->fit.staff, onset_of(w, i));
+        bool known = seats != NULL && seats->all_count > 1 && seats->all_count <= SW_DIVISI_MOST;
+        int parts = known ? (int)seats->all_count : 2;
         bool single = chord->count == 1 && !chord->tied;
         chord->left = chord->left || (single && parts_of_single(w, i, parts) != (1u << parts) - 1);
     }
