@@ -16,8 +16,8 @@ static bool take(const char *option, const char *value, void *data)
 
 static bool make_sense(const sw_move_words *m, const void *own)
 {
-    (void)own;
-    if (m->places.staff == NULL && m->places.first_line == 0) {
+    const sw_cue_options *options = own;
+    if (!options->undo && m->places.staff == NULL && m->places.first_line == 0) {
         sw_say_bad("cue", "--staff NAME or --lines A-B is needed: which notes become small; "
                           "stavewright outline FILE lists the staves");
         return false;

@@ -201,6 +201,15 @@ static bool with_rest(const plan *p)
     return !sw_rational_is_zero(p->options->rest);
 }
 
+/* Whether the rest that the user wants is long enough behind a note to breathe in it. */
+static bool rest_suffices(const plan *p, const sw_event *event)
+{
+    sw_rational end = sw_event_end(event);
+    double seconds = sw_score_seconds(p->chosen.score, end) -
+                     sw_score_seconds(p->chosen.score, sw_rational_sub(end, p->options->rest));
+    return seconds >= sw_limits_breath(p->limits)->catch_seconds;
+}
+
 /* Whether the breath between two notes can be written the way it is wanted. */
 static bool is_writable(const plan *p, const sw_line_note *note, unsigned flags)
 {
@@ -212,11 +221,8 @@ static bool is_writable(const plan *p, const sw_line_note *note, unsigned flags)
         return true;
     }
     sw_rational half = sw_rational_div(event->duration, sw_rational_make(2, 1));
-    double seconds =
-        sw_score_seconds(p->chosen.score, sw_event_end(event)) -
-        sw_score_seconds(p->chosen.score, sw_rational_sub(sw_event_end(event), p->options->rest));
     return sw_rational_compare(p->options->rest, half) <= 0 && (flags & SW_BREATH_SLUR) == 0 &&
-           seconds >= sw_limits_breath(p->limits)->catch_seconds;
+           rest_suffices(p, event);
 }
 
 /* ---- a voice --------------------------------------------------------------------------------------------
@@ -344,15 +350,19 @@ static void tell_long(const plan *p, const voice_line *v, size_t first, size_t e
     char words[3][SW_SAY];
     char label[32];
     sw_buffer text = {0};
-    sw_buffer_format(&text,
-                     "%s, %s: %s on one breath, which lasts about %s here; there is no place for another: "
-                     "divide the tie or "
-                     "slur, or share the line with another player%s",
-                     sw_say_place(p->chosen.score, event_of(p, &v->notes[first])->onset, words[0]),
-                     sw_staff_label(p->chosen.reading, p->chosen.score, v->staff, label),
-                     sw_say_seconds(v->notes[end - 1].end - v->notes[first].begin, words[1]),
-                     sw_say_seconds(lasts(v, first, end), words[2]),
-                     with_rest(p) ? " (without --rest breath marks can stand in slurs)" : "");
+    sw_buffer_format(
+        &text,
+        "%s, %s: %s on one breath, which lasts about %s here; there is no place for another: "
+        "divide the tie or "
+        "slur, or share the line with another player%s",
+        sw_say_place(p->chosen.score, event_of(p, &v->notes[first])->onset, words[0]),
+        sw_staff_label(p->chosen.reading, p->chosen.score, v->staff, label),
+        sw_say_seconds(v->notes[end - 1].end - v->notes[first].begin, words[1]),
+        sw_say_seconds(lasts(v, first, end), words[2]),
+        !with_rest(p) ? ""
+        : rest_suffices(p, event_of(p, &v->notes[first]))
+            ? " (without --rest breath marks can stand in slurs)"
+            : " (the rest of --rest is too short to breathe in at this tempo: choose a longer one)");
     sw_move_tell(p->move, "breaths", p->chosen.reading, event_of(p, &v->notes[first]), sw_buffer_text(&text));
     sw_buffer_free(&text);
 }

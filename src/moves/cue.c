@@ -174,18 +174,21 @@ static void make_full(cue *c, uint32_t event, uint32_t call)
 
 static bool plan_full(cue *c, char **error)
 {
-    uint32_t last = SW_NO_INDEX;
+    bool *seen = sw_alloc_zero(c->chosen.reading->music_count + 1, sizeof *seen);
+    bool any = false;
     for (size_t i = 0; i < c->chosen.count; i++) {
         uint32_t call = call_around(c, c->chosen.events[i]);
-        if (call != SW_NO_INDEX && call != last) {
+        if (call != SW_NO_INDEX && !seen[call]) {
             make_full(c, c->chosen.events[i], call);
-            last = call;
+            seen[call] = true;
+            any = true;
         }
     }
-    if (last == SW_NO_INDEX) {
+    free(seen);
+    if (!any) {
         *error = strdup("there are no small notes here that this command has made; nothing is changed");
     }
-    return last != SW_NO_INDEX;
+    return any;
 }
 
 static bool run(cue *c, const sw_read_options *reading_options, char **error)

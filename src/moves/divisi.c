@@ -12,6 +12,7 @@
 #include "checks/say.h"
 #include "moves/choices.h"
 #include "moves/divisi_desks.h"
+#include "moves/divisi_graces.h"
 #include "moves/divisi_winds.h"
 #include "moves/linked.h"
 #include "moves/opening.h"
@@ -147,6 +148,26 @@ static void leave_open(work *w, size_t chord, int parts)
     w->since = onset_of(w, chord);
 }
 
+static void say_parts(work *w, size_t chord, int parts)
+{
+    add_text(w, chord, parts == 2 ? "^\"div.\"" : sw_arena_format(w->arena, "^\"div. a %d\"", parts));
+}
+
+/* What players see is the notes: a passage in four parts that begins with chords of two says "div." there,
+ * and "div. a 4" where four notes come. It is not taken back where there are fewer again. */
+static void say_more_parts(work *w, const sw_divisi_passage *passage)
+{
+    int parts = passage->section.parts;
+    int said = w->open < parts ? w->open : 0;
+    for (size_t i = passage->first; i <= passage->last && said < parts; i++) {
+        int notes = w->options->parts > 0 ? parts : w->plan.chords[i].count;
+        if (notes > said) {
+            said = notes > 2 ? notes : 2;
+            say_parts(w, i, said);
+        }
+    }
+}
+
 /* The text with which a passage begins. False where the staff has one itself: its end is no matter then. */
 static bool say_division(work *w, const sw_divisi_passage *passage)
 {
@@ -160,10 +181,7 @@ static bool say_division(work *w, const sw_divisi_passage *passage)
         return false;
     }
     if (w->words && w->open != passage->section.parts) {
-        add_text(w, passage->first,
-                 passage->section.parts == 2
-                     ? "^\"div.\""
-                     : sw_arena_format(w->arena, "^\"div. a %d\"", passage->section.parts));
+        say_more_parts(w, passage);
     }
     leave_open(w, passage->first, passage->section.parts);
     return true;
@@ -378,17 +396,35 @@ static void write_halves(work *w, const sw_divisi_passage *passage)
     }
 }
 
-/* Notes on which so many strokes can't be written, and plucked ones. */
+/* Whether the hand trills a note, which is no tremolo of the bow. */
+static bool is_trilled(const work *w, size_t chord)
+{
+    const sw_reading *reading = w->plan.reading;
+    uint32_t written = w->plan.score->events[w->plan.chords[chord].stroke->event].chord;
+    for (uint32_t m = reading->music[written].first; m != SW_NO_INDEX; m = reading->music[m].next) {
+        sw_slice text = sw_music_slice(reading, m);
+        if (reading->music[m].kind == SW_MUSIC_MARK &&
+            (sw_slice_ends(text, "\\trill") || sw_slice_ends(text, "\\startTrillSpan"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Notes on which so many strokes can't be written, plucked and trilled ones. */
 static void leave_short_notes(work *w)
 {
     for (size_t i = 0; i < w->plan.count; i++) {
         const sw_stroke *stroke = w->plan.chords[i].stroke;
         sw_rational length = sw_rational_sub(stroke->end, stroke->onset);
         bool is_short = sw_rational_compare(length, sw_rational_make(1, 16)) < 0;
-        if (w->plan.chords[i].chosen && (is_short || is_plucked(w, i))) {
+        bool plucked = is_plucked(w, i);
+        if (w->plan.chords[i].chosen && (is_short || plucked || is_trilled(w, i))) {
             w->plan.chords[i].left = true;
             tell(w, i,
-                 is_short ? "too short for a tremolo: left alone" : "no tremolo is plucked: left alone");
+                 is_short  ? "too short for a tremolo: left alone"
+                 : plucked ? "no tremolo is plucked: left alone"
+                           : "a trill is no tremolo: left alone");
         }
     }
 }
@@ -494,6 +530,15 @@ static void share_passage(const work *w, const sw_divisi_passage *passage, uint8
     }
 }
 
+/* A second voice has no grace notes. */
+static void tell_graces(const work *w, const sw_divisi_passage *passage)
+{
+    for (uint32_t e = 0; (e = sw_divisi_next_grace(&w->plan, passage, e)) != SW_NO_INDEX; e++) {
+        sw_move_tell(w->move, "divisi", w->plan.reading, &w->plan.score->events[e],
+                     "the grace notes stay together in the upper voice: divide them by hand");
+    }
+}
+
 /* Nobody comes in on a note that others hold: what is tied has only those parts that have begun it. */
 static void keep_ties(const sw_divisi_plan *plan, uint8_t *event_parts)
 {
@@ -507,6 +552,45 @@ static void keep_ties(const sw_divisi_plan *plan, uint8_t *event_parts)
             if (next != SW_NO_INDEX && (event_parts[next] & event_parts[e]) != 0) {
                 event_parts[next] &= event_parts[e];
             }
+        }
+    }
+}
+
+/* Whether the staff has said who plays since the last chord of several notes before a note. */
+static bool says_who_since(const work *w, size_t chord)
+{
+    const sw_seats *seats = sw_seating_at(w->fit.seating, w->fit.staff, onset_of(w, chord));
+    size_t before = chord;
+    while (before > 0 && w->plan.chords[before].count < 2) {
+        before--;
+    }
+    return w->plan.chords[before].count < 2 ||
+           (seats != NULL && sw_rational_compare(seats->from, onset_of(w, before)) > 0);
+}
+
+/* The parts that play a single note of winds between divided chords: whom the staff named last, or as
+ * --single says. Bit p for part p, counted from the lowest. */
+static unsigned parts_of_single(const work *w, size_t chord, int parts)
+{
+    const unsigned all = (1u << parts) - 1;
+    if (w->words) {
+        return all;
+    }
+    if (w->options->single == SW_DIVISI_AS_BEFORE || says_who_since(w, chord)) {
+        return sw_divisi_chosen_parts(&w->fit, onset_of(w, chord), parts);
+    }
+    return w->options->single == SW_DIVISI_ONE ? 1u << (parts - 1) : all;
+}
+
+/* Gives single notes of winds to those who play them, and strings' and voices' to all. */
+static void share_singles(const work *w, int parts, uint8_t *event_parts)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        const sw_divisi_chord *chord = &w->plan.chords[i];
+        unsigned who = chord->count == 1 && !chord->tied ? parts_of_single(w, i, parts) : 0;
+        for (int part = 0; part < parts && who != 0; part++) {
+            uint8_t bit = (uint8_t)(1u << (parts - 1 - part));
+            event_parts[chord->stroke->event] &= (uint8_t)((who >> part & 1) != 0 ? ~0u : ~(unsigned)bit);
         }
     }
 }
@@ -537,8 +621,16 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
     const sw_score *score = w->plan.score;
     uint8_t *event_parts = sw_arena_alloc(w->arena, score->event_count);
     memset(event_parts, (1 << wish.parts) - 1, score->event_count);
+    share_singles(w, wish.parts, event_parts);
+    for (size_t i = 0; i < w->plan.count && !w->words; i++) {
+        if (says_who(w, i)) {
+            tell(w, i, "this text is for the staff of all players; it stands on each staff now");
+            break;
+        }
+    }
     for (size_t p = 0; p < w->plan.passage_count; p++) {
         share_passage(w, &w->plan.passages[p], event_parts);
+        sw_divisi_share_graces(&w->plan, &w->plan.passages[p], wish.parts, event_parts);
         begin_choice(w, &w->plan.passages[p]);
         sw_buffer_format(&w->move->why, "%s\n", w->choices.items[w->choices.count - 1].why);
     }
@@ -560,6 +652,19 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
            sw_prove_division(&division, move->mains, move->main_count, &move->patch, options, error);
 }
 
+/* What one of the winds plays alone is no second voice. */
+static void leave_single_players(work *w)
+{
+    for (size_t i = 0; i < w->plan.count; i++) {
+        sw_divisi_chord *chord = &w->plan.chords[i];
+        const sw_seats *seats = sw_seating_at(w->fit.seating, w->fit.staff, onset_of(w, i));
+        bool known = seats != NULL && seats->all_count > 1 && seats->all_count <= SW_DIVISI_MOST;
+        int parts = known ? (int)seats->all_count : 2;
+        bool single = chord->count == 1 && !chord->tied;
+        chord->left = chord->left || (single && parts_of_single(w, i, parts) != (1u << parts) - 1);
+    }
+}
+
 /* ---- all ------------------------------------------------------------------------------------------------
  */
 
@@ -570,6 +675,8 @@ static void plan_passages(work *w)
     const sw_divisi_wish wish = {.parts = w->options->parts, .single_too = halves, .in_one_line = voices};
     if (halves) {
         leave_short_notes(w);
+    } else if (voices) {
+        leave_single_players(w);
     }
     sw_divisi_find(&w->plan, &wish, &w->fit);
     tell_left(w, &wish);
@@ -596,6 +703,7 @@ static void plan_passages(work *w)
         }
         if (voices) {
             write_voices(w, passage);
+            tell_graces(w, passage);
         }
         if (say_division(w, passage)) {
             if (!w->words && !voices) {

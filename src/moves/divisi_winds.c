@@ -72,3 +72,21 @@ const char *sw_divisi_say_chosen(const sw_divisi_fit *fit, sw_rational moment, b
     }
     return text;
 }
+
+unsigned sw_divisi_chosen_parts(const sw_divisi_fit *fit, sw_rational moment, int parts)
+{
+    const sw_seats *seats = sw_seating_at(fit->seating, fit->staff, moment);
+    const unsigned all = (1u << parts) - 1;
+    if (seats == NULL || !seats->some || seats->all_count != (size_t)parts) {
+        return all;
+    }
+    unsigned chosen = 0;
+    for (size_t place = 0; place < seats->all_count; place++) {
+        for (size_t i = 0; i < seats->count; i++) {
+            bool plays = fit->seating->seats[seats->first + i].player ==
+                         fit->seating->seats[seats->all_first + place].player;
+            chosen |= plays ? 1u << (seats->all_count - 1 - place) : 0;
+        }
+    }
+    return chosen == 0 ? all : chosen;
+}

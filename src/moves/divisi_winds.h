@@ -13,5 +13,8 @@ const char *sw_divisi_say_holders(const sw_divisi_fit *fit, const sw_divisi_sect
 /* The players whom a text of the staff has chosen at a moment, or, with `one`, the first of all; NULL where
  * all play. In the arena. */
 const char *sw_divisi_say_chosen(const sw_divisi_fit *fit, sw_rational moment, bool one, sw_arena *arena);
+/* The same as parts of a division: bit p for part p, counted from the lowest. All of them where all play, and
+ * where the parts are not one player each. */
+unsigned sw_divisi_chosen_parts(const sw_divisi_fit *fit, sw_rational moment, int parts);
 
 #endif

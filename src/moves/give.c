@@ -13,9 +13,11 @@
 #include "checks/entry.h"
 #include "checks/say.h"
 #include "moves/figures.h"
+#include "moves/foreign_marks.h"
 #include "moves/linked.h"
 #include "moves/places.h"
 #include "moves/share_line.h"
+#include "players/chairs.h"
 
 typedef struct give {
     sw_move *move;
@@ -32,14 +34,16 @@ typedef struct give {
     sw_rational end;
     uint32_t voice; /* of the target, with the rests */
     sw_pitch interval;
-    uint32_t *left; /* marks that the target does not play */
+    uint32_t *left; /* marks that the target does not play, and grace notes */
     size_t left_count;
+    size_t left_capacity;
     sw_change *changes;
     size_t count;
     size_t capacity;
     int octaves;        /* by which the line goes, or more if that does not fit */
     char *dynamic;      /* that the target's first note gets */
-    struct give *parts; /* of a run that is shared: each with its own target */
+    struct give *parts; /* of a run that is shared: each with its own target; of any other line: stretches in
+                           which one interval leads from staff to staff */
     size_t part_count;
 } give;
 
@@ -323,39 +327,60 @@ static bool find_interval(give *g, char **error)
 
 /* ---- marks --------------------------------------------------------------------------------------------- */
 
-/* Marks of the bow and the left hand; common practice, no source. */
-static const char *const of_strings[] = {"\\upbow", "\\downbow", "\\snappizzicato", "\\thumb"};
-
-/* Whether a text tells of the strokes of strings, or says to the source's player what it does not say to the
- * target's. */
-static bool is_foreign_text(const give *g, sw_slice text)
+static void add_left(give *g, uint32_t music)
 {
-    enum { ROOM = 8 };
-    sw_technique_said said[ROOM];
-    bool in_brackets;
-    const sw_family *to = &g->to.instrument->family;
-    size_t count = sw_techniques_read(g->techniques, to, text, said, ROOM, &in_brackets);
-    for (size_t i = 0; i < count && *to != SW_STRINGS && *to != SW_PLUCKED; i++) {
-        const sw_technique *technique = sw_techniques_get(g->techniques, said[i].technique);
-        if (strcmp(sw_techniques_group(g->techniques, technique->group)->id, "stroke") == 0) {
-            return true;
-        }
-    }
-    const sw_instrument *from = g->from.instrument;
-    return count == 0 && from != NULL && from->family != *to &&
-           sw_techniques_read(g->techniques, &from->family, text, said, ROOM, &in_brackets) > 0;
+    g->left = sw_grow(g->left, g->left_count, &g->left_capacity, sizeof *g->left);
+    g->left[g->left_count++] = music;
 }
 
-static bool is_foreign(const give *g, uint32_t mark)
+/* The mark of a class at a note or chord; SW_NO_INDEX: none. */
+static uint32_t mark_of(const sw_reading *reading, uint32_t music, sw_mark_class class)
 {
-    sw_slice written = sw_music_slice(g->chosen.reading, mark);
-    sw_slice text = sw_slice_of(sw_music_mark_text(g->chosen.reading, mark));
-    for (size_t i = 0; i < sizeof of_strings / sizeof of_strings[0]; i++) {
-        if (g->to.instrument->family != SW_STRINGS && sw_slice_ends(written, of_strings[i])) {
-            return true;
+    uint32_t child = reading->music[music].first;
+    while (child != SW_NO_INDEX &&
+           (reading->music[child].kind != SW_MUSIC_MARK || sw_music_mark_class(reading, child) != class)) {
+        child = reading->music[child].next;
+    }
+    return child;
+}
+
+/* A doubling does without grace notes, which can't be written into rests, and without the slurs that lead
+ * from them to their main notes. A line that moves would lose them, so there the edit refuses. */
+static void leave_graces(give *g)
+{
+    const sw_reading *reading = g->chosen.reading;
+    bool slurred = false;
+    uint32_t last = SW_NO_INDEX;
+    for (size_t i = 0; i < g->chosen.count && g->options->keep; i++) {
+        const sw_event *event = event_at(g, i);
+        bool grace = (event->flags & SW_EVENT_GRACE) != 0;
+        if (event->chord == last) {
+            continue;
+        }
+        last = event->chord;
+        uint32_t slur_end = mark_of(reading, event->chord, SW_MARK_SLUR_END);
+        if (slurred && slur_end != SW_NO_INDEX && !grace) {
+            add_left(g, slur_end);
+        }
+        slurred = slurred && slur_end == SW_NO_INDEX;
+        if (grace) {
+            char place[SW_SAY];
+            slurred = slurred || mark_of(reading, event->chord, SW_MARK_SLUR_START) != SW_NO_INDEX;
+            add_left(g, event->chord);
+            sw_buffer_format(&g->move->notes, "note: %s: a grace note is left out: write it by hand\n",
+                             sw_say_place(g->chosen.score, event->onset, place));
         }
     }
-    return text.length > 0 && is_foreign_text(g, text);
+}
+
+/* The first note of the line that takes time; grace notes alone are no line. */
+static size_t first_main_note(const give *g)
+{
+    size_t i = 0;
+    while (i + 1 < g->chosen.count && g->options->keep && (event_at(g, i)->flags & SW_EVENT_GRACE) != 0) {
+        i++;
+    }
+    return i;
 }
 
 /* Finds what the target does not play. Fingerings are of the instrument that they were written for. */
@@ -363,7 +388,6 @@ static void find_left(give *g)
 {
     const sw_reading *reading = g->chosen.reading;
     const sw_instrument *to = g->to.instrument;
-    size_t capacity = 0;
     uint32_t last = SW_NO_INDEX;
     for (size_t i = 0; to != NULL && i < g->chosen.count; i++) {
         uint32_t item = event_at(g, i)->chord;
@@ -374,10 +398,9 @@ static void find_left(give *g)
             }
             bool fingering =
                 to != g->from.instrument && sw_music_mark_class(reading, child) == SW_MARK_FINGERING;
-            if (fingering || is_foreign(g, child)) {
+            if (fingering || sw_mark_is_foreign(reading, child, g->techniques, g->from.instrument, to)) {
                 sw_slice written = sw_music_slice(reading, child);
-                g->left = sw_grow(g->left, g->left_count, &capacity, sizeof *g->left);
-                g->left[g->left_count++] = child;
+                add_left(g, child);
                 char place[SW_SAY];
                 char text[32];
                 sw_buffer_format(&g->move->why, "%s: %.*s is left out: %s has no use for it\n",
@@ -409,6 +432,41 @@ static void tell_inner_marks(give *g)
     }
 }
 
+/* Whether one player of a wind instrument reads a staff: the film says so, or its name has one number. */
+static bool is_one_wind(const give *g, uint32_t staff, sw_rational moment)
+{
+    const sw_instrument *to = g->to.instrument;
+    if (to == NULL || (to->family != SW_WOODWIND && to->family != SW_BRASS)) {
+        return false;
+    }
+    sw_seating *seating = sw_seating_of(g->figures.film, g->chosen.reading, g->chosen.score);
+    const sw_seats *seats = sw_seating_at(seating, staff, moment);
+    int players = seating->staves[staff].players;
+    bool one = seats != NULL && seats->all_count == 1 &&
+               (players == 1 ||
+                (players == 0 && seating->players[seating->seats[seats->all_first].player].number > 0));
+    sw_seating_free(seating);
+    return one;
+}
+
+/* Tells of the first chord that the target's only player can't blow. */
+static void tell_chords(give *g)
+{
+    for (size_t i = 1; i < g->chosen.count; i++) {
+        if (event_at(g, i)->chord == event_at(g, i - 1)->chord &&
+            sw_rational_equal(event_at(g, i)->onset, event_at(g, i - 1)->onset)) {
+            if (is_one_wind(g, g->target, event_at(g, i)->onset)) {
+                char place[SW_SAY];
+                char text[32];
+                sw_buffer_format(
+                    &g->move->notes, "note: %s: the line has chords, and %s plays one note at a time\n",
+                    sw_say_place(g->chosen.score, event_at(g, i)->onset, place), label(g, g->target, text));
+            }
+            return;
+        }
+    }
+}
+
 /* ---- the move ------------------------------------------------------------------------------------------ */
 
 /* Whether the notes of a staff mean the same pitches in all of the passage, so that one interval leads from
@@ -432,14 +490,20 @@ static bool is_in_one_key(give *g, const sw_entries *entries, uint32_t staff, ch
     return true;
 }
 
+/* How both staves are entered in a passage of one key. */
+static bool take_entries(give *g, const sw_entries *entries, char **error)
+{
+    g->from = *sw_entries_at(&entries[g->source], g->begin);
+    g->to = *sw_entries_at(&entries[g->target], g->begin);
+    return is_in_one_key(g, &entries[g->source], g->source, error) &&
+           is_in_one_key(g, &entries[g->target], g->target, error);
+}
+
 static bool find_entries(give *g, char **error)
 {
     const sw_score *score = g->chosen.score;
     sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
-    g->from = *sw_entries_at(&entries[g->source], g->begin);
-    g->to = *sw_entries_at(&entries[g->target], g->begin);
-    bool done = is_in_one_key(g, &entries[g->source], g->source, error) &&
-                is_in_one_key(g, &entries[g->target], g->target, error);
+    bool done = take_entries(g, entries, error);
     sw_entries_free(entries, score->staff_count);
     return done;
 }
@@ -469,7 +533,7 @@ static sw_slice dynamic_before(const give *g, uint32_t voice, sw_rational moment
 /* What the first note of the copy says about loudness when the line does not say it there. */
 static void find_dynamic(give *g, sw_change *change)
 {
-    if (sw_event_has_mark(g->chosen.reading, event_at(g, 0), is_of_hairpin)) {
+    if (sw_event_has_mark(g->chosen.reading, event_at(g, first_main_note(g)), is_of_hairpin)) {
         return;
     }
     sw_slice own = dynamic_before(g, event_at(g, 0)->voice, g->begin);
@@ -480,30 +544,97 @@ static void find_dynamic(give *g, sw_change *change)
     }
 }
 
-/* Plans the copy of the chosen notes for the target. */
-static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error)
+/* A part of a line, without changes of its own: they are all in the line's list. */
+static give *add_part(give *g, size_t first, size_t end)
 {
-    if (!find_staves(g, to, error) || !is_whole(g, error) || !clear_target(g, error)) {
+    give *part = &g->parts[g->part_count++];
+    *part = *g;
+    part->left = NULL;
+    part->left_count = 0;
+    part->left_capacity = 0;
+    part->parts = NULL;
+    part->part_count = 0;
+    part->chosen.events = g->chosen.events + first;
+    part->chosen.count = end - first;
+    return part;
+}
+
+static void take_changes(give *g, const give *part)
+{
+    g->changes = part->changes;
+    g->count = part->count;
+    g->capacity = part->capacity;
+}
+
+/* Plans the copy of notes for which both staves are entered in one way. */
+static bool plan_stretch(give *g, const sw_entries *entries, const char *to, bool first, sw_change_kind kind,
+                         char **error)
+{
+    if (!find_staves(g, to, error) || !is_whole(g, error) || !take_entries(g, entries, error) ||
+        !find_voice(g, error) || !find_interval(g, error)) {
         return false;
     }
-    if (g->move->findings.count > 0) {
-        return true;
-    }
-    if (!find_entries(g, error) || !find_voice(g, error) || !find_interval(g, error)) {
-        return false;
-    }
+    leave_graces(g);
     find_left(g);
     tell_inner_marks(g);
+    tell_chords(g);
     sw_change change = {.kind = kind,
-                        .event = g->chosen.events[0],
+                        .event = g->chosen.events[first_main_note(g)],
                         .last = g->chosen.events[g->chosen.count - 1],
                         .voice = g->voice,
                         .pitch = g->interval,
                         .left = g->left,
                         .left_count = g->left_count};
-    find_dynamic(g, &change);
+    if (first) { /* the rest of the line has what that brings along */
+        find_dynamic(g, &change);
+    }
     add_change(g, change);
     return true;
+}
+
+/* Where, behind a moment, one of the staves is first written in another key; otherwise the end. */
+static sw_rational end_of_key(give *g, const sw_entries *entries, sw_rational moment)
+{
+    const uint32_t staves[2] = {g->source, g->target};
+    sw_rational end = g->end;
+    for (int s = 0; s < 2; s++) {
+        const sw_entries *all = &entries[staves[s]];
+        sw_pitch now = sounds(g, sw_entries_at(all, moment), staves[s]);
+        for (size_t i = 0; i < all->count; i++) {
+            sw_rational onset = all->items[i].onset;
+            if (sw_rational_compare(moment, onset) < 0 && sw_rational_compare(onset, end) < 0 &&
+                !sw_pitch_equal(sounds(g, &all->items[i], staves[s]), now)) {
+                end = onset;
+            }
+        }
+    }
+    return end;
+}
+
+/* Plans the copy of the chosen notes for the target, also where a player changes the instrument. */
+static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error)
+{
+    if (!find_staves(g, to, error) || !is_whole(g, error) || !clear_target(g, error)) {
+        return false;
+    }
+    const sw_score *score = g->chosen.score;
+    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
+    g->parts = sw_alloc_zero(g->chosen.count, sizeof *g->parts);
+    bool done = true;
+    size_t end;
+    for (size_t first = 0; first < g->chosen.count && done && g->move->findings.count == 0; first = end) {
+        sw_rational until = end_of_key(g, entries, event_at(g, first)->onset);
+        for (end = first + 1; end < g->chosen.count; end++) {
+            if (sw_rational_compare(event_at(g, end)->onset, until) >= 0) {
+                break;
+            }
+        }
+        give *part = add_part(g, first, end);
+        done = plan_stretch(part, entries, to, first == 0, kind, error);
+        take_changes(g, part);
+    }
+    sw_entries_free(entries, score->staff_count);
+    return done;
 }
 
 /* ---- a run shared among several ------------------------------------------------------------------------ */
@@ -617,7 +748,7 @@ static size_t note_end(const sharing *s, size_t stroke)
 
 /* Plans the copy of the strokes [first, end) for their player, and of one more note that overlaps with the
  * next player's, or with the last one's where that one does not have it. */
-static bool plan_share(give *g, give *part, const sharing *s, size_t first, size_t end, char **error)
+static bool plan_share(give *g, const sharing *s, size_t first, size_t end, char **error)
 {
     uint8_t player = s->who[first];
     char place[SW_SAY];
@@ -626,17 +757,11 @@ static bool plan_share(give *g, give *part, const sharing *s, size_t first, size
     first = begins_early ? note_begin(s, first - 1) : first;
     bool overlaps = end < s->count && sw_share_has(&s->players[player], &s->strokes[end]);
     end = overlaps ? note_end(s, end) : end;
-    *part = *g;
-    part->left = NULL;
-    part->left_count = 0;
-    part->chosen.events = g->chosen.events + s->firsts[first];
-    part->chosen.count = s->firsts[end] - s->firsts[first];
+    give *part = add_part(g, s->firsts[first], s->firsts[end]);
     sw_buffer_format(&g->move->why, "%s: %s has the best register from here on\n",
                      sw_say_place(g->chosen.score, event_at(part, 0)->onset, place), s->names[player]);
     bool done = plan_copy(part, s->names[player], SW_CHANGE_COPY_RUN, error);
-    g->changes = part->changes;
-    g->count = part->count;
-    g->capacity = part->capacity;
+    take_changes(g, part);
     return done;
 }
 
@@ -670,7 +795,7 @@ static bool plan_shared(give *g, char **error)
     for (size_t first = 0, end; first < s.count && done && g->move->findings.count == 0; first = end) {
         for (end = first + 1; end < s.count && s.who[end] == s.who[first]; end++) {
         }
-        done = plan_share(g, &g->parts[g->part_count++], &s, first, end, error);
+        done = plan_share(g, &s, first, end, error);
     }
     free_sharing(&s);
     if (done) {
@@ -712,19 +837,23 @@ static bool run(give *g, const sw_read_options *reading_options, char **error)
     return g->count == 0 || sw_edit_score(&request, &g->move->patch, &g->move->notes, error);
 }
 
+static void free_parts(give *g)
+{
+    for (size_t i = 0; i < g->part_count; i++) {
+        free_parts(&g->parts[i]);
+        free(g->parts[i].left);
+        free(g->parts[i].dynamic);
+    }
+    free(g->parts);
+}
+
 sw_move *sw_move_give(const char *path, const sw_give_options *options,
                       const sw_read_options *reading_options, char **error)
 {
     give g = {.move = sw_move_open(path, reading_options, error), .options = options};
     g.move = sw_move_close(g.move, g.move != NULL && run(&g, reading_options, error));
-    for (size_t i = 0; i < g.part_count; i++) {
-        free(g.parts[i].left);
-        free(g.parts[i].dynamic);
-    }
-    free(g.parts);
+    free_parts(&g);
     free(g.changes);
-    free(g.left);
-    free(g.dynamic);
     free(g.chosen.events);
     sw_figures_free(&g.figures);
     return g.move;

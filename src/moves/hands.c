@@ -235,15 +235,16 @@ static void explain(sw_hands *h, const sw_hand_split *split, size_t problems)
     char span[SW_SAY];
     sw_buffer_format(&h->move->why, "%s: %zu notes for the right hand, %zu for the left; ",
                      sw_staff_label(h->reading, h->score, h->staff, label), h->count - left, left);
-    sw_buffer_format(&h->move->why, "at most %d %s and %s a hand%s; lines change hands %zu times; ",
-                     h->limits.fingers,
-                     h->mallets ? h->limits.fingers == 1 ? "mallet" : "mallets" : "fingers",
-                     sw_say_span(h->limits.span, span),
-                     h->limits.reach_count > 0 ? " at the bottom, more higher up" : "", passes);
+    sw_buffer_format(
+        &h->move->why, "at most %d %s and %s a hand%s; lines change hands %zu time%s; ", h->limits.fingers,
+        h->mallets ? h->limits.fingers == 1 ? "mallet" : "mallets" : "fingers",
+        sw_say_span(h->limits.span, span), h->limits.reach_count > 0 ? " at the bottom, more higher up" : "",
+        passes, passes == 1 ? "" : "s");
     sw_buffer_format(&h->move->why,
-                     "%zu places are not playable or too quick; %s way costs less (lines that change hands, "
+                     "%zu place%s not playable or too quick; %s way costs less (lines that change hands, "
                      "fingers placed anew, stretches, quick moves, crossed hands, register)\n",
-                     problems, split->exact ? "no other" : "perhaps another");
+                     problems, problems == 1 ? " is" : "s are",
+                     split->exact ? "no other" : "perhaps another");
     explain_rolls(h, split);
     explain_crossing(h, split);
     for (size_t i = 0; i < h->clef_count; i++) {

@@ -134,11 +134,18 @@ static bool prove_main(const void *what, const sw_reading *before, const sw_read
         if (!same_events(before, &before->scores[s], after, &after->scores[s])) {
             return refuse(before, "notes or what hangs on them would change", error);
         }
+        bool chosen_one = before == g->chosen->reading && &before->scores[s] == g->chosen->score;
+        bool there = !chosen_one || has_brackets(after, &after->scores[s], g->brackets, g->add);
+        if (g->add && !there) { /* what was written is no bracket here */
+            return refuse(before,
+                          "\\ottava does not write the brackets that were asked for; does the score "
+                          "give it a meaning of its own?",
+                          error);
+        }
         if (!same_settings(before, &before->scores[s], after, &after->scores[s])) {
             return refuse(before, "commands between the notes would change", error);
         }
-        if (before == g->chosen->reading && &before->scores[s] == g->chosen->score &&
-            !has_brackets(after, &after->scores[s], g->brackets, g->add)) {
+        if (!there) {
             return refuse(before, "the brackets would not stand where they should", error);
         }
     }

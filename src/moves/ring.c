@@ -14,6 +14,7 @@
 #include "moves/linked.h"
 #include "moves/opening.h"
 #include "stavewright/limits.h"
+#include "stavewright/metre.h"
 
 enum { MANY = 4 }; /* notes from which on one text is better than a tie each */
 
@@ -143,7 +144,8 @@ static sw_rational free_until(const plan *p, const sw_stroke *stroke)
 }
 
 /* Where the longer value of a short note ends: a quarter or an eighth behind its beginning, where one note
- * can say so, its bar goes on and the rests are free. */
+ * can say so, its bar goes on and the rests are free. What would have to be tied over the middle of the bar
+ * stays short: two ties at one note show less than one. */
 static sw_rational longer_end(const plan *p, const sw_stroke *stroke)
 {
     const sw_score *score = p->chosen.score;
@@ -154,8 +156,11 @@ static sw_rational longer_end(const plan *p, const sw_stroke *stroke)
         sw_rational end = sw_rational_add(stroke->onset, sw_rational_make(1, parts));
         sw_rational position = sw_rational_add(sw_rational_sub(stroke->onset, bar->start), bar->first);
         sw_rational steps = sw_rational_mul(position, sw_rational_make(2 * parts, 1));
+        sw_rational length = sw_rational_make(1, parts);
         if (sw_rational_compare(end, stroke->end) > 0 && sw_rational_compare(end, until) <= 0 &&
-            steps.den == 1 && sw_rational_compare(end, sw_rational_add(bar->start, bar->length)) <= 0) {
+            steps.den == 1 &&
+            sw_metre_notes((sw_metre){bar->beats, bar->beat_value}, position, length, NULL, 0) == 1 &&
+            sw_rational_compare(end, sw_rational_add(bar->start, bar->length)) <= 0) {
             return end;
         }
     }

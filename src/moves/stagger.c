@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "checks/changeovers.h"
+#include "checks/entry.h"
 #include "checks/say.h"
 #include "moves/choices.h"
 #include "moves/linked.h"
@@ -33,7 +34,8 @@ typedef struct plan {
     const sw_limits *limits;
     const sw_playing *playing;
     sw_chosen chosen;
-    bool *is_chosen; /* by event */
+    sw_entries *entries; /* by staff */
+    bool *is_chosen;     /* by event */
     player *players;
     size_t count;
     size_t capacity;
@@ -127,11 +129,18 @@ static uint32_t last_stroke(const plan *p, const sw_strokes *strokes, uint32_t v
     return last;
 }
 
-static unsigned notes_of(const sw_score *score, uint32_t event)
+/* What is heard of a chord, without octaves: the harmony is that of all staves together. */
+static unsigned notes_of(const plan *p, uint32_t staff, uint32_t event)
 {
+    const sw_score *score = p->chosen.score;
+    const sw_entry *entry = sw_entries_at(&p->entries[staff], score->events[event].onset);
     unsigned notes = 0;
     for (uint32_t e = event; e < sw_voice_chord_end(score, event); e++) {
-        notes |= 1U << ((sw_pitch_semitones(score->events[e].pitch) % 12 + 12) % 12);
+        sw_pitch pitch = score->events[e].pitch;
+        if (entry->fit != SW_TRANSPOSITION_NONE) {
+            pitch = sw_pitch_transpose(pitch, entry->transposition);
+        }
+        notes |= 1U << ((sw_pitch_semitones(pitch) % 12 + 12) % 12);
     }
     return notes;
 }
@@ -157,7 +166,7 @@ static void add_voice(plan *p, uint32_t staff, const sw_strokes *strokes, uint32
                                       .begin = strokes->items[first].event,
                                       .onset = strokes->items[first].onset,
                                       .rank = rank_of(p->options->order, instrument),
-                                      .notes = notes_of(score, strokes->items[last].event)};
+                                      .notes = notes_of(p, staff, strokes->items[last].event)};
 }
 
 static sw_rational end_of(const plan *p, const player *who)
@@ -425,6 +434,7 @@ static bool run(sw_move *move, const sw_stagger_options *options, const sw_read_
               .options = options,
               .limits = sw_film_limits(o.figures.film),
               .chosen = o.chosen,
+              .entries = sw_entries_of_score(o.instruments, o.chosen.reading, o.chosen.score, NULL),
               .playing = o.playing,
               .is_chosen = sw_chosen_map(&o.chosen),
               .end = sw_rational_zero(),
@@ -437,6 +447,7 @@ static bool run(sw_move *move, const sw_stagger_options *options, const sw_read_
     sw_choices_free(&p.choices);
     free(p.players);
     free(p.is_chosen);
+    sw_entries_free(p.entries, o.chosen.score->staff_count);
     sw_opening_free(&o);
     return done;
 }

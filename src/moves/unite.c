@@ -117,7 +117,9 @@ static void unite(work *w, uint32_t voices, uint32_t event)
     uint32_t behind = next_note(w, last);
     bool ends = behind == SW_NO_INDEX || voices_around(w, behind) != SW_NO_INDEX ||
                 word_at(w, behind, false) != SW_NO_INDEX;
-    w->open = (ends && remove_word(w, begin, true)) || w->open;
+    for (uint32_t e = begin; ends && e != SW_NO_INDEX; e = neighbour(w, e, voices, sw_voice_next)) {
+        w->open = remove_word(w, e, true) || w->open; /* "div.", and "div. a 3" where more notes come */
+    }
     w->open = w->open && !remove_word(w, behind, false);
 }
 

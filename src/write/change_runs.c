@@ -498,6 +498,9 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
     const sw_score *score = draft->score;
     const sw_event *e = &score->events[event];
     uint32_t target = rest_at(draft, change->voice, e->onset);
+    if ((e->flags & SW_EVENT_GRACE) != 0 && is_left(change, e->chord)) {
+        return true;
+    }
     sw_draft_item *item = sw_draft_touch(draft, event);
     if (item == NULL) {
         return false;

@@ -145,12 +145,11 @@ static uint32_t beside(const sw_draft *draft, uint32_t event, uint32_t lower)
     return SW_NO_INDEX;
 }
 
-/* Marks that every voice must have. */
+/* Marks that every voice must have; ties can be told apart within the chord. */
 static bool is_of_each(sw_mark_class class)
 {
     switch (class) {
     case SW_MARK_ARTICULATION:
-    case SW_MARK_TIE:
     case SW_MARK_SLUR_START:
     case SW_MARK_SLUR_END:
     case SW_MARK_PHRASE_START:
@@ -173,12 +172,13 @@ static bool has_text(const sw_draft *draft, uint32_t item, sw_slice text)
     return false;
 }
 
-/* Whether all marks of an item (`each`: those that every voice must have) are marks of another one as well.
- */
+/* Whether all marks of an item but ties (`each`: those that every voice must have) are marks of another one
+ * as well. */
 static bool has_marks_of(const sw_draft *draft, uint32_t item, uint32_t other, bool each)
 {
     for (uint32_t c = at(draft, item)->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
         bool asked = at(draft, c)->kind == SW_MUSIC_MARK &&
+                     sw_music_mark_class(draft->reading, c) != SW_MARK_TIE &&
                      (!each || is_of_each(sw_music_mark_class(draft->reading, c)));
         if (asked && !has_text(draft, other, sw_music_slice(draft->reading, c))) {
             return false;
@@ -207,6 +207,44 @@ static bool has_pitch(const sw_cell *cell, sw_pitch pitch)
     return false;
 }
 
+/* The number of the tie behind a chord among its marks; the number of all when there is none. */
+static size_t tie_of(const sw_cell *cell)
+{
+    size_t i = 0;
+    while (i < cell->mark_count && cell->marks[i].class != SW_MARK_TIE) {
+        i++;
+    }
+    return i;
+}
+
+/* Adds the notes of the second voice to the chord of the first one. Where only one of them is tied, the tie
+ * goes to its notes: <c e~>. False where both have a note that would be tied and not. */
+static bool add_notes(sw_draft *draft, sw_cell *cell, uint32_t event, uint32_t other)
+{
+    const sw_score *score = draft->score;
+    uint32_t frame = score->events[event].frame;
+    size_t tie = tie_of(cell);
+    bool tied = tie < cell->mark_count;
+    bool binds = has_text(draft, score->events[other].chord, sw_slice_of("~"));
+    size_t own = cell->note_count;
+    if (tied && !binds) {
+        sw_cell_remove_mark(cell, tie);
+        for (size_t n = 0; n < own; n++) {
+            cell->notes[n].binds = true;
+        }
+    }
+    for (uint32_t n = other; n < sw_voice_chord_end(score, other); n++) {
+        sw_pitch pitch = sw_score_written_pitch(draft->reading, score, frame, score->events[n].pitch);
+        if (!has_pitch(cell, pitch)) {
+            sw_cell_add_note(draft, cell,
+                             (sw_cell_note){.pitch = pitch, .old = SW_NO_INDEX, .binds = binds && !tied});
+        } else if (tied != binds) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* The chord at `event` gets the notes of the second voice's chord at the same time. */
 static bool unite_chord(sw_draft *draft, uint32_t event, uint32_t other)
 {
@@ -223,19 +261,12 @@ static bool unite_chord(sw_draft *draft, uint32_t event, uint32_t other)
         has_inner_marks(draft, o->chord)) {
         return sw_draft_fail(draft, event, "the two voices are not marked alike here");
     }
-    uint32_t end = sw_voice_chord_end(score, other);
-    for (uint32_t n = other; note && n < end; n++) {
-        sw_draft_item *item = sw_draft_touch(draft, event);
-        if (item == NULL) {
-            return false;
-        }
-        sw_cell *cell = sw_item_first(item);
-        sw_pitch pitch = sw_score_written_pitch(draft->reading, score, e->frame, score->events[n].pitch);
-        if (!has_pitch(cell, pitch)) {
-            sw_cell_add_note(draft, cell, (sw_cell_note){.pitch = pitch, .old = SW_NO_INDEX});
-        }
+    sw_draft_item *item = note ? sw_draft_touch(draft, event) : NULL;
+    if (!note || item == NULL) {
+        return !note;
     }
-    return true;
+    return add_notes(draft, sw_item_first(item), event, other) ||
+           sw_draft_fail(draft, event, "only one of the two voices is tied here, and both have one note");
 }
 
 /* The next chord of the first voice; spacers of another line may stand beside it. */

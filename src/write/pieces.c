@@ -193,7 +193,10 @@ static bool divide_freely(sw_slot *slot, const stretch *s, const sw_cell *cell, 
 static bool say_unwritable(sw_draft *draft, const stretch *s)
 {
     char text[SW_RATIONAL_TEXT];
-    return sw_draft_fail(draft, s->item->event, "no row of note values says %s whole notes here",
+    return sw_draft_fail(draft, s->item->event,
+                         sw_rational_is_dyadic(s->length)
+                             ? "no row of note values says %s whole notes here"
+                             : "only a tuplet says %s whole notes, and none is written anew here",
                          sw_rational_print(s->length, text));
 }
 

@@ -289,8 +289,23 @@ static void keep_comments(sw_printer *p, const sw_piece *piece, uint32_t mark)
     }
 }
 
+/* Marks that are new at their item: the strokes of a tremolo, which stand right behind the value, or the
+ * others. */
+static void put_new_marks(sw_printer *p, const sw_piece *piece, bool strokes)
+{
+    for (size_t i = 0; i < piece->cell->mark_count; i++) {
+        const sw_cell_mark *mark = &piece->cell->marks[i];
+        bool own = mark->old != SW_NO_INDEX && p->draft->parent[mark->old] == piece->item->music;
+        if (!own && belongs(piece, mark) && (mark->class == SW_MARK_TREMOLO) == strokes) {
+            sw_buffer_string(p->out, sw_mark_is_breath(mark->text) ? " " : "");
+            sw_buffer_append(p->out, mark->text);
+        }
+    }
+}
+
 static void put_marks(sw_printer *p, const sw_piece *piece, bool inner)
 {
+    put_new_marks(p, piece, true);
     if (piece->letter == 'n' && (!piece->last || piece->tied)) {
         sw_buffer_char(p->out, '~');
     }
@@ -313,14 +328,7 @@ static void put_marks(sw_printer *p, const sw_piece *piece, bool inner)
             sw_buffer_append(p->out, mark->text);
         }
     }
-    for (size_t i = 0; i < piece->cell->mark_count; i++) {
-        const sw_cell_mark *mark = &piece->cell->marks[i];
-        bool own = mark->old != SW_NO_INDEX && p->draft->parent[mark->old] == piece->item->music;
-        if (!own && belongs(piece, mark)) {
-            sw_buffer_string(p->out, sw_mark_is_breath(mark->text) ? " " : "");
-            sw_buffer_append(p->out, mark->text);
-        }
-    }
+    put_new_marks(p, piece, false);
 }
 
 /* ---- slots ---- */
