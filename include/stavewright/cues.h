@@ -12,4 +12,8 @@
 bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, void (*read)(void *context),
                   void *context, sw_paths *cues, size_t *left_out, char **error);
 
+/* A flag for each file of a reading: whether notes, rests or skips are written there. To be freed with
+ * free(). */
+bool *sw_files_with_music(const sw_reading *reading);
+
 #endif

@@ -21,12 +21,18 @@ static bool has_length(const sw_music *m)
            m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
 }
 
-static void list_music(const sw_reading *reading, candidate *c)
+bool *sw_files_with_music(const sw_reading *reading)
 {
     bool *holds = sw_alloc_zero(reading->file_count + 1, sizeof *holds);
     for (size_t i = 0; i < reading->music_count; i++) {
         holds[reading->music[i].file] = holds[reading->music[i].file] || has_length(&reading->music[i]);
     }
+    return holds;
+}
+
+static void list_music(const sw_reading *reading, candidate *c)
+{
+    bool *holds = sw_files_with_music(reading);
     for (size_t i = 0; i < reading->file_count; i++) {
         char *real = holds[i] ? realpath(reading->files[i].text->path, NULL) : NULL;
         if (real != NULL) {
