@@ -328,20 +328,6 @@ static int finish_fixes(const arguments *given, const sw_fixing *fixing)
     return good ? SW_EXIT_CLEAN : say_error(error);
 }
 
-static int fix_all(arguments *given)
-{
-    sw_fixing *fixing = sw_fixing_new(given->fix_all);
-    int status = fix_mains(given, fixing);
-    if (status == SW_EXIT_CLEAN) {
-        status = finish_fixes(given, fixing);
-    }
-    if (status == SW_EXIT_CLEAN && given->diff && sw_fixing_count(fixing) > 0) {
-        status = SW_EXIT_FINDINGS;
-    }
-    sw_fixing_free(fixing);
-    return status;
-}
-
 /* ---- accepted findings -----------------------------------------------------------------------------------
  */
 
@@ -365,6 +351,43 @@ static void say_gone(const arguments *given, size_t gone)
         fprintf(stderr, "%s: %zu accepted finding%s no longer there; --baseline-write takes %s out\n",
                 given->baseline, gone, gone == 1 ? " is" : "s are", gone == 1 ? "it" : "them");
     }
+}
+
+/* ---- fixing ----------------------------------------------------------------------------------------------
+ */
+
+/* What is accepted before anything is mended: it stays as it is. */
+static int find_accepted(arguments *given, sw_check_result *result)
+{
+    char *error = NULL;
+    sw_baseline *accepted = sw_baseline_read(given->baseline, &error);
+    if (accepted == NULL) {
+        return say_error(error);
+    }
+    int status = read_all(given, result);
+    sw_check_finish(result);
+    sw_baseline_apply(accepted, result, given->chosen);
+    sw_baseline_free(accepted);
+    return status;
+}
+
+static int fix_all(arguments *given)
+{
+    sw_check_result accepted = {0};
+    int status = given->baseline == NULL ? SW_EXIT_CLEAN : find_accepted(given, &accepted);
+    sw_fixing *fixing = sw_fixing_new(given->fix_all, &accepted);
+    if (status == SW_EXIT_CLEAN) {
+        status = fix_mains(given, fixing);
+    }
+    if (status == SW_EXIT_CLEAN) {
+        status = finish_fixes(given, fixing);
+    }
+    if (status == SW_EXIT_CLEAN && given->diff && sw_fixing_count(fixing) > 0) {
+        status = SW_EXIT_FINDINGS;
+    }
+    sw_fixing_free(fixing);
+    sw_check_result_free(&accepted);
+    return status;
 }
 
 /* ---- the result ------------------------------------------------------------------------------------------
