@@ -135,6 +135,9 @@ static int take_arguments(arguments *given, int count, char **items)
             return status;
         }
     }
+    if (memchr(given->chosen, true, sw_rules_count() * sizeof *given->chosen) == NULL) {
+        return sw_say_bad("check", "no rule is left to look for; stavewright rules lists them");
+    }
     if (given->file_name != NULL && !given->inputs.standard_input) {
         return sw_say_bad("check", "--file-name %s names what standard input holds; give - as the path",
                           given->file_name);

@@ -139,6 +139,8 @@ def changed(film):
     film.git("reset", "-q", "--hard")
     expect("a folder and a branch of one name", (rows("cue", "--")[0], rows("cue")[0], rows("cue", "--", "cue")[0],
                                                  rows("HEAD~2", "--", "cue")), (0, 0, 0, (1, [bar])))
+    expect("a range as git writes it", rows("HEAD~1..HEAD"),
+           (2, ['stavewright changed: two revisions are two words: "HEAD~1 HEAD" in the place of "HEAD~1..HEAD"']))
     expect("neither nor", rows("HEAD", "cua"),
            (2, ['stavewright changed: "cua" is neither a file or folder nor a revision that git knows']))
     film.write("stavewright.yaml", "no-such-key: 1\n")
