@@ -136,6 +136,7 @@ int sw_command_bars(int count, char **arguments)
     b.options.first_line = b.shared.places.first_line;
     b.options.last_line = b.shared.places.last_line;
     b.shared.reading.include_path = b.shared.folders;
+    b.shared.reading.includes = sw_known_includes_new();
     if (b.inputs.standard_input && status != SW_EXIT_BAD) {
         status = lay_out(&b, "-");
     }
@@ -146,6 +147,7 @@ int sw_command_bars(int count, char **arguments)
         int one = lay_out(&b, b.inputs.paths.items[i]);
         status = one > status ? one : status;
     }
+    sw_known_includes_free(b.shared.reading.includes);
     sw_inputs_free(&b.inputs);
     return status;
 }

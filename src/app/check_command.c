@@ -262,11 +262,12 @@ static int read_all(arguments *given, sw_check_result *result)
 enum { MOST_PASSES = 12 }; /* over one file: some kinds of fixes, and what was in the way of another */
 
 /* Fixes a main file until nothing is left that can be fixed. *changed becomes true when something was. */
-static int fix_path(arguments *given, const char *path, const sw_paths *mains, sw_fixing *fixing,
-                    bool *changed)
+static int fix_path(arguments *given, const char *path, const sw_paths *mains, sw_known_includes *includes,
+                    sw_fixing *fixing, bool *changed)
 {
     sw_folders folders;
     sw_check_options options = options_for(given, path, &folders);
+    options.read.includes = includes;
     int status = SW_EXIT_CLEAN;
     bool again = true;
     for (int i = 0; status == SW_EXIT_CLEAN && again; i++) {
@@ -289,14 +290,16 @@ static int fix_path(arguments *given, const char *path, const sw_paths *mains, s
 static int fix_mains(arguments *given, sw_fixing *fixing)
 {
     sw_paths mains = sw_inputs_mains(&given->inputs);
+    sw_known_includes *includes = sw_known_includes_new();
     int status = SW_EXIT_CLEAN;
     bool changed = true;
     for (int sweep = 0; changed && status == SW_EXIT_CLEAN && sweep < MOST_PASSES; sweep++) {
         changed = false;
         for (size_t i = 0; i < mains.count && status == SW_EXIT_CLEAN; i++) {
-            status = fix_path(given, mains.items[i], &mains, fixing, &changed);
+            status = fix_path(given, mains.items[i], &mains, includes, fixing, &changed);
         }
     }
+    sw_known_includes_free(includes);
     sw_paths_free(&mains);
     return status;
 }

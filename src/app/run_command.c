@@ -188,10 +188,13 @@ int sw_command_run(int count, char **items)
         (sw_recipe_load(given.recipe, &recipe, &error) || say_error(error))) {
         sw_folders folders = sw_inputs_folders(&given.inputs, NULL);
         sw_recipe_run run = {.recipe = &recipe,
-                             .reading = {.include_path = folders.items, .include_path_count = folders.count},
+                             .reading = {.include_path = folders.items,
+                                         .include_path_count = folders.count,
+                                         .includes = sw_known_includes_new()},
                              .arena = sw_arena_new()};
         bool good = cook(&given, &run);
         status = show(&given, &run, good);
+        sw_known_includes_free(run.reading.includes);
         sw_recipe_run_free(&run);
         free(folders.items);
     }

@@ -80,8 +80,6 @@ void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_opt
 static bool add_below(sw_move *move, const char *folder, const bool *wanted, const sw_read_options *options,
                       char **error)
 {
-    sw_paths all = {0};
-    bool good = sw_paths_collect(&all, folder, error);
     sw_paths own = {0};
     for (size_t i = 0; i < move->mains[0]->file_count; i++) {
         if (wanted[i]) {
@@ -89,11 +87,11 @@ static bool add_below(sw_move *move, const char *folder, const bool *wanted, con
         }
     }
     /* a whole film may lie below the folder: only what includes one of these files is read */
-    sw_paths mains = good ? sw_main_files_touched(&all, options, &own) : (sw_paths){0};
-    sw_paths_free(&own);
-    sw_paths_free(&all);
+    sw_paths mains;
+    bool good = sw_main_files_below(folder, options, &own, &mains, error);
     sw_move_add_sharing(move, &mains, options);
     sw_paths_free(&mains);
+    sw_paths_free(&own);
     return good;
 }
 
