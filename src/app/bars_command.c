@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/input.h"
 #include "app/inputs.h"
 #include "app/move_words.h"
 #include "app/progress.h"
@@ -132,7 +133,11 @@ int sw_command_bars(int count, char **arguments)
 {
     bars_words b = {.shared = {.command = "bars"}, .inputs = {.command = "bars"}};
     sw_words words = {.command = "bars", .items = arguments, .count = count};
-    int status = parse(&b, &words) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
+    int status = SW_EXIT_CLEAN;
+    if (!parse(&b, &words)) {
+        sw_give_back_input(count, arguments);
+        status = SW_EXIT_BAD;
+    }
     b.options.first_line = b.shared.places.first_line;
     b.options.last_line = b.shared.places.last_line;
     b.shared.reading.include_path = b.shared.folders;
