@@ -156,7 +156,7 @@ typedef struct sw_check_result {
     size_t file_capacity;
     sw_names *real_paths; /* of the files: number - 1 is a file's index */
     size_t scores;
-    size_t accepted;                   /* how many a baseline has taken out */
+    size_t accepted;                   /* how many a baseline has taken out: they stand behind the others */
     struct sw_silencer_use *silencers; /* comments that silence a rule, and whether they did */
     size_t silencer_count;
     size_t silencer_capacity;

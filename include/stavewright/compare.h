@@ -18,9 +18,10 @@ enum {
     SW_DIFFER_MARKS = 1 << 9,    /* the same: rehearsal marks, segno and coda */
     SW_DIFFER_REPEATS = 1 << 10, /* the same: what is repeated, how often, with which endings */
     SW_DIFFER_NEW = 1 << 11,     /* the bars, the whole staff or the whole score have come in */
-    SW_DIFFER_GONE = 1 << 12     /* ... or are gone; score and bar numbers are those of the old version */
+    SW_DIFFER_GONE = 1 << 12,    /* ... or are gone; score and bar numbers are those of the old version */
+    SW_DIFFER_NAME = 1 << 13     /* of the whole staff: another instrument's name stands before it */
 };
-enum { SW_DIFFER_KINDS = 13 };
+enum { SW_DIFFER_KINDS = 14 };
 /* "notes", "rhythm" ... for the bit number `kind`. */
 const char *sw_difference_name(int kind);
 

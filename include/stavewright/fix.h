@@ -12,8 +12,9 @@
 
 typedef struct sw_fixing sw_fixing;
 
-/* `all`: not only the fixes that are safe, but also those that change what is played. */
-sw_fixing *sw_fixing_new(bool all);
+/* `all`: not only the fixes that are safe, but also those that change what is played. `accepted`: what a
+ * baseline has taken out of this result stays as it is (borrowed; NULL: nothing). */
+sw_fixing *sw_fixing_new(bool all, const sw_check_result *accepted);
 /* NULL is allowed. */
 void sw_fixing_free(sw_fixing *fixing);
 

@@ -21,8 +21,9 @@ typedef void sw_git_take(void *context, const char *path);
  * are read from the disk. The index is the one that sw_git_open has found: a later git add is not seen. */
 void sw_git_read_staged(sw_git *git);
 
-/* The same for a revision ("HEAD~3", a branch, a tag ...; NULL: the last commit), without exceptions for what
- * git ignores. False when there is none: *error is then a sentence, to be freed with free(). */
+/* The same for a revision ("HEAD~3", a branch, a tag ...; NULL: the last commit). Files of submodules are
+ * read as the commit has them that the revision names; those of a submodule that is not cloned, and what git
+ * ignores, from the disk. False when there is none: *error is then a sentence, to be freed with free(). */
 bool sw_git_read_revision(sw_git *git, const char *revision, char **error);
 /* Every file of the revision that is read, in order of the paths; no links. */
 void sw_git_each_in_revision(sw_git *git, sw_git_take *take, void *context);
@@ -38,8 +39,8 @@ void sw_git_each_staged(sw_git *git, sw_git_take *take, void *context);
 
 /* Every file that has changed since a revision ("HEAD~3", a branch, a tag ...; NULL: the last commit, or
  * nothing before the first one): staged changes when `staged`, otherwise all in the working tree, new files
- * too. Deleted files are among them; of a renamed one both paths are. False when that can't be found out:
- * *error is then a sentence, to be freed with free(). */
+ * too. Deleted files are among them; of a renamed one both paths are; of a submodule its folder is. False
+ * when that can't be found out: *error is then a sentence, to be freed with free(). */
 bool sw_git_each_changed(sw_git *git, const char *since, bool staged, sw_git_take *take, void *context,
                          char **error);
 

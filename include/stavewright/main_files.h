@@ -40,4 +40,15 @@ sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options);
 sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options,
                                const sw_paths *touched);
 
+/* Who includes whom below folders, found out once for a command that asks often; any thread may ask. What is
+ * written to the files meanwhile must not change their \include commands. */
+sw_known_includes *sw_known_includes_new(void);
+/* NULL is allowed. */
+void sw_known_includes_free(sw_known_includes *known);
+/* Of the main files below a folder those that read one of these files, which are there. Kept in
+ * options->includes, when that is given. False when the folder can't be read: *error is then a sentence
+ * (free() it). */
+bool sw_main_files_below(const char *folder, const sw_read_options *options, const sw_paths *files,
+                         sw_paths *mains, char **error);
+
 #endif

@@ -378,6 +378,8 @@ sw_shelf *sw_shelf_new(void);
 /* When all readings that used it are freed. NULL is allowed. */
 void sw_shelf_free(sw_shelf *shelf);
 
+typedef struct sw_known_includes sw_known_includes;
+
 typedef struct sw_read_options {
     const char *const *include_path; /* folders to look for includes in, after that of the including file */
     size_t include_path_count;
@@ -388,6 +390,8 @@ typedef struct sw_read_options {
     bool alone;           /* see sw_read_alone */
     const char *language; /* of note names, until the source says another one; NULL: the usual one */
     sw_shelf *shelf;      /* borrowed; NULL: every file is read for this reading */
+    /* Who includes whom, for transformations: see main_files.h. Borrowed; NULL: found out each time. */
+    sw_known_includes *includes;
 } sw_read_options;
 
 /* Reads a main file, the files that it includes, and plays the scores. NULL only when the main file itself

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/input.h"
 #include "app/inputs.h"
 #include "app/move_words.h"
 #include "app/progress.h"
@@ -132,10 +133,15 @@ int sw_command_bars(int count, char **arguments)
 {
     bars_words b = {.shared = {.command = "bars"}, .inputs = {.command = "bars"}};
     sw_words words = {.command = "bars", .items = arguments, .count = count};
-    int status = parse(&b, &words) ? SW_EXIT_CLEAN : SW_EXIT_BAD;
+    int status = SW_EXIT_CLEAN;
+    if (!parse(&b, &words)) {
+        sw_give_back_input(count, arguments);
+        status = SW_EXIT_BAD;
+    }
     b.options.first_line = b.shared.places.first_line;
     b.options.last_line = b.shared.places.last_line;
     b.shared.reading.include_path = b.shared.folders;
+    b.shared.reading.includes = sw_known_includes_new();
     if (b.inputs.standard_input && status != SW_EXIT_BAD) {
         status = lay_out(&b, "-");
     }
@@ -146,6 +152,7 @@ int sw_command_bars(int count, char **arguments)
         int one = lay_out(&b, b.inputs.paths.items[i]);
         status = one > status ? one : status;
     }
+    sw_known_includes_free(b.shared.reading.includes);
     sw_inputs_free(&b.inputs);
     return status;
 }

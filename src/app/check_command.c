@@ -135,6 +135,9 @@ static int take_arguments(arguments *given, int count, char **items)
             return status;
         }
     }
+    if (memchr(given->chosen, true, sw_rules_count() * sizeof *given->chosen) == NULL) {
+        return sw_say_bad("check", "no rule is left to look for; stavewright rules lists them");
+    }
     if (given->file_name != NULL && !given->inputs.standard_input) {
         return sw_say_bad("check", "--file-name %s names what standard input holds; give - as the path",
                           given->file_name);
@@ -258,11 +261,12 @@ static int read_all(arguments *given, sw_check_result *result)
 enum { MOST_PASSES = 12 }; /* over one file: some kinds of fixes, and what was in the way of another */
 
 /* Fixes a main file until nothing is left that can be fixed. *changed becomes true when something was. */
-static int fix_path(arguments *given, const char *path, const sw_paths *mains, sw_fixing *fixing,
-                    bool *changed)
+static int fix_path(arguments *given, const char *path, const sw_paths *mains, sw_known_includes *includes,
+                    sw_fixing *fixing, bool *changed)
 {
     sw_folders folders;
     sw_check_options options = options_for(given, path, &folders);
+    options.read.includes = includes;
     int status = SW_EXIT_CLEAN;
     bool again = true;
     for (int i = 0; status == SW_EXIT_CLEAN && again; i++) {
@@ -285,14 +289,16 @@ static int fix_path(arguments *given, const char *path, const sw_paths *mains, s
 static int fix_mains(arguments *given, sw_fixing *fixing)
 {
     sw_paths mains = sw_inputs_mains(&given->inputs);
+    sw_known_includes *includes = sw_known_includes_new();
     int status = SW_EXIT_CLEAN;
     bool changed = true;
     for (int sweep = 0; changed && status == SW_EXIT_CLEAN && sweep < MOST_PASSES; sweep++) {
         changed = false;
         for (size_t i = 0; i < mains.count && status == SW_EXIT_CLEAN; i++) {
-            status = fix_path(given, mains.items[i], &mains, fixing, &changed);
+            status = fix_path(given, mains.items[i], &mains, includes, fixing, &changed);
         }
     }
+    sw_known_includes_free(includes);
     sw_paths_free(&mains);
     return status;
 }
@@ -327,20 +333,6 @@ static int finish_fixes(const arguments *given, const sw_fixing *fixing)
     return good ? SW_EXIT_CLEAN : say_error(error);
 }
 
-static int fix_all(arguments *given)
-{
-    sw_fixing *fixing = sw_fixing_new(given->fix_all);
-    int status = fix_mains(given, fixing);
-    if (status == SW_EXIT_CLEAN) {
-        status = finish_fixes(given, fixing);
-    }
-    if (status == SW_EXIT_CLEAN && given->diff && sw_fixing_count(fixing) > 0) {
-        status = SW_EXIT_FINDINGS;
-    }
-    sw_fixing_free(fixing);
-    return status;
-}
-
 /* ---- accepted findings -----------------------------------------------------------------------------------
  */
 
@@ -364,6 +356,43 @@ static void say_gone(const arguments *given, size_t gone)
         fprintf(stderr, "%s: %zu accepted finding%s no longer there; --baseline-write takes %s out\n",
                 given->baseline, gone, gone == 1 ? " is" : "s are", gone == 1 ? "it" : "them");
     }
+}
+
+/* ---- fixing ----------------------------------------------------------------------------------------------
+ */
+
+/* What is accepted before anything is mended: it stays as it is. */
+static int find_accepted(arguments *given, sw_check_result *result)
+{
+    char *error = NULL;
+    sw_baseline *accepted = sw_baseline_read(given->baseline, &error);
+    if (accepted == NULL) {
+        return say_error(error);
+    }
+    int status = read_all(given, result);
+    sw_check_finish(result);
+    sw_baseline_apply(accepted, result, given->chosen);
+    sw_baseline_free(accepted);
+    return status;
+}
+
+static int fix_all(arguments *given)
+{
+    sw_check_result accepted = {0};
+    int status = given->baseline == NULL ? SW_EXIT_CLEAN : find_accepted(given, &accepted);
+    sw_fixing *fixing = sw_fixing_new(given->fix_all, &accepted);
+    if (status == SW_EXIT_CLEAN) {
+        status = fix_mains(given, fixing);
+    }
+    if (status == SW_EXIT_CLEAN) {
+        status = finish_fixes(given, fixing);
+    }
+    if (status == SW_EXIT_CLEAN && given->diff && sw_fixing_count(fixing) > 0) {
+        status = SW_EXIT_FINDINGS;
+    }
+    sw_fixing_free(fixing);
+    sw_check_result_free(&accepted);
+    return status;
 }
 
 /* ---- the result ------------------------------------------------------------------------------------------

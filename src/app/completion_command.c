@@ -26,7 +26,11 @@ static const char *words_of(const char *command)
     static const struct {
         const char *command;
         const char *words;
-    } own[] = {{"completion", "bash zsh"}, {"explain", "$rules"}, {"manual", NULL}, {"rules", NULL}};
+    } own[] = {{"completion", "bash zsh"},
+               {"explain", "$rules"},
+               {"hook", "install remove"},
+               {"manual", NULL},
+               {"rules", NULL}};
     for (size_t i = 0; i < sizeof own / sizeof own[0]; i++) {
         if (strcmp(own[i].command, command) == 0) {
             return own[i].words;
@@ -47,8 +51,8 @@ static const char bash_end[] =
     "        esac\n"
     "    fi\n"
     "    case $kind in\n"
-    "    file) compopt -o filenames; COMPREPLY=($(compgen -f -- \"$word\")) ;;\n"
-    "    folder) compopt -o filenames; COMPREPLY=($(compgen -d -- \"$word\")) ;;\n"
+    "    file) compopt -o filenames; local IFS=$'\\n'; COMPREPLY=($(compgen -f -- \"$word\")) ;;\n"
+    "    folder) compopt -o filenames; local IFS=$'\\n'; COMPREPLY=($(compgen -d -- \"$word\")) ;;\n"
     "    list) # names with commas between: complete the last one\n"
     "        local before=\n"
     "        case $word in *,*) before=${word%,*}, ;; esac\n"
@@ -79,7 +83,10 @@ static void print_bash(sw_buffer *text)
                            "    local word=${COMP_WORDS[COMP_CWORD]} last=${COMP_WORDS[COMP_CWORD-1]}\n"
                            "    local command=${COMP_WORDS[1]} words= kind= options= own= nothing= rules='");
     add_rules(text);
-    sw_buffer_string(text, "'\n    COMPREPLY=()\n    if [ \"$COMP_CWORD\" = 1 ]; then\n        words='");
+    sw_buffer_string(text, "'\n    # --option=value comes as three words\n"
+                           "    [ \"$word\" != = ] || word=\n"
+                           "    [ \"$last\" != = ] || last=${COMP_WORDS[COMP_CWORD-2]}\n"
+                           "    COMPREPLY=()\n    if [ \"$COMP_CWORD\" = 1 ]; then\n        words='");
     add_commands(text);
     sw_buffer_string(text,
                      "help --help --version'\n        COMPREPLY=($(compgen -W \"$words\" -- \"$word\"))\n"

@@ -15,6 +15,8 @@ static const char hook_text[] = "#!/bin/sh\n"
                                 "# From `stavewright hook install`; `stavewright hook remove` takes it out.\n"
                                 "# `git commit --no-verify` commits without it.\n"
                                 "exec stavewright check --staged\n";
+/* What is to be added to another hook. */
+static const char hook_line[] = "stavewright check --staged || exit 1";
 
 static int say_failed(const char *what, const char *path)
 {
@@ -27,13 +29,13 @@ static int say_other(const char *path, bool install)
     return install
                ? sw_say_bad("hook",
                             "%s is there and is not from stavewright, so it stays as it is; add this line to "
-                            "it yourself: stavewright check --staged || exit 1",
-                            path)
-               : sw_say_bad(
-                     "hook",
-                     "%s has no line that hook install has written, so it stays as it is; what else runs "
-                     "stavewright in it is yours to take out",
-                     path);
+                            "it yourself: %s",
+                            path, hook_line)
+               : sw_say_bad("hook",
+                            "%s has no line that hook install has written or asked for, so it stays as it "
+                            "is; what else runs "
+                            "stavewright in it is yours to take out",
+                            path);
 }
 
 /* Makes the folder and those above it that are missing. */
@@ -57,7 +59,7 @@ static bool make_folders(const char *path)
 
 static bool is_ours(sw_slice line)
 {
-    bool ours = false;
+    bool ours = sw_slice_is(line, hook_line);
     for (const char *at = strchr(hook_text, '\n') + 1; *at != '\0' && !ours;) { /* behind #!/bin/sh */
         size_t length = strcspn(at, "\n");
         ours = sw_slice_equal(line, (sw_slice){at, length});
@@ -72,23 +74,29 @@ static bool is_idle(sw_slice line)
     return words.length == 0 || words.data[0] == '#';
 }
 
-/* What is left without our lines goes to `rest`; *runs says whether it does anything. Returns the number of
- * the line that ends the hook, as exec does; 0: there is none. */
-static uint32_t leave_rest(const sw_text *text, sw_buffer *rest, bool *runs)
+/* What is in a hook of which some lines are ours. */
+typedef struct mixed {
+    sw_buffer rest; /* the others */
+    bool checks;    /* one of ours runs the check */
+    bool runs;      /* one of the others does something */
+    uint32_t end;   /* the number of the line that ends the hook, as exec does; 0: there is none */
+} mixed;
+
+static mixed take_apart(const sw_text *text)
 {
-    uint32_t exec = 0;
-    *runs = false;
+    mixed found = {0};
     for (uint32_t n = 1; n <= text->line_count; n++) {
         sw_slice line = sw_text_line_slice(text, n);
-        bool ours = is_ours(line);
-        exec = ours && !is_idle(line) ? n : exec;
-        if (!ours) {
-            *runs = *runs || !is_idle(line);
-            sw_buffer_append(rest, line);
-            sw_buffer_string(rest, n < text->line_count ? "\n" : "");
+        if (is_ours(line)) {
+            found.checks = found.checks || !is_idle(line);
+            found.end = is_idle(line) || sw_slice_is(line, hook_line) ? found.end : n;
+        } else {
+            found.runs = found.runs || !is_idle(line);
+            sw_buffer_append(&found.rest, line);
+            sw_buffer_string(&found.rest, n < text->line_count ? "\n" : "");
         }
     }
-    return exec;
+    return found;
 }
 
 static bool runs_behind(const sw_text *text, uint32_t line)
@@ -102,24 +110,21 @@ static bool runs_behind(const sw_text *text, uint32_t line)
 }
 
 /* Takes our lines out; the others stay, byte by byte. */
-static int remove_lines(const char *path, const sw_text *text)
+static int remove_lines(const char *path, const sw_text *text, const mixed *hook)
 {
-    sw_buffer rest = {0};
-    bool runs = false;
-    uint32_t exec = leave_rest(text, &rest, &runs);
     char *error = NULL;
     int result = SW_EXIT_CLEAN;
-    if (exec == 0) {
+    if (!hook->checks) {
         result = say_other(path, false);
-    } else if (runs_behind(text, exec)) {
+    } else if (hook->end != 0 && runs_behind(text, hook->end)) {
         result =
             sw_say_bad("hook",
                        "%s:%u: what stands behind this line has never run and would run without it, so the "
                        "hook stays as it is; take out the line or what is behind it yourself",
-                       path, (unsigned)exec);
-    } else if (runs) {
-        sw_write hook = {.before = text, .after = sw_buffer_slice(&rest)};
-        if (!sw_write_all(&hook, 1, &error)) {
+                       path, (unsigned)hook->end);
+    } else if (hook->runs) {
+        sw_write file = {.before = text, .after = sw_buffer_slice(&hook->rest)};
+        if (!sw_write_all(&file, 1, &error)) {
             result = sw_say_bad("hook", "%s", error);
             free(error);
         } else {
@@ -130,12 +135,31 @@ static int remove_lines(const char *path, const sw_text *text)
     } else {
         printf("%s: removed\n", path);
     }
-    sw_buffer_free(&rest);
+    return result;
+}
+
+/* A hook that is not ours alone; `text` NULL: it is no file. */
+static int run_on_other(const char *path, const sw_text *text, bool install)
+{
+    mixed hook = text == NULL ? (mixed){0} : take_apart(text);
+    int result = SW_EXIT_CLEAN;
+    if (install && hook.checks) {
+        printf("%s: is there already, in a hook of yours\n", path);
+    } else {
+        result = install || text == NULL ? say_other(path, install) : remove_lines(path, text, &hook);
+    }
+    sw_buffer_free(&hook.rest);
     return result;
 }
 
 /* ---- install and remove -----------------------------------------------------------------------------------
  */
+
+/* git passes over a hook that is not. */
+static int make_executable(const char *path)
+{
+    return chmod(path, 0755) == 0 ? SW_EXIT_CLEAN : say_failed("made executable", path);
+}
 
 static int write_hook(const char *folder, const char *path)
 {
@@ -152,7 +176,7 @@ static int write_hook(const char *folder, const char *path)
         free(error);
         return SW_EXIT_BAD;
     }
-    return chmod(path, 0755) == 0 ? SW_EXIT_CLEAN : say_failed("made executable", path);
+    return make_executable(path);
 }
 
 static int run(const char *folder, bool install)
@@ -168,12 +192,12 @@ static int run(const char *folder, bool install)
     free(error);
     int result = SW_EXIT_CLEAN;
     if (there && !ours) {
-        result = install || text == NULL ? say_other(path, install) : remove_lines(path, text);
+        result = run_on_other(path, text, install);
         sw_text_free(text);
         free(path);
         return result;
     } else if (install) {
-        result = there ? SW_EXIT_CLEAN : write_hook(folder, path);
+        result = there ? make_executable(path) : write_hook(folder, path);
     } else if (there) {
         result = remove(path) == 0 ? SW_EXIT_CLEAN : say_failed("removed", path);
     }

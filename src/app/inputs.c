@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include "app/commands.h"
 #include "source/internal.h"
@@ -83,20 +84,46 @@ static bool by_git(const sw_inputs *inputs)
     return inputs->staged || inputs->since != NULL;
 }
 
-/* Whether a path is one of those that are named, or lies below one. */
-static bool is_named(const sw_inputs *inputs, const char *path)
+/* Whether a path is a named one, or lies below it. */
+static bool is_below(const char *path, const char *named)
 {
     char *absolute = sw_path_absolute(path);
+    char *folder = sw_path_absolute(named);
+    size_t length = folder == NULL ? 0 : strlen(folder);
+    bool below = absolute != NULL && folder != NULL && strncmp(absolute, folder, length) == 0 &&
+                 (absolute[length] == '\0' || absolute[length] == '/');
+    free(folder);
+    free(absolute);
+    return below;
+}
+
+static bool is_named(const sw_inputs *inputs, const char *path)
+{
     bool found = inputs->named.count == 0;
     for (size_t i = 0; !found && i < inputs->named.count; i++) {
-        char *folder = sw_path_absolute(inputs->named.items[i]);
-        size_t length = folder == NULL ? 0 : strlen(folder);
-        found = absolute != NULL && folder != NULL && strncmp(absolute, folder, length) == 0 &&
-                (absolute[length] == '\0' || absolute[length] == '/');
-        free(folder);
+        found = is_below(path, inputs->named.items[i]);
     }
-    free(absolute);
     return found;
+}
+
+/* Each named path has to be something: on the disk, staged, or gone since. */
+static bool know_named(const sw_inputs *inputs)
+{
+    const sw_paths *lists[] = {&inputs->paths, &inputs->changed};
+    for (size_t i = 0; i < inputs->named.count; i++) {
+        bool known = access(inputs->named.items[i], F_OK) == 0;
+        for (size_t n = 0; n < 2; n++) {
+            for (size_t k = 0; k < lists[n]->count && !known; k++) {
+                known = is_below(lists[n]->items[k], inputs->named.items[i]);
+            }
+        }
+        if (!known) {
+            sw_say_bad(inputs->command, "%s is neither on the disk nor staged; look for a mistyped name",
+                       inputs->named.items[i]);
+            return false;
+        }
+    }
+    return true;
 }
 
 static void take_source(void *context, const char *path)
@@ -110,7 +137,11 @@ static void take_source(void *context, const char *path)
 static void take_changed(void *context, const char *path)
 {
     sw_inputs *inputs = context;
-    sw_paths_add(&inputs->changed, path);
+    char *error = NULL;
+    if (!sw_paths_collect(&inputs->changed, path, &error)) { /* a submodule: all that lies in it */
+        free(error);
+        sw_paths_add(&inputs->changed, path); /* it has gone */
+    }
 }
 
 /* Asks git what has changed, and in the index for the files to be read. */
@@ -134,7 +165,7 @@ static bool ask_git(sw_inputs *inputs)
     if (inputs->staged) {
         sw_git_read_staged(inputs->git);
         sw_git_each_staged(inputs->git, take_source, inputs);
-        return true;
+        return know_named(inputs);
     }
     return inputs->named.count == 0 ? collect(inputs, sw_git_top(inputs->git)) : collect_named(inputs);
 }

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app/commands.h"
+#include "app/input.h"
 
 /* Those that a recipe can name, in the order of the alphabet. */
 static const sw_move_command *const rows[] = {
@@ -57,7 +58,11 @@ int sw_move_command_run(const sw_move_command *command, int count, char **argume
 {
     sw_move_words m = {0};
     void *own = sw_move_command_read(command, &m, count, arguments);
-    const char *path = own == NULL ? NULL : sw_move_words_open(&m);
+    if (own == NULL) {
+        sw_give_back_input(count, arguments);
+        return SW_EXIT_BAD;
+    }
+    const char *path = sw_move_words_open(&m);
     if (path == NULL) {
         free(own);
         return SW_EXIT_BAD;

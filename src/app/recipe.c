@@ -285,6 +285,9 @@ static bool read_all(sw_yaml_reader *r, sw_recipe *recipe, const yaml_node_t *ro
     if (!sw_yaml_list(r, values[1], "steps", &items, &count)) {
         return false;
     }
+    if (count == 0) {
+        return sw_yaml_fail(r, root, "this recipe has no step; one is as in {do: octave, by: 1}");
+    }
     recipe->steps = sw_arena_alloc(recipe->arena, (count + 1) * sizeof *recipe->steps);
     for (size_t i = 0; i < count; i++) {
         if (!read_step(r, recipe, sw_yaml_node(r, items[i]), &recipe->steps[recipe->count++])) {

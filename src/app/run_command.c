@@ -86,6 +86,29 @@ static void print_table(const sw_recipe_run *run, sw_buffer *text)
     }
 }
 
+/* A step that is used nowhere: most likely a name is mistyped. Where a rule is asked there may be nothing to
+ * do. */
+static void tell_idle(const sw_recipe_run *run, sw_buffer *text)
+{
+    for (size_t step = 0; step < run->recipe->count; step++) {
+        const sw_recipe_step *s = &run->recipe->steps[step];
+        bool reached = false;
+        bool used = s->where != NULL;
+        for (size_t i = 0; i < run->row_count; i++) {
+            const sw_recipe_row *row = &run->rows[i];
+            bool own = row->step == step + 1;
+            reached = reached || own;
+            used = used || (own && (row->everywhere || row->uses > 0 || row->refused));
+        }
+        if (!reached) {
+            sw_buffer_format(text, "note: step %zu, %s: no cue's path holds what stands under cues\n",
+                             step + 1, s->move->name);
+        } else if (!used) {
+            sw_buffer_format(text, "note: step %zu, %s: no cue has such a staff\n", step + 1, s->move->name);
+        }
+    }
+}
+
 static bool say_error(char *error)
 {
     sw_say_bad("run", "%s", error);
@@ -131,6 +154,9 @@ static int show(const arguments *given, const sw_recipe_run *run, bool good)
         sw_buffer_append(&text, sw_buffer_slice(&run->why));
     }
     print_table(run, &text);
+    if (good) {
+        tell_idle(run, &text);
+    }
     fputs(sw_buffer_text(&text), stderr);
     sw_buffer_clear(&text);
     int status = SW_EXIT_BAD;
@@ -162,10 +188,13 @@ int sw_command_run(int count, char **items)
         (sw_recipe_load(given.recipe, &recipe, &error) || say_error(error))) {
         sw_folders folders = sw_inputs_folders(&given.inputs, NULL);
         sw_recipe_run run = {.recipe = &recipe,
-                             .reading = {.include_path = folders.items, .include_path_count = folders.count},
+                             .reading = {.include_path = folders.items,
+                                         .include_path_count = folders.count,
+                                         .includes = sw_known_includes_new()},
                              .arena = sw_arena_new()};
         bool good = cook(&given, &run);
         status = show(&given, &run, good);
+        sw_known_includes_free(run.reading.includes);
         sw_recipe_run_free(&run);
         free(folders.items);
     }

@@ -214,6 +214,13 @@ static bool take_words(sw_versions *versions, sw_git *git, const char *const *wo
     }
     bool named = n < count;
     for (; n < count; n++) {
+        const char *dots = strstr(words[n], "..");
+        if (!is_path(versions, git, words[n]) && dots != NULL && dots != words[n] && dots[2] != '\0') {
+            sw_say_bad(versions->new.inputs.command,
+                       "two revisions are two words: \"%.*s %s\" in the place of \"%s\"",
+                       (int)(dots - words[n]), words[n], dots + 2 + (dots[2] == '.'), words[n]);
+            return false;
+        }
         if (!is_path(versions, git, words[n])) {
             sw_say_bad(versions->new.inputs.command,
                        "\"%s\" is neither a file or folder nor a revision that git knows", words[n]);

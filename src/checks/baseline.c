@@ -217,17 +217,22 @@ size_t sw_baseline_apply(sw_baseline *baseline, sw_check_result *result, const b
     sort(baseline);
     mark_checked(baseline, paths, result->file_count, chosen);
     size_t kept = 0;
+    sw_checked *taken = sw_alloc((result->count + 1) * sizeof *taken);
     for (size_t i = 0; i < result->count; i++) {
         const sw_checked *item = &result->items[i];
         if (accept(baseline->entries, baseline->count, paths[item->finding.file], item)) {
             result->by_severity[item->finding.severity]--;
             result->fixable[item->finding.fixable]--;
-            result->accepted++;
+            taken[result->accepted++] = *item;
         } else {
             result->items[kept++] = *item;
         }
     }
     result->count = kept;
+    if (result->accepted > 0) {
+        memcpy(&result->items[kept], taken, result->accepted * sizeof *taken);
+    }
+    free(taken);
     size_t gone = 0;
     for (size_t i = 0; i < baseline->count; i++) {
         gone += baseline->entries[i].checked ? baseline->entries[i].count : 0;

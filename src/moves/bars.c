@@ -14,7 +14,8 @@
  * last bar gets its check and number where the closing brace has a line of its own.
  *
  * A comment that is a number alone is a bar number; a wrong one is corrected, a right one keeps its blanks.
- * All other comments stay at the end of their lines, and no number is put there. Music that is used at
+ * All other comments stay at the end of their lines, and no number is put there; one in the middle of a line
+ * goes with the bar that it begins. Music that is used at
  * several bars gets no number, nor does an upbeat. No line is joined to another, but for a bar check that
  * began one. */
 #include <stdlib.h>
@@ -314,11 +315,10 @@ static bool stays_with_bar(sw_slice command)
 
 /* What stands between the last item of a bar and the next item. */
 typedef struct gap {
-    uint32_t start;       /* behind the item and what stays with it on its line */
-    uint32_t check;       /* the bar check; UINT32_MAX: none */
-    uint32_t behind;      /* the end of the check, or `start` */
-    bool comment_between; /* a comment stands before the check */
-    bool adjacent;        /* nothing but white space does */
+    uint32_t start;  /* behind the item and what stays with it on its line */
+    uint32_t check;  /* the bar check; UINT32_MAX: none */
+    uint32_t behind; /* the end of the check, or `start` */
+    bool adjacent;   /* nothing but white space stands before the check */
 } gap;
 
 /* False when something stands there that is not understood. */
@@ -338,7 +338,6 @@ static bool look_between(const layout *l, uint32_t from, uint32_t limit, gap *g)
         if (node->kind == SW_NODE_BAR_CHECK) {
             g->check = node->start;
             g->behind = node->end;
-            g->comment_between = comment;
             g->adjacent = near;
             return true;
         }
@@ -352,6 +351,20 @@ static bool look_between(const layout *l, uint32_t from, uint32_t limit, gap *g)
         g->behind = g->start;
     }
     return true;
+}
+
+/* Whether a comment, %{ such a one %}, has music behind it on its line: it belongs to what follows. */
+static bool leads_on(const layout *l, uint32_t comment)
+{
+    uint32_t at = comment;
+    while (at + 1 < l->text->length && l->text->bytes[at] == '%' && l->text->bytes[at + 1] == '{') {
+        uint32_t n = node_from(l, at);
+        if (n == l->syntax->count || l->syntax->nodes[n].start != at) {
+            return false;
+        }
+        at = skip_blanks(l, l->syntax->nodes[n].end);
+    }
+    return at > comment && !is_line_end(l, at) && l->text->bytes[at] != '%';
 }
 
 /* Writes what must stand at the end of a bar: the check, the number, the end of the line (where more follows
@@ -374,11 +387,11 @@ static void end_bar(layout *l, const sw_music *sequence, const gap *g, uint32_t 
     bool wanted =
         l->options->last_line == 0 || (line >= l->options->first_line && line <= l->options->last_line);
     uint32_t behind = skip_blanks(l, g->behind);
-    if (!wanted || g->comment_between) {
+    if (!wanted) {
         sw_buffer_free(&text);
         return;
     }
-    if (behind < l->text->length && l->text->bytes[behind] == '%') {
+    if (behind < l->text->length && l->text->bytes[behind] == '%' && !leads_on(l, behind)) {
         uint32_t end = behind;
         while (!is_line_end(l, end)) {
             end++;

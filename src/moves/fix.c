@@ -12,15 +12,17 @@
 
 struct sw_fixing {
     bool all;
+    const sw_check_result *accepted;
     size_t count; /* fixes made */
     sw_changed_files files;
     sw_buffer told;
 };
 
-sw_fixing *sw_fixing_new(bool all)
+sw_fixing *sw_fixing_new(bool all, const sw_check_result *accepted)
 {
     sw_fixing *fixing = sw_alloc_zero(1, sizeof *fixing);
     fixing->all = all;
+    fixing->accepted = accepted;
     return fixing;
 }
 
@@ -316,6 +318,44 @@ static void add_new_lines(sw_buffer *told, const sw_buffer *lines)
     }
 }
 
+/* Where a byte of a file stood before the passes; SW_NO_INDEX for what they have written. */
+static uint32_t stood_at(const sw_fixing *fixing, const char *path, uint32_t start)
+{
+    for (size_t i = 0; i < fixing->files.count; i++) {
+        const sw_changed_file *file = &fixing->files.items[i];
+        if (sw_same_path(file->before->path, path)) {
+            return file->from[start];
+        }
+    }
+    return start;
+}
+
+static bool is_accepted(const sw_fixing *fixing, const sw_check_result *found, const sw_checked *item)
+{
+    const sw_check_result *accepted = fixing->accepted;
+    const char *path = found->files[item->finding.file].real_path;
+    uint32_t start = stood_at(fixing, path, item->finding.start);
+    for (size_t i = accepted->count; i < accepted->count + accepted->accepted; i++) {
+        const sw_finding *other = &accepted->items[i].finding;
+        if (other->start == start && strcmp(other->rule, item->finding.rule) == 0 &&
+            strcmp(accepted->files[other->file].real_path, path) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What is accepted is not mended, from whichever score it is seen. */
+static void leave_accepted(const sw_fixing *fixing, const sw_check_result *found, sw_fixes *fixes)
+{
+    for (size_t i = 0; fixing->accepted != NULL && i < found->count; i++) {
+        const sw_checked *item = &found->items[i];
+        if (item->finding.fixable != SW_NOT_FIXABLE && is_accepted(fixing, found, item)) {
+            fixes->items[item->finding.fix].wanted = false;
+        }
+    }
+}
+
 bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options *options,
                     const sw_paths *mains, bool *changed, char **error)
 {
@@ -338,6 +378,7 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
         sw_check_result result = {0};
         sw_fixes fixes = {0};
         sw_check_add(reading, &with, &result, &fixes);
+        leave_accepted(fixing, &result, &fixes);
         sw_check_result_free(&result);
         pass p = {.fixing = fixing,
                   .options = &with,

@@ -4,6 +4,9 @@
 #include <string.h>
 
 #include "base/parallel.h"
+#include "source/internal.h"
+#include "stavewright/cues.h"
+#include "stavewright/film.h"
 
 void sw_move_add_main(sw_move *move, sw_reading *reading)
 {
@@ -73,23 +76,43 @@ void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_opt
     free(r.errors);
 }
 
-bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error)
+/* Adds the main files below a folder that include one of the files of mains[0] with a flag. */
+static bool add_below(sw_move *move, const char *folder, const bool *wanted, const sw_read_options *options,
+                      char **error)
 {
-    const char *slash = strrchr(path, '/');
-    char *folder = slash == NULL ? strdup(".") : strndup(path, slash == path ? 1 : (size_t)(slash - path));
-    sw_paths all = {0};
-    bool good = sw_paths_collect(&all, folder, error);
-    free(folder);
     sw_paths own = {0};
     for (size_t i = 0; i < move->mains[0]->file_count; i++) {
-        sw_paths_add(&own, move->mains[0]->files[i].text->path);
+        if (wanted[i]) {
+            sw_paths_add(&own, move->mains[0]->files[i].text->path);
+        }
     }
     /* a whole film may lie below the folder: only what includes one of these files is read */
-    sw_paths mains = good ? sw_main_files_touched(&all, options, &own) : (sw_paths){0};
-    sw_paths_free(&own);
-    sw_paths_free(&all);
+    sw_paths mains;
+    bool good = sw_main_files_below(folder, options, &own, &mains, error);
     sw_move_add_sharing(move, &mains, options);
     sw_paths_free(&mains);
+    sw_paths_free(&own);
+    return good;
+}
+
+bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error)
+{
+    char *folder = sw_folder_of(path);
+    bool *wanted = sw_alloc(move->mains[0]->file_count * sizeof *wanted);
+    memset(wanted, true, move->mains[0]->file_count * sizeof *wanted);
+    bool good = add_below(move, folder, wanted, options, error);
+    free(wanted);
+    free(folder);
+    char *film = good ? sw_film_path(path) : NULL;
+    if (film != NULL) { /* all cues share its words and settings: only music counts */
+        folder = sw_folder_of(film);
+        wanted = sw_files_with_music(move->mains[0]);
+        wanted[0] = true; /* the file that was named */
+        good = add_below(move, folder, wanted, options, error);
+        free(wanted);
+        free(folder);
+    }
+    free(film);
     return good;
 }
 

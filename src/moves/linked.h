@@ -10,9 +10,9 @@ void sw_move_add_main(sw_move *move, sw_reading *reading);
 /* Adds those of the paths that share a file with mains[0] and are not there yet, as below. */
 void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_options *options);
 /* Reads the other main files in the folder of `path` and below, and keeps those that share a file with
- * mains[0] through \include: a variable of the same name in a file of its own, or in a backup copy, is
- * another variable. A file that can't be read is left alone, with a line in the notes. False with *error
- * (free() it) when the folder can't be read. */
+ * mains[0] through \include; in the rest of the film those that share a file with music. A variable of the
+ * same name in a file of its own, or in a backup copy, is another variable. A file that can't be read is left
+ * alone, with a line in the notes. False with *error (free() it) when a folder can't be read. */
 bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error);
 /* A move that has read the file and the main files that are linked to it. NULL with *error (free() it). */
 sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error);

@@ -33,6 +33,36 @@ static bool find(const sw_move *move, const sw_bar_range *bars, sw_edit_request 
     return false;
 }
 
+static bool has_file(const sw_reading *reading, const sw_text *text)
+{
+    for (size_t i = 0; i < reading->file_count; i++) {
+        if (sw_text_same_file(reading->files[i].text, text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Scores with lines of their own that change along: nobody has named them. */
+static void tell_others(sw_move *move)
+{
+    for (size_t i = 1; i < move->main_count; i++) {
+        bool own = false;
+        for (size_t k = 0; k < move->patch.count && !own; k++) {
+            const sw_text *text = move->patch.files[k].text;
+            own = has_file(move->mains[i], text) && !has_file(move->mains[0], text);
+        }
+        if (own) {
+            sw_paths plain = {0};
+            sw_paths_add(&plain, move->mains[i]->files[0].text->path);
+            sw_buffer_format(&move->notes,
+                             "%s: note: it shares music with the score, and its own lines change along\n",
+                             plain.items[0]);
+            sw_paths_free(&plain);
+        }
+    }
+}
+
 static bool run(sw_move *move, const sw_whole_bars_options *options, const sw_read_options *reading_options,
                 char **error)
 {
@@ -60,6 +90,7 @@ static bool run(sw_move *move, const sw_whole_bars_options *options, const sw_re
         sw_buffer_format(&move->why, "bars %d to %d are gone\n", options->bars.first_bar,
                          options->bars.last_bar);
     }
+    tell_others(move);
     return true;
 }
 

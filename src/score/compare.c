@@ -12,7 +12,7 @@ const char *sw_difference_name(int kind)
 {
     static const char *const names[SW_DIFFER_KINDS] = {
         "notes", "rhythm", "dynamics", "articulations", "texts", "lyrics", "key",
-        "metre", "tempo",  "marks",    "repeats",       "new",   "gone"};
+        "metre", "tempo",  "marks",    "repeats",       "new",   "gone",   "name"};
     return names[kind];
 }
 
@@ -242,6 +242,24 @@ static void list_staff(sw_differences *list, uint32_t score, const pair *p, cons
     }
 }
 
+/* Whether another name stands before the staff: spaces and line breaks in it are layout. */
+static bool is_renamed(const pair *p, uint32_t staff)
+{
+    static const char space[] = " \t\r\n";
+    const char *old = name_of(&p->before, p->match[staff], 1);
+    const char *now = name_of(&p->after, staff, 1);
+    if (*old == '\0' || *now == '\0') {
+        return false;
+    }
+    for (;; old++, now++) {
+        old += strspn(old, space);
+        now += strspn(now, space);
+        if (*old != *now || *old == '\0') {
+            return *old != *now;
+        }
+    }
+}
+
 static void compare_scores(sw_differences *list, uint32_t number, const version *before, const version *after)
 {
     pair p = {*before, *after, NULL, 0};
@@ -265,6 +283,9 @@ static void compare_scores(sw_differences *list, uint32_t number, const version 
         if (match[s] == SW_NO_INDEX) {
             add_whole(list, number, &p.after, s, SW_DIFFER_NEW);
         } else {
+            if (is_renamed(&p, s)) {
+                add_whole(list, number, &p.after, s, SW_DIFFER_NAME);
+            }
             list_staff(list, number, &p, to, s);
         }
     }

@@ -10,7 +10,9 @@ typedef struct candidate {
     const char *path;
     size_t staves; /* of its largest score */
     size_t order;
-    sw_paths music; /* real paths of the files that hold its music */
+    sw_paths music; /* real paths of the files that hold its music ... */
+    bool *sounds; /* ... and of each, for each bar of all its scores, whether something of it sounds there */
+    size_t bars;
     bool is_cue;
     char *error; /* why it can't be read; NULL: it can */
 } candidate;
@@ -21,14 +23,45 @@ static bool has_length(const sw_music *m)
            m->kind == SW_MUSIC_FULL_REST || m->kind == SW_MUSIC_SKIP;
 }
 
-static void list_music(const sw_reading *reading, candidate *c)
+bool *sw_files_with_music(const sw_reading *reading)
 {
     bool *holds = sw_alloc_zero(reading->file_count + 1, sizeof *holds);
     for (size_t i = 0; i < reading->music_count; i++) {
         holds[reading->music[i].file] = holds[reading->music[i].file] || has_length(&reading->music[i]);
     }
-    for (size_t i = 0; i < reading->file_count; i++) {
+    return holds;
+}
+
+/* Marks the bars of a score in which something that is written in a file sounds, be it a skip. */
+static void mark_bars(const sw_reading *reading, const sw_score *score, uint32_t file, bool *sounds)
+{
+    for (size_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (reading->music[event->music].file != file) {
+            continue;
+        }
+        sw_rational end = sw_rational_add(event->onset, event->duration);
+        for (size_t b = sw_score_bar_at(score, event->onset);
+             b < score->bar_count && sw_rational_compare(score->bars[b].start, end) < 0; b++) {
+            sounds[b] = true;
+        }
+    }
+}
+
+static void list_music(const sw_reading *reading, candidate *c)
+{
+    bool *holds = sw_files_with_music(reading);
+    for (size_t s = 0; s < reading->score_count; s++) {
+        c->bars += reading->scores[s].bar_count;
+    }
+    c->sounds = sw_alloc_zero(c->bars * reading->file_count + 1, sizeof *c->sounds);
+    for (uint32_t i = 0; i < reading->file_count; i++) {
         char *real = holds[i] ? realpath(reading->files[i].text->path, NULL) : NULL;
+        bool *sounds = &c->sounds[c->music.count * c->bars];
+        for (size_t s = 0; real != NULL && s < reading->score_count; s++) {
+            mark_bars(reading, &reading->scores[s], i, sounds);
+            sounds += reading->scores[s].bar_count;
+        }
         if (real != NULL) {
             sw_paths_add(&c->music, real);
         }
@@ -78,19 +111,39 @@ static int by_name(const void *a, const void *b)
     return strcmp(*(char *const *)a, *(char *const *)b);
 }
 
-static bool share_music(const candidate *a, const candidate *b)
+static bool holds_file(const candidate *c, const char *path)
 {
-    for (size_t i = 0; i < a->music.count; i++) {
-        for (size_t k = 0; k < b->music.count; k++) {
-            if (strcmp(a->music.items[i], b->music.items[k]) == 0) {
-                return true;
-            }
+    for (size_t i = 0; i < c->music.count; i++) {
+        if (strcmp(c->music.items[i], path) == 0) {
+            return true;
         }
     }
     return false;
 }
 
-/* The largest first; each whose music no cue before it has. */
+/* Whether a smaller score is made of a larger one's music: in half of its bars at least something of the
+ * files sounds that both have. Cues of their own may share a few bars, or words that are hung on skips. */
+static bool is_made_of(const candidate *small, const candidate *large)
+{
+    bool *both = sw_alloc_zero(small->music.count + 1, sizeof *both);
+    bool any = false;
+    for (size_t i = 0; i < small->music.count; i++) {
+        both[i] = holds_file(large, small->music.items[i]);
+        any = any || both[i];
+    }
+    size_t shared = 0;
+    for (size_t b = 0; b < small->bars && any; b++) {
+        bool found = false;
+        for (size_t i = 0; i < small->music.count && !found; i++) {
+            found = both[i] && small->sounds[i * small->bars + b];
+        }
+        shared += found;
+    }
+    free(both);
+    return shared > 0 && 2 * shared >= small->bars;
+}
+
+/* The largest first; each that is not made of one before it. */
 static void choose(candidate *list, size_t count, sw_paths *cues, size_t *left_out)
 {
     if (count > 0) {
@@ -99,7 +152,7 @@ static void choose(candidate *list, size_t count, sw_paths *cues, size_t *left_o
     for (size_t i = 0; i < count && list[i].staves > 0; i++) {
         list[i].is_cue = true;
         for (size_t k = 0; k < i && list[i].is_cue; k++) {
-            list[i].is_cue = !(list[k].is_cue && share_music(&list[k], &list[i]));
+            list[i].is_cue = !(list[k].is_cue && is_made_of(&list[i], &list[k]));
         }
         if (list[i].is_cue) {
             sw_paths_add(cues, list[i].path);
@@ -144,6 +197,7 @@ bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, void (*
     }
     for (size_t i = 0; i < mains->count; i++) {
         sw_paths_free(&all.list[i].music);
+        free(all.list[i].sounds);
     }
     free(all.list);
     return good;

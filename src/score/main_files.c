@@ -3,6 +3,7 @@
 
 #include <dirent.h>
 #include <errno.h>
+#include <pthread.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -438,12 +439,9 @@ static int compare_mains(const void *a, const void *b)
     return x->source < y->source ? -1 : 1;
 }
 
-sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
-{
-    return sw_main_files_touched(files, options, NULL);
-}
-
-sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options, const sw_paths *touched)
+/* Finds what the files and those that they include include; *given is how many of the list they are. */
+static sources read_sources(const sw_paths *files, const sw_read_options *options, const sw_paths *touched,
+                            uint32_t *given)
 {
     sources list = {
         .keys = sw_names_new(), .touched = touched == NULL ? NULL : sw_names_new(), .places = sw_memo_new()};
@@ -453,15 +451,40 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
     for (size_t i = 0; i < files->count; i++) {
         source_of(&list, files->items[i]);
     }
-    uint32_t given = (uint32_t)list.count;
+    *given = (uint32_t)list.count;
     find_includes(&list, options);
+    return list;
+}
+
+static void free_sources(sources *list)
+{
+    for (size_t i = 0; i < list->count; i++) {
+        free(list->items[i].path);
+        free(list->items[i].includes);
+        for (size_t k = 0; k < list->items[i].name_count; k++) {
+            free(list->items[i].names[k]);
+        }
+        free(list->items[i].names);
+    }
+    free(list->items);
+    sw_names_free(list->keys);
+    sw_names_free(list->touched);
+    sw_memo_free(list->places);
+}
+
+/* The main files among the first `given` of the list that reach one that is touched. */
+static sw_paths choose_mains(sources *list, uint32_t given)
+{
     main_file *mains = sw_alloc((given + 1) * sizeof *mains);
     size_t count = 0;
+    for (size_t i = 0; i < list->count; i++) {
+        list->items[i].reached = 0;
+    }
     for (int pass = 0; pass < 2; pass++) { /* then rings, and what hangs on rings only */
         for (uint32_t i = 0; i < given; i++) {
-            if (list.items[i].reached == 0 && (pass == 1 || !list.items[i].included)) {
-                size_t reached = reach(&list, i, i + 1);
-                mains[count++] = (main_file){i, reached, reaches_touched(&list, i + 1)};
+            if (list->items[i].reached == 0 && (pass == 1 || !list->items[i].included)) {
+                size_t reached = reach(list, i, i + 1);
+                mains[count++] = (main_file){i, reached, reaches_touched(list, i + 1)};
             }
         }
     }
@@ -469,21 +492,114 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
     sw_paths result = {0};
     for (size_t i = 0; i < count; i++) {
         if (mains[i].touched) {
-            sw_paths_add(&result, list.items[mains[i].source].path);
+            sw_paths_add(&result, list->items[mains[i].source].path);
         }
     }
     free(mains);
-    for (size_t i = 0; i < list.count; i++) {
-        free(list.items[i].path);
-        free(list.items[i].includes);
-        for (size_t k = 0; k < list.items[i].name_count; k++) {
-            free(list.items[i].names[k]);
-        }
-        free(list.items[i].names);
-    }
-    free(list.items);
-    sw_names_free(list.keys);
-    sw_names_free(list.touched);
-    sw_memo_free(list.places);
     return result;
+}
+
+sw_paths sw_main_files(const sw_paths *files, const sw_read_options *options)
+{
+    return sw_main_files_touched(files, options, NULL);
+}
+
+sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *options, const sw_paths *touched)
+{
+    uint32_t given;
+    sources list = read_sources(files, options, touched, &given);
+    sw_paths result = choose_mains(&list, given);
+    free_sources(&list);
+    return result;
+}
+
+/* ---- found out once --------------------------------------------------------------------------------------
+ */
+
+typedef struct known_folder {
+    char *folder;
+    sources list;
+    uint32_t given;
+} known_folder;
+
+struct sw_known_includes {
+    pthread_mutex_t lock;
+    known_folder *items;
+    size_t count;
+    size_t capacity;
+};
+
+sw_known_includes *sw_known_includes_new(void)
+{
+    sw_known_includes *known = sw_alloc_zero(1, sizeof *known);
+    pthread_mutex_init(&known->lock, NULL);
+    return known;
+}
+
+void sw_known_includes_free(sw_known_includes *known)
+{
+    if (known == NULL) {
+        return;
+    }
+    for (size_t i = 0; i < known->count; i++) {
+        free(known->items[i].folder);
+        free_sources(&known->items[i].list);
+    }
+    free(known->items);
+    pthread_mutex_destroy(&known->lock);
+    free(known);
+}
+
+/* NULL when the folder can't be read. */
+static known_folder *know(sw_known_includes *known, const char *folder, const sw_read_options *options,
+                          char **error)
+{
+    for (size_t i = 0; i < known->count; i++) {
+        if (strcmp(known->items[i].folder, folder) == 0) {
+            return &known->items[i];
+        }
+    }
+    sw_paths all = {0};
+    known_folder *found = NULL;
+    if (sw_paths_collect(&all, folder, error)) {
+        known->items = sw_grow(known->items, known->count, &known->capacity, sizeof *known->items);
+        found = &known->items[known->count++];
+        found->folder = strdup(folder);
+        sw_read_options heads = *options; /* few of the files will be read as a whole */
+        heads.shelf = NULL;
+        found->list = read_sources(&all, &heads, NULL, &found->given);
+    }
+    sw_paths_free(&all);
+    return found;
+}
+
+static sw_paths mains_that_include(known_folder *folder, const sw_paths *files)
+{
+    sources *list = &folder->list;
+    for (size_t i = 0; i < list->count; i++) {
+        list->items[i].touched = false;
+    }
+    for (size_t i = 0; i < files->count; i++) {
+        sw_buffer key = {0};
+        key_of(files->items[i], &key);
+        uint32_t number = sw_names_find(list->keys, sw_buffer_slice(&key));
+        if (number != UINT32_MAX) {
+            list->items[number - 1].touched = true;
+        }
+        sw_buffer_free(&key);
+    }
+    return choose_mains(list, folder->given);
+}
+
+bool sw_main_files_below(const char *folder, const sw_read_options *options, const sw_paths *files,
+                         sw_paths *mains, char **error)
+{
+    sw_known_includes *own = options->includes == NULL ? sw_known_includes_new() : NULL;
+    sw_known_includes *known = own == NULL ? options->includes : own;
+    pthread_mutex_lock(&known->lock);
+    known_folder *found = know(known, folder, options, error);
+    *mains = found == NULL ? (sw_paths){0} : mains_that_include(found, files);
+    pthread_mutex_unlock(&known->lock);
+    sw_known_includes_free(own);
+    return found != NULL;
 }

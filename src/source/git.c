@@ -11,13 +11,21 @@
 #include "base/memo.h"
 #include "source/internal.h"
 
+/* The submodule whose files were asked for last, at the commit that the revision names. */
+typedef struct submodule {
+    git_oid commit;
+    git_repository *repository;
+    git_tree *tree; /* NULL: none is open */
+} submodule;
+
 struct sw_git {
     git_repository *repository;
     git_index *index;
-    char *top;        /* the working tree: absolute, without links, without a slash at its end */
-    char *here;       /* the same as a person would write it */
-    char *hooks;      /* see sw_git_hooks */
-    git_tree *tree;   /* of the revision that is read; NULL: the index is */
+    char *top;      /* the working tree: absolute, without links, without a slash at its end */
+    char *here;     /* the same as a person would write it */
+    char *hooks;    /* see sw_git_hooks */
+    git_tree *tree; /* of the revision that is read; NULL: the index is */
+    submodule submodule;
     sw_memo *folders; /* by name: the absolute path; a film asks for the same few a thousand times */
     bool reading;
 };
@@ -84,6 +92,13 @@ sw_git *sw_git_open(char **error)
     return git;
 }
 
+static void close_submodule(submodule *s)
+{
+    git_tree_free(s->tree);
+    git_repository_free(s->repository);
+    *s = (submodule){0};
+}
+
 void sw_git_free(sw_git *git)
 {
     if (git == NULL) {
@@ -98,6 +113,7 @@ void sw_git_free(sw_git *git)
     free(git->here);
     free(git->hooks);
     git_tree_free(git->tree);
+    close_submodule(&git->submodule);
     sw_memo_free(git->folders);
     free(git);
     git_libgit2_shutdown();
@@ -185,10 +201,10 @@ static const git_index_entry *entry_of(const sw_git *git, const char *inside)
 /* Several files may be read at the same time, and the library sorts an index while it looks into it. */
 static pthread_mutex_t looking = PTHREAD_MUTEX_INITIALIZER;
 
-static bool append_blob(const sw_git *git, const git_oid *id, sw_buffer *bytes)
+static bool append_blob(git_repository *repository, const git_oid *id, sw_buffer *bytes)
 {
     git_blob *blob = NULL;
-    bool found = git_blob_lookup(&blob, git->repository, id) == 0 && git_blob_rawsize(blob) <= SW_TEXT_LIMIT;
+    bool found = git_blob_lookup(&blob, repository, id) == 0 && git_blob_rawsize(blob) <= SW_TEXT_LIMIT;
     if (found) {
         sw_buffer_append(bytes, (sw_slice){git_blob_rawcontent(blob), (size_t)git_blob_rawsize(blob)});
     }
@@ -196,30 +212,78 @@ static bool append_blob(const sw_git *git, const git_oid *id, sw_buffer *bytes)
     return found;
 }
 
-/* Whether a file is in the revision that is read; *id is its blob then. */
-static bool look_up_in_tree(const sw_git *git, const char *inside, git_oid *id)
+/* Whether a file is in a tree; its bytes are added then (bytes NULL: not). */
+static bool find_in_tree(git_repository *repository, const git_tree *tree, const char *inside,
+                         sw_buffer *bytes)
 {
     git_tree_entry *entry = NULL;
-    pthread_mutex_lock(&looking);
-    bool found = git_tree_entry_bypath(&entry, git->tree, inside) == 0 &&
-                 git_tree_entry_type(entry) == GIT_OBJECT_BLOB;
-    if (found) {
-        git_oid_cpy(id, git_tree_entry_id(entry));
-    }
+    bool found =
+        git_tree_entry_bypath(&entry, tree, inside) == 0 && git_tree_entry_type(entry) == GIT_OBJECT_BLOB;
+    found = found && (bytes == NULL || append_blob(repository, git_tree_entry_id(entry), bytes));
     git_tree_entry_free(entry);
-    pthread_mutex_unlock(&looking);
     return found;
+}
+
+static bool open_submodule(sw_git *git, const char *folder, const git_oid *commit)
+{
+    submodule *s = &git->submodule;
+    if (s->tree != NULL && git_oid_equal(&s->commit, commit)) {
+        return true;
+    }
+    close_submodule(s);
+    char *path = sw_source_format("%s/%s", git->top, folder);
+    git_commit *found = NULL;
+    bool good = git_repository_open(&s->repository, path) == 0 &&
+                git_commit_lookup(&found, s->repository, commit) == 0 &&
+                git_commit_tree(&s->tree, found) == 0;
+    git_oid_cpy(&s->commit, commit);
+    git_commit_free(found);
+    free(path);
+    if (!good) {
+        close_submodule(s);
+    }
+    return good;
+}
+
+/* A file of a submodule, at the commit that the revision names; one that is not cloned so far has only what
+ * lies on the disk. */
+static sw_file_origin find_in_submodule(sw_git *git, const char *inside, sw_buffer *bytes)
+{
+    char *folder = sw_source_format("%s", inside);
+    sw_file_origin origin = SW_FILE_MISSING;
+    for (char *slash; origin == SW_FILE_MISSING && (slash = strrchr(folder, '/')) != NULL;) {
+        *slash = '\0';
+        git_tree_entry *entry = NULL;
+        if (git_tree_entry_bypath(&entry, git->tree, folder) == 0) {
+            if (git_tree_entry_type(entry) == GIT_OBJECT_COMMIT) {
+                const char *rest = inside + (slash - folder) + 1;
+                bool opened = open_submodule(git, folder, git_tree_entry_id(entry));
+                bool found =
+                    opened && find_in_tree(git->submodule.repository, git->submodule.tree, rest, bytes);
+                origin = !opened ? SW_FILE_ON_DISK : found ? SW_FILE_GIVEN : SW_FILE_MISSING;
+            }
+            git_tree_entry_free(entry);
+            break; /* what lies above is a plain folder */
+        }
+    }
+    free(folder);
+    return origin;
 }
 
 static sw_file_origin find_in_revision(void *context, const char *path, sw_buffer *bytes)
 {
-    const sw_git *git = context;
+    sw_git *git = context;
     char *inside = inside_path(git, path);
-    git_oid id;
     sw_file_origin origin = SW_FILE_ON_DISK;
     if (inside != NULL) {
-        bool found = look_up_in_tree(git, inside, &id) && (bytes == NULL || append_blob(git, &id, bytes));
-        origin = found ? SW_FILE_GIVEN : SW_FILE_MISSING;
+        pthread_mutex_lock(&looking);
+        origin = find_in_tree(git->repository, git->tree, inside, bytes)
+                     ? SW_FILE_GIVEN
+                     : find_in_submodule(git, inside, bytes);
+        if (origin == SW_FILE_MISSING && is_ignored(git, inside)) {
+            origin = SW_FILE_ON_DISK; /* git has it in no revision */
+        }
+        pthread_mutex_unlock(&looking);
     }
     free(inside);
     return origin;
@@ -247,7 +311,7 @@ static sw_file_origin find_staged(void *context, const char *path, sw_buffer *by
     char *inside = inside_path(git, path);
     git_oid id;
     sw_file_origin origin = inside == NULL ? SW_FILE_ON_DISK : look_up(git, inside, &id);
-    if (origin == SW_FILE_GIVEN && bytes != NULL && !append_blob(git, &id, bytes)) {
+    if (origin == SW_FILE_GIVEN && bytes != NULL && !append_blob(git->repository, &id, bytes)) {
         origin = SW_FILE_MISSING;
     }
     free(inside);

@@ -149,6 +149,7 @@ typedef struct place {
     bool checked; /* a bar check stands between */
     bool ends_line;  /* nothing follows on the line */
     bool one_a_line; /* the bar before has a line of its own */
+    bool opens;      /* the music begins on this line, behind something else */
     uint32_t number; /* where the digits of a comment that is only a number stand; 0: there is none */
     uint32_t number_end;
 } place;
@@ -233,7 +234,8 @@ static place find_place(const sw_bar_walk *w, uint32_t sequence, uint32_t child)
     while (begin < text->length && is_blank(text->bytes[begin])) {
         begin++;
     }
-    p.one_a_line = checks == (p.checked ? 1 : 0) && begin > at(w, sequence)->start;
+    p.opens = begin <= at(w, sequence)->start;
+    p.one_a_line = checks == (p.checked ? 1 : 0) && !p.opens;
     look_behind(text, &p);
     return p;
 }
@@ -320,7 +322,9 @@ void sw_bar_put_behind(sw_bar_walk *w, uint32_t sequence, uint32_t child)
     }
     const sw_text *text = w->reading->files[p.file].text;
     const char *newline = sw_text_newline(text);
-    sw_slice indent = sw_text_indent(text, p.offset);
+    bool next_line =
+        p.opens && next != SW_NO_INDEX && at(w, next)->file == p.file; /* is indented as music is */
+    sw_slice indent = sw_text_indent(text, next_line ? at(w, next)->start : p.offset);
     bool checks = p.checked || has_checks(w, sequence);
     bool lines = p.ends_line && p.one_a_line;
     const char *letter = silence_beside(w, child);

@@ -91,7 +91,7 @@ def bash_proposals(script, *words):
     text = f"""compopt() {{ :; }}; . {script}; COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _stavewright; printf '%s\\n' "${{COMPREPLY[@]}}" """
     result = subprocess.run(["bash", "-c", text, "bash", "stavewright", *words], cwd=ROOT, capture_output=True, text=True)
     expect(result.returncode == 0 and not result.stderr, f"bash completion of {words}: {result.stderr}")
-    return result.stdout.split()
+    return [line for line in result.stdout.splitlines() if line]
 
 
 def completion(folder, rule_names):
@@ -105,6 +105,12 @@ def completion(folder, rule_names):
     expect(sorted(bash_proposals(script, "explain", "")) == sorted(rule_names), "bash: rules")
     expect("corpus" in bash_proposals(script, "outline", "corp"), "bash: paths")
     expect(bash_proposals(script, "roster", "--to", "src/ap") == ["src/app"], "bash: folders")
+    expect(bash_proposals(script, "check", "--format", "=", "s") == ["sarif"], "bash: a value behind =")
+    expect("gcc" in bash_proposals(script, "check", "--format", "="), "bash: all values behind =")
+    expect(bash_proposals(script, "hook", "") == ["install", "remove"], "bash: what a hook can be told")
+    (folder / "first cue").mkdir()
+    proposed = bash_proposals(script, "check", f"{folder}/first")
+    expect(proposed == [f"{folder}/first cue"], f"bash: a path with a space: {proposed}")
     for command in commands():
         options = re.findall(r"^  (--[a-z-]+)", run("help", command), re.M)
         expect(set(options) <= set(bash_proposals(script, command, "--")), f"bash: the options of {command}")

@@ -1,0 +1,1 @@
+dolce = ^\markup { "dolce" }
