@@ -22,7 +22,7 @@ typedef struct sw_text {
     uint32_t line_count;     /* at least 1 */
     uint32_t *continuations; /* for columns: UTF-8 continuation bytes before each block; NULL: all ASCII */
     bool exists;             /* false for a file that is to be created */
-    char *real_path;         /* absolute and without links, where somebody has looked it up; otherwise NULL */
+    char *real_path;         /* absolute and without links, of what was read from the disk; otherwise NULL */
     bool shared;             /* bytes, lines and columns belong to another text */
 } sw_text;
 
@@ -40,6 +40,8 @@ typedef struct sw_place {
 sw_text *sw_text_read(const char *path, char **error);
 /* The text of an existing file from bytes in memory, which are copied. */
 sw_text *sw_text_from_bytes(const char *path, sw_slice bytes);
+/* The same file with other bytes, which are copied. */
+sw_text *sw_text_changed(const sw_text *text, sw_slice bytes);
 /* The same bytes under another path; the other text must live as long. */
 sw_text *sw_text_share(const char *path, const sw_text *other);
 /* The empty text of a file that is to be created. */

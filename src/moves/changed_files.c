@@ -35,7 +35,7 @@ static sw_changed_file *file_of(sw_changed_files *files, const sw_text *text, ch
     files->items = sw_grow(files->items, files->count, &files->capacity, sizeof *files->items);
     sw_changed_file *file = &files->items[files->count++];
     file->before = before;
-    file->now = sw_text_from_bytes(before->path, (sw_slice){before->bytes, before->length});
+    file->now = sw_text_changed(before, (sw_slice){before->bytes, before->length});
     file->from = sw_alloc(((size_t)before->length + 1) * sizeof *file->from);
     for (uint32_t i = 0; i < before->length; i++) {
         file->from[i] = i;
@@ -63,7 +63,7 @@ static void follow(sw_changed_files *files, sw_changed_file *file, const sw_file
     files->old = sw_grow(files->old, files->old_count, &files->old_capacity, sizeof *files->old);
     files->old[files->old_count++] = (sw_former_file){(size_t)(file - files->items), file->now, file->from};
     file->from = from;
-    file->now = sw_text_from_bytes(file->before->path, (sw_slice){patch->after->bytes, patch->after->length});
+    file->now = sw_text_changed(file->before, (sw_slice){patch->after->bytes, patch->after->length});
 }
 
 bool sw_changed_files_keep(sw_changed_files *files, const sw_patch *patch, char **error)

@@ -15,11 +15,12 @@ static sw_text *find_overlay(const sw_reader *reader, const char *path)
     sw_text *found = NULL;
     for (size_t i = 0; i < options->overlay_count && found == NULL; i++) {
         const sw_text *overlay = options->overlays[i];
-        char *other = realpath(overlay->path, NULL);
+        char *looked_up = overlay->real_path != NULL ? NULL : realpath(overlay->path, NULL);
+        const char *other = looked_up != NULL ? looked_up : overlay->real_path;
         if (strcmp(overlay->path, path) == 0 || (real != NULL && other != NULL && strcmp(real, other) == 0)) {
             found = (sw_text *)(uintptr_t)overlay; /* only read, and not freed: see sw_file.owned */
         }
-        free(other);
+        free(looked_up);
     }
     free(real);
     return found;

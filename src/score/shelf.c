@@ -81,9 +81,6 @@ static shelved *place_of(sw_shelf *shelf, sw_slice key, bool *first)
 static void fill(shelved *file, const char *path, const sw_text *given)
 {
     file->text = given == NULL ? sw_text_read(path, &file->error) : NULL;
-    if (file->text != NULL) {
-        file->text->real_path = realpath(path, NULL); /* each score that includes it may ask */
-    }
     const sw_text *text = given == NULL ? file->text : given;
     file->syntax = text == NULL ? NULL : sw_syntax_parse(text);
     file->error = file->syntax == NULL ? file->error : sw_syntax_refusal(file->syntax);

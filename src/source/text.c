@@ -74,6 +74,13 @@ sw_text *sw_text_from_bytes(const char *path, sw_slice bytes)
     return text_over(path, copy, true);
 }
 
+sw_text *sw_text_changed(const sw_text *text, sw_slice bytes)
+{
+    sw_text *changed = sw_text_from_bytes(text->path, bytes);
+    changed->real_path = text->real_path == NULL ? NULL : strdup(text->real_path);
+    return changed;
+}
+
 sw_text *sw_text_share(const char *path, const sw_text *other)
 {
     sw_text *text = sw_alloc(sizeof *text);
@@ -142,7 +149,9 @@ sw_text *sw_text_read(const char *path, char **error)
         sw_buffer_free(&bytes);
         return NULL;
     }
-    return text_over(path, bytes, true);
+    sw_text *text = text_over(path, bytes, true);
+    text->real_path = standard_input ? NULL : realpath(path, NULL); /* many ask whether it is their file */
+    return text;
 }
 
 void sw_text_free(sw_text *text)
@@ -262,7 +271,11 @@ bool sw_same_path(const char *a, const char *b)
 
 bool sw_text_same_file(const sw_text *a, const sw_text *b)
 {
-    return a == b || strcmp(a->path, b->path) == 0 || sw_same_path(a->path, b->path);
+    if (a == b || strcmp(a->path, b->path) == 0) {
+        return true;
+    }
+    bool known = a->real_path != NULL && b->real_path != NULL;
+    return known ? strcmp(a->real_path, b->real_path) == 0 : sw_same_path(a->path, b->path);
 }
 
 sw_slice sw_text_indent(const sw_text *text, uint32_t offset)

@@ -85,7 +85,7 @@ bool sw_patch_finish(sw_patch *patch, char **error)
         sw_buffer after = {0};
         sw_edits_apply(&file->edits, file->text, &after);
         sw_text_free(file->after);
-        file->after = sw_text_from_bytes(file->text->path, sw_buffer_slice(&after));
+        file->after = sw_text_changed(file->text, sw_buffer_slice(&after));
         sw_buffer_free(&after);
     }
     return true;
