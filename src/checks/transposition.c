@@ -30,6 +30,17 @@ static bool staff_plays(const sw_check *check, const sw_score *score, uint32_t s
     return false;
 }
 
+/* True when it fits what another player of the staff has in hand. */
+static bool fits_another(const sw_entries *entries, const sw_entry *entry)
+{
+    for (uint32_t i = 0; i < entry->other_count; i++) {
+        if (entries->others[entry->others + i].fit == SW_TRANSPOSITION_FITS) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void report(sw_check *check, const sw_score *score, uint32_t staff, const sw_entry *entry)
 {
     const sw_music *m = &check->reading->music[entry->transposition_music];
@@ -73,7 +84,7 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
                                                         sw_pitch_semitones(entry->instrument->sounds) != 0);
         bool wrong = transposes && (entry->fit == SW_TRANSPOSITION_OTHER ||
                                     (entry->fit == SW_TRANSPOSITION_OCTAVE && !octave_is_free(entry)));
-        if (lasts && wrong && entry->transposition_music != told &&
+        if (lasts && wrong && !fits_another(entries, entry) && entry->transposition_music != told &&
             staff_plays(check, score, staff, entry->onset,
                         i + 1 < entries->count ? &entries->items[i + 1].onset : NULL)) {
             report(check, score, staff, entry);

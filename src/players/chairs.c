@@ -203,6 +203,32 @@ static bool change_instrument(builder *b, const sw_chair_text *said)
     return changed;
 }
 
+/* The instrument that all of a staff's players have; NULL: they have several. */
+static const sw_instrument *common_instrument(const builder *b)
+{
+    for (size_t i = 1; i < b->present_count; i++) {
+        if (b->present[i].instrument != b->present[0].instrument) {
+            return NULL;
+        }
+    }
+    return b->present[0].instrument;
+}
+
+/* Where the players have several instruments, "Picc." alone says whose notes follow. */
+static bool choose_by_instrument(builder *b, const char *text)
+{
+    const sw_instrument *named =
+        common_instrument(b) != NULL ? NULL : sw_instruments_find(sw_film_instruments(b->film), text);
+    bool any = false;
+    for (size_t i = 0; i < b->present_count; i++) {
+        any = any || (named != NULL && b->present[i].instrument == named);
+    }
+    for (size_t i = 0; i < b->present_count && any; i++) {
+        b->active[i] = b->present[i].instrument == named;
+    }
+    return any;
+}
+
 static bool choose_players(builder *b, const sw_chair_text *said)
 {
     bool all = said->kind == SW_CHAIR_TEXT_ALL;
@@ -253,7 +279,7 @@ static void go_through(builder *b, uint32_t staff)
     for (size_t i = 0; i < b->saying_count; i++) {
         sw_chair_text said = read_saying(b, &b->sayings[i]);
         bool changed = said.kind == SW_CHAIR_TEXT_CHANGE ? change_instrument(b, &said)
-                       : said.kind == SW_CHAIR_TEXT_NONE ? false
+                       : said.kind == SW_CHAIR_TEXT_NONE ? choose_by_instrument(b, b->sayings[i].text)
                                                          : choose_players(b, &said);
         if (!changed) {
             continue;
