@@ -13,6 +13,7 @@ typedef struct saying {
     const char *text;
     bool is_name;
     uint32_t voice; /* SW_NO_INDEX: in none with notes */
+    bool over_note;
     size_t order;
 } saying;
 
@@ -36,21 +37,21 @@ typedef struct builder {
  */
 
 static void add_saying(builder *b, sw_rational from, uint32_t music, const char *text, bool is_name,
-                       uint32_t voice)
+                       uint32_t voice, bool over_note)
 {
     if (text[0] == '\0') {
         return;
     }
     b->sayings = sw_grow(b->sayings, b->saying_count, &b->saying_capacity, sizeof *b->sayings);
-    b->sayings[b->saying_count] = (saying){from, music, text, is_name, voice, b->saying_count};
+    b->sayings[b->saying_count] = (saying){from, music, text, is_name, voice, over_note, b->saying_count};
     b->saying_count++;
 }
 
-static void add_marks(builder *b, uint32_t music, sw_rational onset, uint32_t voice)
+static void add_marks(builder *b, uint32_t music, sw_rational onset, uint32_t voice, bool over_note)
 {
     for (uint32_t m = b->reading->music[music].first; m != SW_NO_INDEX; m = b->reading->music[m].next) {
         if (b->reading->music[m].kind == SW_MUSIC_MARK && b->reading->music[m].name != 0) {
-            add_saying(b, onset, m, sw_music_mark_text(b->reading, m), false, voice);
+            add_saying(b, onset, m, sw_music_mark_text(b->reading, m), false, voice, over_note);
         }
     }
 }
@@ -84,10 +85,10 @@ static void add_settings(builder *b, uint32_t staff)
             continue;
         }
         if (m->kind == SW_MUSIC_CHORD) {
-            add_marks(b, setting->music, setting->onset, setting->voice);
+            add_marks(b, setting->music, setting->onset, setting->voice, true);
         } else {
             add_saying(b, setting->onset, setting->music, sw_reading_name(b->reading, m->name2), true,
-                       SW_NO_INDEX);
+                       SW_NO_INDEX, false);
         }
     }
 }
@@ -111,10 +112,10 @@ static void collect_sayings(builder *b, uint32_t staff)
             continue;
         }
         if (event->chord != chord) {
-            add_marks(b, event->chord, event->onset, event->voice);
+            add_marks(b, event->chord, event->onset, event->voice, event->kind == SW_EVENT_NOTE);
         }
         if (event->music != event->chord && b->reading->music[event->chord].kind == SW_MUSIC_CHORD) {
-            add_marks(b, event->music, event->onset, event->voice);
+            add_marks(b, event->music, event->onset, event->voice, event->kind == SW_EVENT_NOTE);
         }
         chord = event->chord;
     }
@@ -241,6 +242,20 @@ static bool choose_players(builder *b, const sw_chair_text *said)
     return true;
 }
 
+/* "2. con sord." over a note of winds tells who plays it, too. */
+static bool is_for_named(const builder *b, const saying *s, const sw_chair_text *said)
+{
+    const sw_instrument *present = b->present[0].instrument;
+    if (said->kind != SW_CHAIR_TEXT_NONE || said->number_count == 0 || !s->over_note || present == NULL ||
+        (present->family != SW_WOODWIND && present->family != SW_BRASS)) {
+        return false;
+    }
+    sw_technique_said way;
+    bool in_brackets;
+    return sw_techniques_read(sw_film_techniques(b->film), &present->family, sw_slice_of(s->text), &way, 1,
+                              &in_brackets) > 0;
+}
+
 /* A new name in front of the staff is a change for all of its players. */
 static sw_chair_text read_saying(const builder *b, const saying *s)
 {
@@ -278,6 +293,7 @@ static void go_through(builder *b, uint32_t staff)
     sw_rational last = sw_rational_zero();
     for (size_t i = 0; i < b->saying_count; i++) {
         sw_chair_text said = read_saying(b, &b->sayings[i]);
+        said.kind = is_for_named(b, &b->sayings[i], &said) ? SW_CHAIR_TEXT_ONLY : said.kind;
         bool changed = said.kind == SW_CHAIR_TEXT_CHANGE ? change_instrument(b, &said)
                        : said.kind == SW_CHAIR_TEXT_NONE ? choose_by_instrument(b, b->sayings[i].text)
                                                          : choose_players(b, &said);
