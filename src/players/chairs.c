@@ -242,18 +242,34 @@ static bool choose_players(builder *b, const sw_chair_text *said)
     return true;
 }
 
-/* "2. con sord." over a note of winds tells who plays it, too. */
-static bool is_for_named(const builder *b, const saying *s, const sw_chair_text *said)
+/* Whether what a saying stands over is all that the staff has then: one note of one voice. */
+static bool is_over_single_note(const builder *b, uint32_t staff, const saying *s)
+{
+    sw_staff_events events = sw_score_staff_events(b->score, staff);
+    for (uint32_t i = events.first; i < events.end && s->over_note; i++) {
+        const sw_event *event = &b->score->events[i];
+        bool sounds = event->kind != SW_EVENT_SKIP && sw_rational_compare(event->onset, s->from) <= 0 &&
+                      sw_rational_compare(sw_event_end(event), s->from) > 0;
+        if (sounds && (event->voice != s->voice || (event->flags & SW_EVENT_CHORD) != 0)) {
+            return false;
+        }
+    }
+    return s->over_note;
+}
+
+/* "2. con sord." over a single note of winds tells who plays it, too. */
+static bool is_for_named(const builder *b, uint32_t staff, const saying *s, const sw_chair_text *said)
 {
     const sw_instrument *present = b->present[0].instrument;
-    if (said->kind != SW_CHAIR_TEXT_NONE || said->number_count == 0 || !s->over_note || present == NULL ||
+    if (said->kind != SW_CHAIR_TEXT_NONE || said->number_count == 0 || present == NULL ||
         (present->family != SW_WOODWIND && present->family != SW_BRASS)) {
         return false;
     }
     sw_technique_said way;
     bool in_brackets;
     return sw_techniques_read(sw_film_techniques(b->film), &present->family, sw_slice_of(s->text), &way, 1,
-                              &in_brackets) > 0;
+                              &in_brackets) > 0 &&
+           is_over_single_note(b, staff, s);
 }
 
 /* A new name in front of the staff is a change for all of its players. */
@@ -293,7 +309,7 @@ static void go_through(builder *b, uint32_t staff)
     sw_rational last = sw_rational_zero();
     for (size_t i = 0; i < b->saying_count; i++) {
         sw_chair_text said = read_saying(b, &b->sayings[i]);
-        said.kind = is_for_named(b, &b->sayings[i], &said) ? SW_CHAIR_TEXT_ONLY : said.kind;
+        said.kind = is_for_named(b, staff, &b->sayings[i], &said) ? SW_CHAIR_TEXT_ONLY : said.kind;
         bool changed = said.kind == SW_CHAIR_TEXT_CHANGE ? change_instrument(b, &said)
                        : said.kind == SW_CHAIR_TEXT_NONE ? choose_by_instrument(b, b->sayings[i].text)
                                                          : choose_players(b, &said);

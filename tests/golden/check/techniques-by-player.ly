@@ -23,5 +23,13 @@
       c''1^"3." |
       R1*6 |
     }
+    % Over several notes it names one of those who play.
+    \new Staff \with { instrumentName = "Trombones 1, 2" } {
+      \clef bass
+      << { e'1^"1. con sord." } \\ { c' } >> | <c' e'> |
+      <c' e'>^"2. con sord." | % want: prep-time bar 3, beat 1, Trombones 1, 2: open to muted, no time for it
+      <c' e'> |
+      R1*12 |
+    }
   >>
 }
