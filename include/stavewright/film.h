@@ -144,7 +144,8 @@ bool sw_film_is_output(const sw_film *film, const char *file);
 /* What the staves of scores say about the chairs, gathered to write a first stavewright.yaml. */
 typedef struct sw_roster_draft sw_roster_draft;
 
-sw_roster_draft *sw_roster_draft_new(const sw_instruments *instruments);
+/* `film` is borrowed: its instruments, and its chairs where it has some. */
+sw_roster_draft *sw_roster_draft_new(const sw_film *film);
 void sw_roster_draft_free(sw_roster_draft *draft);
 /* Adds the staves of a reading's scores. Names are kept; the reading may be freed afterwards. */
 void sw_roster_draft_add(sw_roster_draft *draft, const sw_reading *reading);

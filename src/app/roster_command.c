@@ -114,7 +114,7 @@ static int init(arguments *given)
     /* A film that has no chairs yet may have instruments and folders. */
     const sw_film *film = sw_inputs_film(&given->inputs, given->inputs.paths.items[0]);
     sw_folders folders = sw_inputs_folders(&given->inputs, NULL);
-    sw_roster_draft *draft = sw_roster_draft_new(sw_film_instruments(film));
+    sw_roster_draft *draft = sw_roster_draft_new(film);
     int status = SW_EXIT_BAD;
     if (gather(given, &folders, draft) > 0) {
         sw_buffer text = {0};

@@ -55,12 +55,13 @@ static bool sounds_as(const sw_entry *entry, sw_pitch pitch, sw_pitch *sound)
 static void fill(const sw_check *check, const sw_score *score, uint32_t staff, const sw_entries *entries,
                  part *p)
 {
-    const sw_entry *entry = NULL;
+    const sw_entry *on_staff = NULL;
     sw_staff_events events = sw_score_staff_events(score, staff);
     p->longest = sw_rational_zero();
     for (uint32_t i = events.first; i < events.end; i++) {
         const sw_event *event = &score->events[i];
-        entry = sw_entries_next(entries, entry, event->onset);
+        on_staff = sw_entries_next(entries, on_staff, event->onset);
+        const sw_entry *entry = sw_entry_of_note(entries, on_staff, i);
         sw_pitch sound;
         if ((event->flags & SW_EVENT_GRACE) != 0 || !sw_event_is_played(check->reading, score, event) ||
             !sounds_as(entry, event->pitch, &sound)) {

@@ -52,7 +52,7 @@ static void report_staff(const sw_chair_scene *scene, uint32_t staff, uint32_t e
 {
     const sw_seated_staff *seated = &scene->seating->staves[staff];
     char label[32];
-    char instrument[64];
+    char instrument[SW_SAY];
     const char *name = sw_staff_label(scene->check->reading, scene->score, staff, label);
     sw_say_instrument(seated->instrument, instrument);
     sw_buffer has = {0};
@@ -87,7 +87,7 @@ static void check_change(const sw_chair_scene *scene, uint32_t event, bool *told
             continue; /* the staff is theirs by a pattern, whatever stands in front of it */
         }
         told[seat->player] = true;
-        char instrument[64];
+        char instrument[SW_SAY];
         sw_buffer others = {0};
         list_players(scene, seat->instrument, "; it is played by ", &others);
         sw_chair_finding(scene, SW_WARNING, event, player->name, "not booked for the %s%s",
@@ -172,7 +172,7 @@ static void check_percussion(const sw_chair_scene *scene, uint32_t event, told_t
     }
     const sw_player *player = thing == NULL ? NULL : player_of(scene, range->first);
     if (player != NULL && tell_once(told, player, thing)) {
-        char name[64];
+        char name[SW_SAY];
         sw_buffer others = {0};
         list_players(scene, thing, "; it is with ", &others);
         sw_chair_finding(scene, SW_WARNING, event, player->name,

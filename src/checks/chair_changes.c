@@ -76,7 +76,7 @@ static bool same_pair(const trouble *a, const trouble *b)
 static void report_at_once(const sw_chair_scene *scene, const char *player, const troubles *list,
                            const trouble *first)
 {
-    char names[2][64];
+    char names[2][SW_SAY];
     sw_buffer bars = {0};
     uint32_t *numbers = sw_alloc(list->count * sizeof *numbers);
     size_t count = 0;
@@ -104,7 +104,7 @@ static void report_at_once(const sw_chair_scene *scene, const char *player, cons
 
 static void report_change(const sw_chair_scene *scene, const char *player, const trouble *t)
 {
-    char names[2][64];
+    char names[2][SW_SAY];
     char seconds[2][SW_SAY];
     sw_chair_finding(
         scene, t->given < 0.6 * t->wanted ? SW_WARNING : SW_NOTE, t->note->event, player,

@@ -1,6 +1,5 @@
 #include "checks/chair_findings.h"
 
-#include <ctype.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -25,24 +24,6 @@ void sw_chair_finding(const sw_chair_scene *scene, sw_severity severity, uint32_
     sw_findings_add(scene->check->findings, severity, scene->rule, m->file, m->start, m->end, "%s",
                     sw_buffer_text(&text));
     sw_buffer_free(&text);
-}
-
-const char *sw_say_instrument(const sw_instrument *instrument, char text[64])
-{
-    static const char *const hyphened[] = {"tam-tam", "hi-hat", "tom-toms", "roto-toms"};
-    bool keeps = false;
-    snprintf(text, 64, "%s", instrument->id);
-    for (size_t i = 0; i < sizeof hyphened / sizeof hyphened[0]; i++) {
-        keeps = keeps || strcmp(text, hyphened[i]) == 0;
-    }
-    for (size_t i = 0; text[i] != '\0' && !keeps; i++) {
-        text[i] = text[i] == '-' ? ' ' : text[i];
-    }
-    char *key = strstr(text, " in ");
-    if (key != NULL) { /* "clarinet in eb": the key's letter is a capital */
-        key[4] = (char)toupper((unsigned char)key[4]);
-    }
-    return text;
 }
 
 /* ---- more notes than players -----------------------------------------------------------------------------

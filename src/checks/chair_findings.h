@@ -27,7 +27,5 @@ void sw_find_missing_things(const sw_chair_scene *scene);
 /* Adds a finding of the scene's rule at an event: "bar 3, beat 1, LABEL: MESSAGE". */
 void sw_chair_finding(const sw_chair_scene *scene, sw_severity severity, uint32_t event, const char *label,
                       const char *format, ...) __attribute__((format(printf, 5, 6)));
-/* "contrabassoon" as a word of a sentence: "double bass", "clarinet in A". */
-const char *sw_say_instrument(const sw_instrument *instrument, char text[64]);
 
 #endif

@@ -2,8 +2,6 @@
 
 #include <stdlib.h>
 
-#include "players/chairs.h"
-
 /* The figures are round ones: a little less than what they say is enough. */
 static const double ENOUGH = 0.9;
 
@@ -11,8 +9,8 @@ typedef struct scene {
     const sw_techniques *techniques;
     const sw_score *score;
     const sw_playing *playing;
-    const sw_instrument *instrument;     /* with which the staff begins ... */
-    const sw_instrument *const *in_hand; /* ... and by event; NULL: the same throughout */
+    const sw_instrument *instrument; /* with which the staff begins */
+    sw_seated_notes who;
     sw_changeovers *list;
 } scene;
 
@@ -34,7 +32,9 @@ static bool is_plucked(const scene *s, const sw_stroke *stroke)
 
 static const sw_instrument *instrument_of(const scene *s, const sw_stroke *stroke)
 {
-    const sw_instrument *own = s->in_hand == NULL ? NULL : s->in_hand[stroke->event];
+    const sw_seat_range *range = s->who.ranges == NULL ? NULL : &s->who.ranges[stroke->event];
+    bool known = range != NULL && range->first < range->end;
+    const sw_instrument *own = known ? s->who.seating->seats[range->first].instrument : NULL;
     return own == NULL ? s->instrument : own;
 }
 
@@ -73,20 +73,33 @@ static sw_changeover longest_change(const scene *s, const sw_stroke *before, con
     return longest;
 }
 
+/* The last stroke before one in which one of its players has played: "2. con sord." is not for the first one,
+ * who has played up to it. */
+static uint32_t last_of_players(const scene *s, const sw_stroke *stroke)
+{
+    uint32_t before = stroke->before;
+    while (s->who.ranges != NULL && before != SW_NO_INDEX &&
+           !sw_seats_meet(s->who, s->list->strokes.items[before].event, stroke->event)) {
+        before = s->list->strokes.items[before].before;
+    }
+    return before;
+}
+
 sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
                                        const sw_score *score, const sw_playing *playing, uint32_t staff,
-                                       const sw_instrument *const *in_hand)
+                                       sw_seated_notes who)
 {
     sw_changeovers list = {.strokes = sw_strokes_of_staff(reading, score, staff)};
-    scene s = {techniques, score, playing, playing->instruments[staff], in_hand, &list};
+    scene s = {techniques, score, playing, playing->instruments[staff], who, &list};
     for (uint32_t i = 0; i < list.strokes.count; i++) {
         const sw_stroke *stroke = &list.strokes.items[i];
-        if (stroke->before == SW_NO_INDEX || stroke->tied) {
+        uint32_t before = last_of_players(&s, stroke);
+        if (before == SW_NO_INDEX || stroke->tied) {
             continue;
         }
-        sw_changeover found = longest_change(&s, &list.strokes.items[stroke->before], stroke);
+        sw_changeover found = longest_change(&s, &list.strokes.items[before], stroke);
         if (found.change != NULL) {
-            found.before = stroke->before;
+            found.before = before;
             found.stroke = i;
             list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);
             list.items[list.count++] = found;

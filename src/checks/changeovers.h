@@ -4,6 +4,7 @@
 #define SW_CHECKS_CHANGEOVERS_H
 
 #include "checks/strokes.h"
+#include "players/chair_notes.h"
 #include "stavewright/techniques.h"
 
 typedef struct sw_changeover {
@@ -24,12 +25,12 @@ typedef struct sw_changeovers {
 } sw_changeovers;
 
 /* Those of one staff whose instrument is known. Where a stroke needs several changes at once, the longest.
- * `in_hand`: by event, the instrument of the players of the staff, where they change it (NULL entries: that
- * with which the staff begins; NULL: so it is for all); from one instrument to another nothing is measured
- * here. Free with sw_changeovers_free. */
+ * `who`: who plays which note on what; with ranges of NULL all play all on the instrument with which the
+ * staff begins. From one instrument to another nothing is measured here, nor from one player to another. Free
+ * with sw_changeovers_free. */
 sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
                                        const sw_score *score, const sw_playing *playing, uint32_t staff,
-                                       const sw_instrument *const *in_hand);
+                                       sw_seated_notes who);
 void sw_changeovers_free(sw_changeovers *changeovers);
 
 /* A value to take off the end of a note, and its name ("an eighth"). */

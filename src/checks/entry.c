@@ -84,7 +84,8 @@ typedef struct walker {
     const char *name;
     const sw_instrument *named;
     sw_entry now;
-    size_t next; /* the span of the seating that comes next */
+    size_t next;          /* the span of the seating that comes next */
+    const sw_seats *span; /* the one before, if its players have several instruments; otherwise NULL */
 } walker;
 
 /* Whether an entry says again what the one before it says: most clefs change nothing here. */
@@ -93,16 +94,53 @@ static bool says_the_same(const sw_entry *a, const sw_entry *b)
     return a->instrument == b->instrument && a->fit == b->fit &&
            a->transposition_music == b->transposition_music && a->octave_clef == b->octave_clef &&
            a->bass_clef == b->bass_clef && a->harmonic_heads == b->harmonic_heads && !a->only_here &&
-           !b->only_here;
+           !b->only_here && a->other_count == 0 && b->other_count == 0;
 }
 
-static void add(sw_entries *entries, const sw_entry *entry)
+static bool is_other(const sw_entries *entries, const sw_entry *entry, const sw_instrument *taken)
 {
-    if (entries->count > 0 && says_the_same(&entries->items[entries->count - 1], entry)) {
+    for (uint32_t i = 0; i < entry->other_count; i++) {
+        if (entries->others[entry->others + i].taken == taken) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Adds what holds for those players who have not taken what the others have. */
+static void add_others(const sw_instruments *instruments, const sw_seating *seating, const walker *w,
+                       sw_entries *entries, sw_entry *now)
+{
+    now->others = (uint32_t)entries->other_count;
+    for (size_t i = 0; i < w->span->all_count; i++) {
+        const sw_instrument *taken = seating->seats[w->span->all_first + i].instrument;
+        if (taken == NULL || taken == w->named || is_other(entries, now, taken)) {
+            continue;
+        }
+        sw_entry own = w->now;
+        own.taken = taken;
+        fit(instruments, taken->id, taken, &own);
+        entries->others =
+            sw_grow(entries->others, entries->other_count, &entries->other_capacity, sizeof *entries->others);
+        entries->others[entries->other_count++] = own;
+        now->other_count++;
+    }
+}
+
+/* Adds what holds from now on. `seating` is needed only where the players have several instruments. */
+static void add(const sw_instruments *instruments, const sw_seating *seating, const walker *w,
+                sw_entries *entries)
+{
+    sw_entry now = w->now;
+    now.taken = w->named;
+    if (w->span != NULL) {
+        add_others(instruments, seating, w, entries, &now);
+    }
+    if (entries->count > 0 && says_the_same(&entries->items[entries->count - 1], &now)) {
         return;
     }
     entries->items = sw_grow(entries->items, entries->count, &entries->capacity, sizeof *entries->items);
-    entries->items[entries->count++] = *entry;
+    entries->items[entries->count++] = now;
 }
 
 static walker begin(const sw_instruments *instruments, const sw_reading *reading, const sw_score *score,
@@ -148,14 +186,9 @@ static bool take(const sw_instruments *instruments, const sw_reading *reading, c
     return true;
 }
 
-/* What all players of a staff take when a span begins with a text; NULL: nothing, or not all the same. */
-static const sw_instrument *taken_by_all(const sw_reading *reading, const sw_seating *seating,
-                                         const sw_seats *span)
+/* What all players of a staff have in a span; NULL: not all the same. */
+static const sw_instrument *taken_by_all(const sw_seating *seating, const sw_seats *span)
 {
-    if (span->said == SW_NO_INDEX || reading->music[span->said].kind != SW_MUSIC_MARK ||
-        span->all_count == 0) {
-        return NULL;
-    }
     const sw_instrument *taken = seating->seats[span->all_first].instrument;
     for (size_t i = 1; i < span->all_count; i++) {
         if (seating->seats[span->all_first + i].instrument != taken) {
@@ -176,13 +209,22 @@ static void take_texts(const sw_instruments *instruments, const sw_reading *read
         if (until != NULL && sw_rational_compare(span->from, *until) > 0) {
             return;
         }
-        const sw_instrument *taken = taken_by_all(reading, seating, span);
+        bool by_text = span->said != SW_NO_INDEX && reading->music[span->said].kind == SW_MUSIC_MARK;
+        if (!by_text || span->all_count == 0) {
+            w->span = NULL; /* a new name is for all */
+            continue;
+        }
+        const sw_instrument *taken = taken_by_all(seating, span);
+        bool changes = taken == NULL || taken != w->named || w->span != NULL;
+        w->span = taken == NULL ? span : NULL;
         if (taken != NULL && taken != w->named) {
             w->named = taken;
             w->name = taken->id;
             fit(instruments, w->name, w->named, &w->now);
+        }
+        if (changes) {
             w->now.onset = span->from;
-            add(entries, &w->now);
+            add(instruments, seating, w, entries);
         }
     }
 }
@@ -194,7 +236,7 @@ sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_read
     walker *walkers = sw_alloc_zero(score->staff_count + 1, sizeof *walkers);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         walkers[staff] = begin(instruments, reading, score, staff);
-        add(&entries[staff], &walkers[staff].now);
+        add(instruments, seating_or_null, &walkers[staff], &entries[staff]);
     }
     for (size_t i = 0; i < score->setting_count; i++) {
         const sw_setting *setting = &score->settings[i];
@@ -205,7 +247,7 @@ sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_read
                        &entries[staff]);
         }
         if (staff < score->staff_count && take(instruments, reading, setting, &walkers[staff])) {
-            add(&entries[staff], &walkers[staff].now);
+            add(instruments, seating_or_null, &walkers[staff], &entries[staff]);
         }
     }
     for (uint32_t staff = 0; staff < score->staff_count && seating_or_null != NULL; staff++) {
@@ -219,6 +261,7 @@ void sw_entries_free(sw_entries *entries, size_t staff_count)
 {
     for (size_t staff = 0; entries != NULL && staff < staff_count; staff++) {
         free(entries[staff].items);
+        free(entries[staff].others);
     }
     free(entries);
 }
@@ -230,6 +273,12 @@ const sw_entries *sw_check_entries(sw_check *check, const sw_score *score)
         size_t number = (size_t)(score - check->reading->scores);
         *entries =
             sw_entries_of_score(check->instruments, check->reading, score, sw_check_seating(check, number));
+        for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+            if ((*entries)[staff].other_count > 0) {
+                (*entries)[staff].seating = sw_check_seating(check, number);
+                (*entries)[staff].ranges = sw_check_seat_ranges(check, number);
+            }
+        }
     }
     return *entries;
 }
@@ -264,6 +313,39 @@ static bool holds(const sw_entries *entries, const sw_entry *entry, sw_rational 
 const sw_entry *sw_entries_next(const sw_entries *entries, const sw_entry *before, sw_rational onset)
 {
     return before != NULL && holds(entries, before, onset) ? before : sw_entries_at(entries, onset);
+}
+
+const sw_entry *sw_entry_of_note(const sw_entries *entries, const sw_entry *entry, uint32_t event)
+{
+    if (entry->other_count == 0 || entries->ranges == NULL) {
+        return entry;
+    }
+    const sw_seat_range *range = &entries->ranges[event];
+    const sw_instrument *taken =
+        range->first == range->end ? NULL : entries->seating->seats[range->first].instrument;
+    for (uint32_t seat = range->first; seat < range->end; seat++) {
+        if (entries->seating->seats[seat].instrument != taken) {
+            return entry; /* all have the note */
+        }
+    }
+    for (uint32_t i = 0; i < entry->other_count; i++) {
+        if (entries->others[entry->others + i].taken == taken) {
+            return &entries->others[entry->others + i];
+        }
+    }
+    return entry;
+}
+
+bool sw_entries_any(const sw_entries *entries, bool (*is)(const sw_instrument *instrument))
+{
+    for (size_t i = 0; i < entries->count + entries->other_count; i++) {
+        const sw_entry *entry =
+            i < entries->count ? &entries->items[i] : &entries->others[i - entries->count];
+        if (entry->instrument != NULL && is(entry->instrument)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static bool sounds_in_octaves(const sw_instrument *instrument)

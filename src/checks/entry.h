@@ -3,7 +3,7 @@
 #ifndef SW_CHECKS_ENTRY_H
 #define SW_CHECKS_ENTRY_H
 
-#include "players/chairs.h"
+#include "players/chair_notes.h"
 #include "stavewright/check.h"
 
 /* What \transposition says about an instrument whose own transposition is known. */
@@ -25,18 +25,27 @@ typedef struct sw_entry {
     bool bass_clef;
     bool harmonic_heads; /* the note heads are those of harmonics, by an override ... */
     bool only_here;      /* ... that \once limits to this onset */
+    const sw_instrument
+        *taken;      /* what the players have taken; `instrument` is that in the key of \transposition */
+    uint32_t others; /* what holds for those who have taken something else: others[others ..] of the staff */
+    uint32_t other_count;
 } sw_entry;
 
 typedef struct sw_entries {
     sw_entry *items; /* in order of time, the first at 0; at least one */
     size_t count;
     size_t capacity;
+    sw_entry *others; /* see sw_entry */
+    size_t other_count;
+    size_t other_capacity;
+    const sw_seating *seating;   /* who plays which event of the score, where there are others; ... */
+    const sw_seat_range *ranges; /* ... NULL: nobody asks */
 } sw_entries;
 
 /* The entries of all staves of a score, by staff. Changes of instrument are those that say so by a new name
- * of the staff, and with a seating also those by a text for all of its players ("muta in Piccolo"). A name
- * without a key ("Clarinets") means the instrument in the key that \transposition says,
- * if there is one. Free with sw_entries_free. */
+ * of the staff, and with a seating also those by a text ("muta in Piccolo"); what only some of the players
+ * take stands under `others`. A name without a key ("Clarinets") means the instrument in the key that
+ * \transposition says, if there is one. Free with sw_entries_free. */
 sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_reading *reading,
                                 const sw_score *score, const sw_seating *seating_or_null);
 /* NULL is allowed. */
@@ -50,9 +59,15 @@ enum { SW_ENTRY_READINGS = 3 };
 size_t sw_entry_written(const sw_entry *entry, sw_pitch pitch, sw_pitch written[SW_ENTRY_READINGS]);
 /* Whether the note heads are those of harmonics for a note at a moment for which the entry holds. */
 bool sw_entry_has_harmonic_heads(const sw_entry *entry, sw_rational onset);
-/* What holds at a moment. */
+/* What holds on the staff at a moment. */
 const sw_entry *sw_entries_at(const sw_entries *entries, sw_rational onset);
 /* The same for notes one after another: `before` is what held for the note before, NULL for the first one. */
 const sw_entry *sw_entries_next(const sw_entries *entries, const sw_entry *before, sw_rational onset);
+/* What holds for one note, an index of the score's events. `entry` is what holds on its staff then; where
+ * those who play the note have another instrument than the staff's first ("2. muta in Piccolo"), it is
+ * theirs. */
+const sw_entry *sw_entry_of_note(const sw_entries *entries, const sw_entry *entry, uint32_t event);
+/* Whether something is true of an instrument that anybody has on the staff at any time. */
+bool sw_entries_any(const sw_entries *entries, bool (*is)(const sw_instrument *instrument));
 
 #endif

@@ -97,7 +97,7 @@ typedef struct scene {
 static void add_voice(const scene *s, uint32_t voice, sw_line *line)
 {
     const sw_stroke *before = NULL;
-    const sw_entry *entry = NULL;
+    const sw_entry *on_staff = NULL;
     int slurs = 0;
     size_t next = 0;
     for (size_t i = 0; i < s->strokes.count; i++) {
@@ -106,7 +106,8 @@ static void add_voice(const scene *s, uint32_t voice, sw_line *line)
         if (stroke->voice != voice || (event->flags & SW_EVENT_GRACE) != 0) {
             continue;
         }
-        entry = sw_entries_next(s->entries, entry, stroke->onset);
+        on_staff = sw_entries_next(s->entries, on_staff, stroke->onset);
+        const sw_entry *entry = sw_entry_of_note(s->entries, on_staff, stroke->event);
         const sw_limit *limit =
             entry->instrument == line->instrument ? NULL : sw_limits_of(s->check->limits, entry->instrument);
         sw_pitch readings[SW_ENTRY_READINGS];

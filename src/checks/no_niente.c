@@ -14,10 +14,9 @@ static bool is_niente(const sw_reading *reading, uint32_t mark)
 }
 
 /* A register of the note that can't fade, however the note is read; NULL: none. */
-static const sw_register *stubborn_register(const sw_entries *entries, const sw_event *event)
+static const sw_register *stubborn_register(const sw_entry *entry, const sw_event *event)
 {
     sw_pitch written[SW_ENTRY_READINGS];
-    const sw_entry *entry = sw_entries_at(entries, event->onset);
     size_t count = event->kind == SW_EVENT_NOTE ? sw_entry_written(entry, event->pitch, written) : 0;
     const sw_register *found = NULL;
     for (size_t i = 0; i < count; i++) {
@@ -52,14 +51,16 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
             !sw_event_has_mark(check->reading, event, is_niente)) {
             continue;
         }
-        const sw_instrument *instrument = sw_entries_at(entries, event->onset)->instrument;
+        const sw_entry *entry = sw_entry_of_note(entries, sw_entries_at(entries, event->onset), i);
+        const sw_instrument *instrument = entry->instrument;
         const sw_limit *limit = sw_limits_of(check->limits, instrument);
         bool never = limit != NULL && limit->known_fade && !limit->fades;
-        const sw_register *reg = stubborn_register(entries, event);
-        char what[SW_SAY];
+        const sw_register *reg = stubborn_register(entry, event);
+        char what[2 * SW_SAY];
+        char name[SW_SAY];
         if (never || reg != NULL) {
-            snprintf(what, sizeof what, "%s's %s%s", instrument->id, never ? "tone" : reg->name,
-                     never ? "" : " register");
+            snprintf(what, sizeof what, "%.64s's %s%s", sw_say_instrument(instrument, name),
+                     never ? "tone" : reg->name, never ? "" : " register");
             report(check, score, staff, event, what);
         }
     }

@@ -60,31 +60,17 @@ static void report(const scene *s, const sw_changeovers *list, const sw_changeov
 static const sw_rule_option options[] = {
     {"margin", 0, 0, 1, "the share of the time wanted that may be missing: 0.2 lets 0.8 of 1 s pass"}, {0}};
 
-static void check_staff(const scene *s, const sw_playing *playing, const sw_instrument *const *in_hand)
+static void check_staff(const scene *s, const sw_playing *playing, sw_seated_notes who)
 {
     double share = 1 - sw_check_option(s->check, &sw_rule_prep_time, "margin");
-    sw_changeovers list = sw_changeovers_of_staff(s->check->techniques, s->check->reading, s->score, playing,
-                                                  s->staff, in_hand);
+    sw_changeovers list =
+        sw_changeovers_of_staff(s->check->techniques, s->check->reading, s->score, playing, s->staff, who);
     for (size_t i = 0; i < list.count; i++) {
         if (list.items[i].given < share * list.items[i].change->seconds) {
             report(s, &list, &list.items[i]);
         }
     }
     sw_changeovers_free(&list);
-}
-
-/* What the players have in hand at each note ("muta in Piccolo", a new name of the staff); free(). */
-static const sw_instrument **instruments_in_hand(sw_check *check, size_t number)
-{
-    const sw_score *score = &check->reading->scores[number];
-    const sw_seating *seating = sw_check_seating(check, number);
-    const sw_seat_range *ranges = sw_check_seat_ranges(check, number);
-    const sw_instrument **in_hand = sw_alloc_zero(score->event_count + 1, sizeof *in_hand);
-    for (size_t i = 0; i < score->event_count; i++) {
-        bool known = ranges[i].end > ranges[i].first;
-        in_hand[i] = known ? seating->seats[ranges[i].first].instrument : NULL;
-    }
-    return in_hand;
 }
 
 /* Other instruments of one player: told by the rule chairs, or, where that is not run, here. */
@@ -104,15 +90,13 @@ static void check_score(sw_check *check, size_t number)
     }
     const sw_score *score = &check->reading->scores[number];
     const sw_playing *playing = sw_check_playing(check, number);
-    const sw_instrument **in_hand = NULL;
+    sw_seated_notes who = {sw_check_seating(check, number), sw_check_seat_ranges(check, number)};
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         scene s = {check, score, playing->instruments[staff], staff};
         if (s.instrument != NULL && sw_playing_changes(playing, score, staff)) {
-            in_hand = in_hand == NULL ? instruments_in_hand(check, number) : in_hand;
-            check_staff(&s, playing, in_hand);
+            check_staff(&s, playing, who);
         }
     }
-    free(in_hand);
 }
 
 static void run(sw_check *check)

@@ -9,6 +9,7 @@
  * instruments in other keys are entered either way. In the bass clef, horns and bass clarinets may be written
  * an octave lower than in the treble clef. Where there are several readings, only a note that is outside on
  * each of them is reported. */
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -231,6 +232,18 @@ static void say_bars(const sw_score *score, const outlier *group, size_t count, 
     free(bars);
 }
 
+/* "its", or "the piccolo's", where others of the staff's players have another instrument. */
+static void say_whose(const outlier *o, const sw_entries *entries, char text[SW_SAY])
+{
+    bool staffs = sw_entries_at(&entries[o->staff], o->event->onset)->instrument == o->instrument;
+    char name[SW_SAY];
+    if (staffs) {
+        snprintf(text, SW_SAY, "its");
+    } else {
+        snprintf(text, SW_SAY, "the %.64s's", sw_say_instrument(o->instrument, name));
+    }
+}
+
 /* `group`: the notes that are told together, the furthest first: those of one bar, and of the whole staff
  * where some instruments have them. */
 static void report(sw_check *check, const sw_score *score, const outlier *group, size_t count,
@@ -244,7 +257,7 @@ static void report(sw_check *check, const sw_score *score, const outlier *group,
     sw_pitch section = below ? instrument->written_low : instrument->written_high;
     sw_pitch extreme = below ? instrument->extreme_low : instrument->extreme_high;
     char label[32];
-    char words[3][SW_SAY];
+    char words[4][SW_SAY];
     sw_buffer text = {0};
     sw_buffer_format(&text, "%s, %s: ", sw_say_place(score, o->event->onset, words[0]),
                      sw_staff_label(check->reading, score, o->staff, label));
@@ -259,14 +272,15 @@ static void report(sw_check *check, const sw_score *score, const outlier *group,
     sw_buffer_format(&text, " is %s %s ", sw_say_interval(o->away, words[0]), below ? "below" : "above");
     say_limit(v, instrument, section, words[1]);
     say_limit(v, instrument, extreme, words[2]);
+    say_whose(o, entries, words[3]);
     if (!beyond_all) {
         sw_buffer_format(&text, "%s, the usual %s (some reach %s)", words[1], below ? "bottom" : "top",
                          words[2]);
     } else if (sw_pitch_equal(section, extreme)) {
-        sw_buffer_format(&text, "its %s note, %s", below ? "lowest" : "highest", words[1]);
+        sw_buffer_format(&text, "%s %s note, %s", words[3], below ? "lowest" : "highest", words[1]);
     } else {
-        sw_buffer_format(&text, "its %s note, %s, or %s at the very most", below ? "lowest" : "highest",
-                         words[1], words[2]);
+        sw_buffer_format(&text, "%s %s note, %s, or %s at the very most", words[3],
+                         below ? "lowest" : "highest", words[1], words[2]);
     }
     if (v->doubtful) {
         sw_buffer_string(&text, "; outside however it is read");
@@ -374,7 +388,7 @@ static void check_score(sw_check *check, size_t number)
             const sw_event *event = &score->events[i];
             if (sw_event_is_played(check->reading, score, event)) {
                 entry = sw_entries_next(&entries[staff], entry, event->onset);
-                look_at(check, number, event, entry, &list);
+                look_at(check, number, event, sw_entry_of_note(&entries[staff], entry, i), &list);
             }
         }
     }
@@ -398,7 +412,8 @@ const sw_rule sw_rule_range = {
     .explain =
         "Each note is compared with the compass of the instrument that the staff is named for "
         "(instrument name, short\n"
-        "name, context id or variable), or that a new name or a text for all its players (\"muta in "
+        "name, context id or variable), or that a new name or a text (\"muta in Piccolo\", for one player "
+        "\"2. muta in\n"
         "Piccolo\") changes to. A note that the instrument does not have is an error; one "
         "that only soloists,\n"
         "larger models or instruments with an extension have is a warning: ask the player before the "

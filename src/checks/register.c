@@ -91,8 +91,8 @@ static finding mildest(const sw_entry *entry, const sw_event *event, sw_dynamic 
 
 static finding judge(scene *s, const sw_event *event)
 {
-    const sw_entry *entry = sw_entries_next(s->entries, s->entry, event->onset);
-    s->entry = entry;
+    s->entry = sw_entries_next(s->entries, s->entry, event->onset);
+    const sw_entry *entry = sw_entry_of_note(s->entries, s->entry, (uint32_t)(event - s->score->events));
     sw_dynamic_now now = sw_dynamics_at(s->dynamics, event->voice, event->onset);
     if (now.level == SW_NO_DYNAMIC || now.level == SW_NIENTE || now.guessed) {
         return (finding){.event = event};
@@ -260,14 +260,9 @@ static void check_notes(scene *s)
     report(s, &covered);
 }
 
-static bool has_registers(const sw_entries *entries)
+static bool has_registers(const sw_instrument *instrument)
 {
-    for (size_t i = 0; i < entries->count; i++) {
-        if (entries->items[i].instrument != NULL && entries->items[i].instrument->can.register_count > 0) {
-            return true;
-        }
-    }
-    return false;
+    return instrument->can.register_count > 0;
 }
 
 static void check_score(sw_check *check, size_t number)
@@ -282,7 +277,7 @@ static void check_score(sw_check *check, size_t number)
                    .balance = balance,
                    .entries = entries,
                    .staff = staff};
-        if (has_registers(entries) && score->bar_count > 0) {
+        if (sw_entries_any(entries, has_registers) && score->bar_count > 0) {
             check_notes(&s);
         }
         free(s.told);

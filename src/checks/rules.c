@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "base/nearest.h"
+#include "players/playing.h"
 
 #define SW_ROW(name) &sw_rule_##name,
 static const sw_rule *const rules[] = {SW_RULES(SW_ROW)};
@@ -56,8 +57,9 @@ bool sw_rule_is_wanted(const sw_check_options *options, const char *rule)
 const sw_playing *sw_check_playing(sw_check *check, size_t score)
 {
     if (check->playing[score] == NULL) {
-        check->playing[score] = sw_playing_of(check->techniques, check->instruments, check->reading,
-                                              &check->reading->scores[score]);
+        sw_seated_notes who = {sw_check_seating(check, score), sw_check_seat_ranges(check, score)};
+        check->playing[score] = sw_playing_of_players(check->techniques, check->instruments, check->reading,
+                                                      &check->reading->scores[score], who);
     }
     return check->playing[score];
 }

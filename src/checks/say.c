@@ -1,5 +1,6 @@
 #include "checks/say.h"
 
+#include <ctype.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -111,6 +112,24 @@ const char *sw_say_seconds(double seconds, char text[SW_SAY])
         snprintf(text, SW_SAY, "no time");
     } else {
         snprintf(text, SW_SAY, "%.*f s", seconds < 9.95 ? 1 : 0, seconds);
+    }
+    return text;
+}
+
+const char *sw_say_instrument(const sw_instrument *instrument, char text[SW_SAY])
+{
+    static const char *const hyphened[] = {"tam-tam", "hi-hat", "tom-toms", "roto-toms"};
+    bool keeps = false;
+    snprintf(text, SW_SAY, "%s", instrument->id);
+    for (size_t i = 0; i < sizeof hyphened / sizeof hyphened[0]; i++) {
+        keeps = keeps || strcmp(text, hyphened[i]) == 0;
+    }
+    for (size_t i = 0; text[i] != '\0' && !keeps; i++) {
+        text[i] = text[i] == '-' ? ' ' : text[i];
+    }
+    char *key = strstr(text, " in ");
+    if (key != NULL) { /* "clarinet in eb": the key's letter is a capital */
+        key[4] = (char)toupper((unsigned char)key[4]);
     }
     return text;
 }

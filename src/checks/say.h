@@ -19,6 +19,8 @@ const char *sw_say_span(int steps, char text[SW_SAY]);
 void sw_say_bars(const sw_score *score, uint32_t *bars, size_t count, sw_buffer *text);
 /* "2 s", "0.4 s", "no time" */
 const char *sw_say_seconds(double seconds, char text[SW_SAY]);
+/* An instrument as a word of a sentence: "double bass", "clarinet in A". */
+const char *sw_say_instrument(const sw_instrument *instrument, char text[SW_SAY]);
 /* "1 thing", "2 things" */
 const char *sw_say_count(size_t count, const char *thing, char text[SW_SAY]);
 

@@ -22,13 +22,13 @@ static uint32_t tremolo_of(const sw_reading *reading, const sw_score *score, con
 typedef struct found {
     const sw_event *first;
     const sw_event *second;
+    const sw_instrument *instrument;
     uint32_t *bars;
     size_t count;
     size_t capacity;
 } found;
 
-static void report(sw_check *check, const sw_score *score, uint32_t staff, const sw_instrument *instrument,
-                   found *f)
+static void report(sw_check *check, const sw_score *score, uint32_t staff, const found *f)
 {
     char words[3][SW_SAY];
     char label[32];
@@ -43,7 +43,7 @@ static void report(sw_check *check, const sw_score *score, uint32_t staff, const
         sw_buffer_char(&text, ')');
     }
     sw_buffer_format(&text, ", poor on the %s; give it to flutes, clarinets or strings, or repeat one note",
-                     instrument->id);
+                     sw_say_instrument(f->instrument, words[0]));
     const sw_music *m = sw_event_written(check->reading, f->first);
     sw_findings_add(check->findings, SW_NOTE, "tremolo", m->file, m->start, m->end, "%s",
                     sw_buffer_text(&text));
@@ -78,7 +78,8 @@ static void find(const sw_check *check, const sw_score *score, uint32_t staff, c
         if (tremolo == SW_NO_INDEX || tremolo == last) {
             continue;
         }
-        const sw_instrument *instrument = sw_entries_at(entries, event->onset)->instrument;
+        const sw_instrument *instrument =
+            sw_entry_of_note(entries, sw_entries_at(entries, event->onset), i)->instrument;
         if (instrument == NULL || instrument->can.tremolo.slurred != SW_NO ||
             !sw_event_is_played(check->reading, score, event)) {
             continue;
@@ -90,6 +91,7 @@ static void find(const sw_check *check, const sw_score *score, uint32_t staff, c
         }
         if (f->count == 0) {
             f->first = event;
+            f->instrument = instrument;
             f->second = second;
         }
         f->bars = sw_grow(f->bars, f->count, &f->capacity, sizeof *f->bars);
@@ -105,7 +107,7 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
         find(check, score, staff, entries, &f);
     }
     if (f.count > 0) {
-        report(check, score, staff, sw_entries_at(entries, f.first->onset)->instrument, &f);
+        report(check, score, staff, &f);
     }
     free(f.bars);
 }

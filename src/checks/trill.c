@@ -112,21 +112,16 @@ static void report(sw_check *check, const sw_score *score, uint32_t staff, trill
     sw_buffer_free(&text);
 }
 
-static bool has_trills(const sw_entries *entries)
+static bool has_trills(const sw_instrument *instrument)
 {
-    for (size_t i = 0; i < entries->count; i++) {
-        if (entries->items[i].instrument != NULL && entries->items[i].instrument->can.trills.source != NULL) {
-            return true;
-        }
-    }
-    return false;
+    return instrument->can.trills.source != NULL;
 }
 
 static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
 {
     const sw_entries *entries = &sw_check_entries(check, score)[staff];
     trills list = {0};
-    bool known = has_trills(entries) && score->bar_count > 0;
+    bool known = sw_entries_any(entries, has_trills) && score->bar_count > 0;
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t i = events.first; known && i < events.end; i++) {
         const sw_event *event = &score->events[i];
@@ -135,7 +130,7 @@ static void check_staff(sw_check *check, const sw_score *score, uint32_t staff)
             sw_event_has_mark(check->reading, event, is_sign)) {
             continue;
         }
-        const sw_entry *entry = sw_entries_at(entries, event->onset);
+        const sw_entry *entry = sw_entry_of_note(entries, sw_entries_at(entries, event->onset), i);
         sw_pitch upper = sw_key_neighbour(check, score, staff, event->onset, event->pitch, 1);
         trill t = {.event = event, .instrument = entry->instrument};
         t.grade = grade_of(entry, event->pitch, upper, &t);

@@ -28,6 +28,7 @@ typedef struct plan {
     const sw_courtesy_options *options;
     const sw_techniques *techniques;
     const sw_playing *playing;
+    sw_seated_notes who;
     sw_chosen chosen;
     bool *is_chosen; /* by event */
     sw_changeovers *staves;
@@ -335,7 +336,7 @@ static void make_plan(plan *p)
     p->is_chosen = sw_chosen_map(&p->chosen);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         p->staves[staff] =
-            sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff, NULL);
+            sw_changeovers_of_staff(p->techniques, p->chosen.reading, score, p->playing, staff, p->who);
     }
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         for (size_t i = 0; i < p->staves[staff].count && instrument_of(p, staff) != NULL; i++) {
@@ -372,6 +373,7 @@ static bool run(sw_move *move, const sw_courtesy_options *options, const sw_read
               .techniques = o.techniques,
               .chosen = o.chosen,
               .playing = o.playing,
+              .who = o.who,
               .choices = {.move = "courtesy"}};
     make_plan(&p);
     sw_edit_request request = sw_chosen_request(move, &o.chosen, options->elsewhere, reading_options);

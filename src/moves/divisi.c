@@ -747,15 +747,14 @@ static bool can_divide(work *w, char **error)
     return text.length == 0;
 }
 
-static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const sw_read_options *options,
-                   char **error)
+static bool divide(work *w, const sw_chosen *chosen, const sw_seating *seating,
+                   const sw_read_options *options, char **error)
 {
     bool *is_chosen = sw_chosen_map(chosen);
     uint32_t staff = chosen->score->voices[chosen->score->events[chosen->events[0]].voice].staff;
     sw_divisi_read(&w->plan, chosen, staff, is_chosen);
     free(is_chosen);
     const sw_score *score = chosen->score;
-    sw_seating *seating = sw_seating_of(film, chosen->reading, score);
     w->fit = (sw_divisi_fit){score, staff, seating,
                              sw_entries_of_score(w->instruments, chosen->reading, score, seating)};
     bool done = can_divide(w, error);
@@ -772,7 +771,6 @@ static bool divide(work *w, const sw_chosen *chosen, const sw_film *film, const 
     sw_choices_free(&w->choices);
     sw_divisi_plan_free(&w->plan);
     sw_entries_free(w->fit.entries, score->staff_count);
-    sw_seating_free(seating);
     return done;
 }
 
@@ -791,7 +789,7 @@ static bool run(sw_move *move, const sw_divisi_options *options, const sw_read_o
               .divided = sw_techniques_find(o.techniques, "divided"),
               .choices = {.move = "divisi"},
               .arena = sw_arena_new()};
-    bool done = divide(&w, &o.chosen, o.figures.film, reading_options, error);
+    bool done = divide(&w, &o.chosen, o.who.seating, reading_options, error);
     sw_arena_free(w.arena);
     sw_opening_free(&o);
     return done;

@@ -5,13 +5,17 @@
 
 #include "moves/figures.h"
 #include "moves/places.h"
+#include "players/playing.h"
 
 typedef struct sw_opening {
     sw_figures figures;
     const sw_techniques *techniques; /* of the figures' film */
     const sw_instruments *instruments;
     sw_chosen chosen;
-    sw_playing *playing; /* in the score of the chosen notes */
+    sw_seating *seating; /* of the score of the chosen notes */
+    sw_seat_range *ranges;
+    sw_seated_notes who; /* both of them */
+    sw_playing *playing; /* how its notes are played */
 } sw_opening;
 
 /* False with *error (free() it) when nothing is chosen or the figures can't be read; then there is nothing to

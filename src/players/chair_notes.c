@@ -158,6 +158,21 @@ sw_seat_range *sw_seating_of_notes(const sw_seating *seating, const sw_reading *
     return ranges;
 }
 
+bool sw_seats_meet(sw_seated_notes who, uint32_t one, uint32_t other)
+{
+    const sw_seat_range *a = &who.ranges[one];
+    const sw_seat_range *b = &who.ranges[other];
+    bool known = a->first < a->end && b->first < b->end;
+    for (uint32_t i = a->first; known && i < a->end; i++) {
+        for (uint32_t k = b->first; k < b->end; k++) {
+            if (who.seating->seats[i].player == who.seating->seats[k].player) {
+                return true;
+            }
+        }
+    }
+    return !known;
+}
+
 static int compare_own(const void *a, const void *b)
 {
     const sw_own_note *x = a;

@@ -12,6 +12,15 @@ typedef struct sw_seat_range {
     bool all;       /* several voices sound, so all of the staff's players play, whatever a text says */
 } sw_seat_range;
 
+/* Who plays which event of a score. */
+typedef struct sw_seated_notes {
+    const sw_seating *seating;
+    const sw_seat_range *ranges; /* by event; NULL: nobody knows */
+} sw_seated_notes;
+
+/* Whether a player plays in both of two events, as far as is known. */
+bool sw_seats_meet(sw_seated_notes who, uint32_t one, uint32_t other);
+
 /* For each event of the score. A note that sounds alone on its staff is for all who play there; of several
  * the first voice and the higher note are for the first player; a voice that rests beside it is somebody's,
  * too. free() the result. */

@@ -13,6 +13,7 @@ typedef struct saying {
     const char *text;
     bool is_name;
     uint32_t voice; /* SW_NO_INDEX: in none with notes */
+    bool over_note;
     size_t order;
 } saying;
 
@@ -36,21 +37,21 @@ typedef struct builder {
  */
 
 static void add_saying(builder *b, sw_rational from, uint32_t music, const char *text, bool is_name,
-                       uint32_t voice)
+                       uint32_t voice, bool over_note)
 {
     if (text[0] == '\0') {
         return;
     }
     b->sayings = sw_grow(b->sayings, b->saying_count, &b->saying_capacity, sizeof *b->sayings);
-    b->sayings[b->saying_count] = (saying){from, music, text, is_name, voice, b->saying_count};
+    b->sayings[b->saying_count] = (saying){from, music, text, is_name, voice, over_note, b->saying_count};
     b->saying_count++;
 }
 
-static void add_marks(builder *b, uint32_t music, sw_rational onset, uint32_t voice)
+static void add_marks(builder *b, uint32_t music, sw_rational onset, uint32_t voice, bool over_note)
 {
     for (uint32_t m = b->reading->music[music].first; m != SW_NO_INDEX; m = b->reading->music[m].next) {
         if (b->reading->music[m].kind == SW_MUSIC_MARK && b->reading->music[m].name != 0) {
-            add_saying(b, onset, m, sw_music_mark_text(b->reading, m), false, voice);
+            add_saying(b, onset, m, sw_music_mark_text(b->reading, m), false, voice, over_note);
         }
     }
 }
@@ -84,10 +85,10 @@ static void add_settings(builder *b, uint32_t staff)
             continue;
         }
         if (m->kind == SW_MUSIC_CHORD) {
-            add_marks(b, setting->music, setting->onset, setting->voice);
+            add_marks(b, setting->music, setting->onset, setting->voice, true);
         } else {
             add_saying(b, setting->onset, setting->music, sw_reading_name(b->reading, m->name2), true,
-                       SW_NO_INDEX);
+                       SW_NO_INDEX, false);
         }
     }
 }
@@ -111,10 +112,10 @@ static void collect_sayings(builder *b, uint32_t staff)
             continue;
         }
         if (event->chord != chord) {
-            add_marks(b, event->chord, event->onset, event->voice);
+            add_marks(b, event->chord, event->onset, event->voice, event->kind == SW_EVENT_NOTE);
         }
         if (event->music != event->chord && b->reading->music[event->chord].kind == SW_MUSIC_CHORD) {
-            add_marks(b, event->music, event->onset, event->voice);
+            add_marks(b, event->music, event->onset, event->voice, event->kind == SW_EVENT_NOTE);
         }
         chord = event->chord;
     }
@@ -203,6 +204,32 @@ static bool change_instrument(builder *b, const sw_chair_text *said)
     return changed;
 }
 
+/* The instrument that all of a staff's players have; NULL: they have several. */
+static const sw_instrument *common_instrument(const builder *b)
+{
+    for (size_t i = 1; i < b->present_count; i++) {
+        if (b->present[i].instrument != b->present[0].instrument) {
+            return NULL;
+        }
+    }
+    return b->present[0].instrument;
+}
+
+/* Where the players have several instruments, "Picc." alone says whose notes follow. */
+static bool choose_by_instrument(builder *b, const char *text)
+{
+    const sw_instrument *named =
+        common_instrument(b) != NULL ? NULL : sw_instruments_find(sw_film_instruments(b->film), text);
+    bool any = false;
+    for (size_t i = 0; i < b->present_count; i++) {
+        any = any || (named != NULL && b->present[i].instrument == named);
+    }
+    for (size_t i = 0; i < b->present_count && any; i++) {
+        b->active[i] = b->present[i].instrument == named;
+    }
+    return any;
+}
+
 static bool choose_players(builder *b, const sw_chair_text *said)
 {
     bool all = said->kind == SW_CHAIR_TEXT_ALL;
@@ -213,6 +240,36 @@ static bool choose_players(builder *b, const sw_chair_text *said)
         b->active[i] = all || is_named(b, &b->present[i], i, said);
     }
     return true;
+}
+
+/* Whether what a saying stands over is all that the staff has then: one note of one voice. */
+static bool is_over_single_note(const builder *b, uint32_t staff, const saying *s)
+{
+    sw_staff_events events = sw_score_staff_events(b->score, staff);
+    for (uint32_t i = events.first; i < events.end && s->over_note; i++) {
+        const sw_event *event = &b->score->events[i];
+        bool sounds = event->kind != SW_EVENT_SKIP && sw_rational_compare(event->onset, s->from) <= 0 &&
+                      sw_rational_compare(sw_event_end(event), s->from) > 0;
+        if (sounds && (event->voice != s->voice || (event->flags & SW_EVENT_CHORD) != 0)) {
+            return false;
+        }
+    }
+    return s->over_note;
+}
+
+/* "2. con sord." over a single note of winds tells who plays it, too. */
+static bool is_for_named(const builder *b, uint32_t staff, const saying *s, const sw_chair_text *said)
+{
+    const sw_instrument *present = b->present[0].instrument;
+    if (said->kind != SW_CHAIR_TEXT_NONE || said->number_count == 0 || present == NULL ||
+        (present->family != SW_WOODWIND && present->family != SW_BRASS)) {
+        return false;
+    }
+    sw_technique_said way;
+    bool in_brackets;
+    return sw_techniques_read(sw_film_techniques(b->film), &present->family, sw_slice_of(s->text), &way, 1,
+                              &in_brackets) > 0 &&
+           is_over_single_note(b, staff, s);
 }
 
 /* A new name in front of the staff is a change for all of its players. */
@@ -252,8 +309,9 @@ static void go_through(builder *b, uint32_t staff)
     sw_rational last = sw_rational_zero();
     for (size_t i = 0; i < b->saying_count; i++) {
         sw_chair_text said = read_saying(b, &b->sayings[i]);
+        said.kind = is_for_named(b, staff, &b->sayings[i], &said) ? SW_CHAIR_TEXT_ONLY : said.kind;
         bool changed = said.kind == SW_CHAIR_TEXT_CHANGE ? change_instrument(b, &said)
-                       : said.kind == SW_CHAIR_TEXT_NONE ? false
+                       : said.kind == SW_CHAIR_TEXT_NONE ? choose_by_instrument(b, b->sayings[i].text)
                                                          : choose_players(b, &said);
         if (!changed) {
             continue;

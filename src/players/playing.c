@@ -2,12 +2,13 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "players/playing.h"
 #include "players/staff_instrument.h"
-#include "stavewright/techniques.h"
 
 enum {
     SAID = SW_TECHNIQUE_GROUPS, /* things that one text may say */
-    FAMILIES = SW_VOICE + 2     /* with the unknown one */
+    FAMILIES = SW_VOICE + 2,    /* with the unknown one */
+    PLAYERS = 8                 /* of one staff, that are told apart */
 };
 
 /* What a text says to a family: read once, however often it stands in the score. */
@@ -20,8 +21,9 @@ typedef struct reading_of_text {
 /* A word with the voice in which it is written. */
 typedef struct written_word {
     sw_technique_word word;
-    uint32_t voice; /* SW_NO_INDEX: in none */
-    size_t order;   /* in the order of the text */
+    uint32_t voice;   /* SW_NO_INDEX: in none */
+    unsigned players; /* bits: for which players of the staff it holds, by place; 0: for all */
+    size_t order;     /* in the order of the text */
 } written_word;
 
 /* The events of a voice: [first, end). */
@@ -34,7 +36,9 @@ typedef struct builder {
     const sw_techniques *techniques;
     const sw_reading *reading;
     const sw_score *score;
-    const sw_instrument **instruments;
+    const sw_instruments *known;
+    const sw_instrument **instruments; /* by staff */
+    sw_seated_notes who;
     reading_of_text **texts; /* by name and family */
     voice_events *voices;
     written_word *words;
@@ -64,9 +68,69 @@ static const reading_of_text *read_text(builder *b, uint32_t staff, uint32_t mar
     return b->texts[slot];
 }
 
+/* ---- players of one staff -------------------------------------------------------------------------------
+ */
+
+static bool is_wind(const sw_instrument *instrument)
+{
+    return instrument != NULL && (instrument->family == SW_WOODWIND || instrument->family == SW_BRASS);
+}
+
+/* How many players of a staff have ways of playing of their own: those of winds. */
+static size_t players_of(const builder *b, uint32_t staff)
+{
+    if (b->who.ranges == NULL || !is_wind(b->instruments[staff]) ||
+        b->who.seating->staves[staff].count == 0) {
+        return 1;
+    }
+    size_t count = b->who.seating->spans[b->who.seating->staves[staff].first].all_count;
+    return count > PLAYERS ? 1 : count;
+}
+
+/* The player at a place: they keep their order in all spans. */
+static uint32_t player_at(const builder *b, uint32_t staff, size_t place)
+{
+    const sw_seating *seating = b->who.seating;
+    return seating->seats[seating->spans[seating->staves[staff].first].all_first + place].player;
+}
+
+/* The place of (the first of) those who play an event, of `players`. */
+static size_t place_of(const builder *b, uint32_t staff, size_t event, size_t players)
+{
+    if (players == 1 || b->who.ranges[event].first == b->who.ranges[event].end) {
+        return 0;
+    }
+    size_t place = 0;
+    uint32_t player = b->who.seating->seats[b->who.ranges[event].first].player;
+    while (place + 1 < players && player_at(b, staff, place) != player) {
+        place++;
+    }
+    return place;
+}
+
+/* The players whom a text names ("2. con sord."), as bits; 0: none. */
+static unsigned players_named(const builder *b, uint32_t staff, uint32_t mark)
+{
+    size_t players = players_of(b, staff);
+    if (players == 1) {
+        return 0;
+    }
+    sw_chair_text said =
+        sw_chair_text_read(b->known, b->instruments[staff], sw_music_mark_text(b->reading, mark));
+    unsigned named = 0;
+    for (size_t place = 0; place < players; place++) {
+        unsigned number = b->who.seating->players[player_at(b, staff, place)].number;
+        for (size_t i = 0; i < said.number_count; i++) {
+            named |= said.numbers[i] == (number == 0 ? place + 1 : number) ? 1U << place : 0;
+        }
+    }
+    return named;
+}
+
 static void add_text(builder *b, sw_rational onset, uint32_t staff, uint32_t voice, uint32_t mark)
 {
     const reading_of_text *text = read_text(b, staff, mark);
+    unsigned players = text->count == 0 ? 0 : players_named(b, staff, mark);
     for (size_t i = 0; i < text->count; i++) {
         b->words = sw_grow(b->words, b->word_count, &b->word_capacity, sizeof *b->words);
         b->words[b->word_count] = (written_word){.word = {.onset = onset,
@@ -78,6 +142,7 @@ static void add_text(builder *b, sw_rational onset, uint32_t staff, uint32_t voi
                                                           .half = text->said[i].half,
                                                           .reminder = text->in_brackets},
                                                  .voice = voice,
+                                                 .players = players,
                                                  .order = b->word_count};
         b->word_count++;
     }
@@ -209,9 +274,8 @@ static void settle_scopes(builder *b)
     for (size_t i = 0; i < b->word_count; i++) {
         written_word *w = &b->words[i];
         const sw_instrument *instrument = b->instruments[w->word.staff];
-        bool winds =
-            instrument != NULL && (instrument->family == SW_WOODWIND || instrument->family == SW_BRASS);
-        bool own = w->voice != SW_NO_INDEX && is_present(b, w->voice, w->word.onset) &&
+        bool winds = is_wind(instrument);
+        bool own = w->players == 0 && w->voice != SW_NO_INDEX && is_present(b, w->voice, w->word.onset) &&
                    ((winds && others_are_present(b, w)) || is_contradicted(b, i));
         w->word.voice = own ? w->voice : SW_NO_INDEX;
     }
@@ -282,7 +346,12 @@ static uint32_t state_of_event(builder *b, const sw_event *event, const sw_techn
 /* Goes through the words of a staff, [first, end), and the events of one of its voices. */
 static void fill_voice(builder *b, uint32_t voice, size_t first, size_t end)
 {
-    sw_technique_state state = plain_state(b);
+    uint32_t staff = b->score->voices[voice].staff;
+    size_t players = players_of(b, staff);
+    sw_technique_state states[PLAYERS];
+    for (size_t p = 0; p < players; p++) {
+        states[p] = plain_state(b);
+    }
     const written_word *last = NULL;
     size_t next = first;
     for (size_t i = b->voices[voice].first; i <= b->voices[voice].end; i++) {
@@ -292,12 +361,16 @@ static void fill_voice(builder *b, uint32_t voice, size_t first, size_t end)
              next++) {
             written_word *w = &b->words[next];
             if (w->word.voice == SW_NO_INDEX || w->word.voice == voice) {
-                apply(b, w, last, &state);
+                for (size_t p = 0; p < players; p++) {
+                    if (w->players == 0 || (w->players >> p & 1) != 0) {
+                        apply(b, w, last, &states[p]);
+                    }
+                }
                 last = w;
             }
         }
         if (!behind) {
-            b->state_of[i] = state_of_event(b, &b->score->events[i], &state);
+            b->state_of[i] = state_of_event(b, &b->score->events[i], &states[place_of(b, staff, i, players)]);
         }
     }
 }
@@ -333,8 +406,19 @@ static void *keep(sw_arena *arena, const void *items, size_t count, size_t size)
 sw_playing *sw_playing_of(const sw_techniques *techniques, const sw_instruments *instruments,
                           const sw_reading *reading, const sw_score *score)
 {
+    return sw_playing_of_players(techniques, instruments, reading, score, (sw_seated_notes){NULL, NULL});
+}
+
+sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_instruments *instruments,
+                                  const sw_reading *reading, const sw_score *score, sw_seated_notes who)
+{
     sw_arena *arena = sw_arena_new();
-    builder b = {.techniques = techniques, .reading = reading, .score = score, .arena = arena};
+    builder b = {.techniques = techniques,
+                 .reading = reading,
+                 .score = score,
+                 .known = instruments,
+                 .who = who,
+                 .arena = arena};
     b.instruments = sw_arena_alloc(arena, (score->staff_count + 1) * sizeof *b.instruments);
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         b.instruments[staff] = sw_staff_instrument(instruments, reading, score, staff);

@@ -11,7 +11,8 @@
 /* A player, or a section, that the staves speak of. */
 typedef struct drafted {
     const sw_instrument *instrument; /* the first of those that it plays */
-    const sw_instrument **plays;     /* all of them: one instrument to the player, in several keys */
+    const sw_instrument *
+        *plays; /* all of them: one instrument to the player, in several keys, and doublings */
     size_t play_count;
     size_t play_capacity;
     unsigned number;  /* 0: none is said */
@@ -22,7 +23,8 @@ typedef struct drafted {
 } drafted;
 
 struct sw_roster_draft {
-    const sw_instruments *instruments;
+    const sw_film *film;
+    const sw_instruments *instruments; /* of the film */
     sw_arena *arena;
     drafted *chairs;
     size_t count;
@@ -32,10 +34,11 @@ struct sw_roster_draft {
     size_t unknown_capacity;
 };
 
-sw_roster_draft *sw_roster_draft_new(const sw_instruments *instruments)
+sw_roster_draft *sw_roster_draft_new(const sw_film *film)
 {
     sw_roster_draft *draft = sw_alloc_zero(1, sizeof *draft);
-    draft->instruments = instruments;
+    draft->film = film;
+    draft->instruments = sw_film_instruments(film);
     draft->arena = sw_arena_new();
     return draft;
 }
@@ -169,8 +172,28 @@ static bool is_printed(const sw_reading *reading, const sw_score *score, uint32_
            name == sw_reading_name(reading, group);
 }
 
+/* What the players of a staff take in its course ("2. muta in Piccolo", a new name). Where nobody is named,
+ * the last of them doubles, as is usual. */
+static void add_doublings(sw_roster_draft *draft, const sw_seating *seating, uint32_t staff,
+                          const sw_instrument *instrument, const sw_staff_numbers *numbers)
+{
+    const sw_seated_staff *seated = &seating->staves[staff];
+    for (size_t i = seated->first; i < seated->first + seated->count; i++) {
+        const sw_seats *span = &seating->spans[i];
+        for (size_t n = span->all_first; n < span->all_first + span->all_count; n++) {
+            const sw_seat *seat = &seating->seats[n];
+            unsigned own = seating->players[seat->player].number;
+            unsigned number = own != 0 || numbers->count == 0 ? own : numbers->items[numbers->count - 1];
+            if (seat->instrument != NULL && seat->instrument != seated->instrument) {
+                drafted *chair = chair_for(draft, instrument, number);
+                add_instrument(&chair->plays, &chair->play_count, &chair->play_capacity, seat->instrument);
+            }
+        }
+    }
+}
+
 static void add_staff(sw_roster_draft *draft, const sw_reading *reading, const sw_score *score,
-                      uint32_t staff, unsigned at_once)
+                      const sw_seating *seating, uint32_t staff, unsigned at_once)
 {
     char label[32];
     const sw_instrument *instrument = sw_staff_instrument(draft->instruments, reading, score, staff);
@@ -194,18 +217,24 @@ static void add_staff(sw_roster_draft *draft, const sw_reading *reading, const s
         }
         add_drums(draft, reading, score, staff, chair);
     }
+    add_doublings(draft, seating, staff, instrument, &numbers);
 }
 
 void sw_roster_draft_add(sw_roster_draft *draft, const sw_reading *reading)
 {
     for (size_t i = 0; i < reading->score_count; i++) {
         const sw_score *score = &reading->scores[i];
-        for (uint32_t staff = 0; staff < score->staff_count && !score->in_markup; staff++) {
+        if (score->in_markup) {
+            continue;
+        }
+        sw_seating *seating = sw_seating_of(draft->film, reading, score);
+        for (uint32_t staff = 0; staff < score->staff_count; staff++) {
             unsigned at_once = most_at_once(reading, score, staff);
             if (at_once > 0) {
-                add_staff(draft, reading, score, staff, at_once);
+                add_staff(draft, reading, score, seating, staff, at_once);
             }
         }
+        sw_seating_free(seating);
     }
 }
 

@@ -5,6 +5,7 @@
 
 #include "players/chair_notes.h"
 #include "players/percussion_names.h"
+#include "players/playing.h"
 
 sw_players_table *sw_players_table_new(const sw_film *film)
 {
@@ -228,8 +229,9 @@ static void add_score(sw_players_table *table, const sw_reading *reading, const 
 {
     const sw_techniques *techniques = sw_film_techniques(table->film);
     sw_seating *seating = sw_seating_of(table->film, reading, score);
-    sw_playing *playing = sw_playing_of(techniques, sw_film_instruments(table->film), reading, score);
     sw_seat_range *ranges = sw_seating_of_notes(seating, reading, score);
+    sw_playing *playing = sw_playing_of_players(techniques, sw_film_instruments(table->film), reading, score,
+                                                (sw_seated_notes){seating, ranges});
     scene s = {.table = table,
                .reading = reading,
                .score = score,

@@ -14,6 +14,7 @@
 
 #include "checks/changeovers.h"
 #include "checks/say.h"
+#include "players/playing.h"
 #include "players/staff_instrument.h"
 #include "stavewright/check.h"
 #include "stavewright/move.h"
@@ -233,15 +234,23 @@ static void show(const sw_move *move)
 /* Change-overs of the staff without time and without an up-bow. */
 static size_t count_tight(const world *w, const sw_reading *reading, const sw_score *score, uint32_t staff)
 {
-    sw_playing *playing = sw_playing_of(w->techniques, w->instruments, reading, score);
+    char *error = NULL;
+    sw_film *film = sw_check_film(NULL, (sw_slice){0}, &error);
+    sw_seating *seating = sw_seating_of(film, reading, score);
+    sw_seat_range *ranges = sw_seating_of_notes(seating, reading, score);
+    sw_seated_notes who = {seating, ranges};
+    sw_playing *playing = sw_playing_of_players(w->techniques, w->instruments, reading, score, who);
     size_t tight = 0;
-    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff, NULL);
+    sw_changeovers list = sw_changeovers_of_staff(w->techniques, reading, score, playing, staff, who);
     for (size_t i = 0; i < list.count; i++) {
         const sw_event *before = &score->events[list.strokes.items[list.items[i].before].event];
         tight += !sw_event_has_mark(reading, before, sw_mark_is_up_bow);
     }
     sw_changeovers_free(&list);
     sw_playing_free(playing);
+    free(ranges);
+    sw_seating_free(seating);
+    sw_film_free(film);
     return tight;
 }
 
