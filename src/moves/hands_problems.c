@@ -169,7 +169,8 @@ static void say_problem(const sw_hands *h, const sw_hand_problem *problem, bool 
                          h->limits.reach_count > 0 ? " at the top" : "", h->mallets ? "" : "roll it, ");
         break;
     case SW_HANDS_HELD:
-        sw_buffer_string(what, "playable alone, but not while the notes before it are held; shorten them");
+        sw_buffer_string(
+            what, "playable alone, but not with what is held from before or into what follows; shorten that");
         break;
     case SW_HANDS_QUICK:
         sw_buffer_format(what,
