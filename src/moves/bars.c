@@ -21,109 +21,11 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include "moves/linked.h"
+#include "moves/bar_layout.h"
 
-/* What is known of the item that begins at a byte of the file. */
-typedef struct moment {
-    bool heard;
-    bool grace;
-    bool uncertain;
-    bool begins;    /* a bar, in every use */
-    bool ends;      /* on a bar line, in every use */
-    bool numbered;  /* the numbers are the same in every use */
-    int32_t number; /* of the bar in which it begins */
-    int32_t before; /* of the bar before that one */
-    int32_t last;   /* of the bar in which it ends */
-} moment;
+/* ---- what is left alone ---- */
 
-typedef struct layout {
-    sw_move *move;
-    const sw_reading *reading; /* the first main file that plays the text */
-    uint32_t file;             /* the number of the text's file there */
-    const sw_text *text;
-    const sw_syntax *syntax;
-    const sw_bars_options *options;
-    moment *moments;  /* one a byte */
-    bool *left_alone; /* one a music node */
-    bool unknown;     /* the last sequence holds what could not be read */
-} layout;
-
-/* ---- where the bars are ---------------------------------------------------------------------------------
- */
-
-static bool begins_bar(const sw_score *score, uint32_t bar, sw_rational onset)
-{
-    return bar != SW_NO_INDEX && sw_rational_equal(score->bars[bar].start, onset) &&
-           sw_rational_is_zero(score->bars[bar].first);
-}
-
-static bool is_complete(const sw_bar *bar)
-{
-    return sw_rational_equal(sw_rational_add(bar->first, bar->length), bar->metre);
-}
-
-static void hear(layout *l, const sw_score *score, const sw_event *event, uint32_t start)
-{
-    uint32_t bar = sw_score_bar_at(score, event->onset);
-    sw_rational end = sw_event_end(event);
-    uint32_t behind = sw_score_bar_at(score, end);
-    if (bar == SW_NO_INDEX) {
-        return;
-    }
-    bool over = sw_rational_compare(end, score->length) >= 0;
-    bool ends = over ? is_complete(&score->bars[behind]) : begins_bar(score, behind, end);
-    uint32_t last = ends && !over && behind > bar ? behind - 1 : behind;
-    moment m = {.heard = true,
-                .begins = bar > 0 && begins_bar(score, bar, event->onset),
-                .ends = ends,
-                .numbered = true,
-                .number = score->bars[bar].number,
-                .before = bar == 0 ? 0 : score->bars[bar - 1].number,
-                .last = score->bars[last].number};
-    moment *known = &l->moments[start];
-    if (!known->heard) {
-        *known = m;
-    }
-    known->begins = known->begins && m.begins;
-    known->ends = known->ends && m.ends;
-    known->numbered =
-        known->numbered && known->number == m.number && known->before == m.before && known->last == m.last;
-    known->grace = known->grace || (event->flags & SW_EVENT_GRACE) != 0;
-    known->uncertain = known->uncertain || (event->flags & SW_EVENT_UNCERTAIN) != 0;
-}
-
-static void hear_file(layout *l, const sw_reading *reading, uint32_t file)
-{
-    for (size_t s = 0; s < reading->score_count; s++) {
-        const sw_score *score = &reading->scores[s];
-        for (size_t i = 0; i < score->event_count; i++) {
-            const sw_event *event = &score->events[i];
-            const sw_music *node = &reading->music[event->chord];
-            bool other = (event->flags & (SW_EVENT_CUE | SW_EVENT_HIDDEN)) != 0 ||
-                         (reading->music[event->music].flags & SW_MUSIC_CHORD_MODE) != 0;
-            if (node->file == file && !other && node->start < l->text->length) {
-                hear(l, score, event, node->start);
-            }
-        }
-    }
-}
-
-static void hear_all(layout *l)
-{
-    for (size_t i = 0; i < l->move->main_count; i++) {
-        const sw_reading *reading = l->move->mains[i];
-        for (uint32_t f = 0; f < reading->file_count; f++) {
-            if (sw_text_same_file(reading->files[f].text, l->text)) {
-                hear_file(l, reading, f);
-            }
-        }
-    }
-}
-
-/* ---- what is left alone ---------------------------------------------------------------------------------
- */
-
-static void leave_alone(layout *l, uint32_t music)
+static void leave_alone(sw_bar_layout *l, uint32_t music)
 {
     const sw_music *node = &l->reading->music[music];
     if (l->left_alone[music] || node->kind == SW_MUSIC_REFERENCE) {
@@ -153,7 +55,7 @@ static bool has_own_time(const sw_reading *reading, const sw_music *node)
 }
 
 /* Whether all of a sequence could be read. */
-static bool is_known(const layout *l, const sw_music *sequence)
+static bool is_known(const sw_bar_layout *l, const sw_music *sequence)
 {
     for (size_t i = 0; i < l->reading->findings.count; i++) {
         const sw_finding *f = &l->reading->findings.items[i];
@@ -170,269 +72,10 @@ static bool is_known(const layout *l, const sw_music *sequence)
     return true;
 }
 
-/* ---- the text -------------------------------------------------------------------------------------------
- */
-
-/* The end of an item with all that hangs on it. */
-static uint32_t whole_end(const layout *l, uint32_t music)
-{
-    const sw_music *node = &l->reading->music[music];
-    uint32_t end = node->end;
-    for (uint32_t c = node->first; c != SW_NO_INDEX && node->kind != SW_MUSIC_REFERENCE;
-         c = l->reading->music[c].next) {
-        if (l->reading->music[c].file == node->file) {
-            uint32_t other = whole_end(l, c);
-            end = other > end ? other : end;
-        }
-    }
-    return end;
-}
-
-/* The first syntax node that begins at or behind an offset. */
-static uint32_t node_from(const layout *l, uint32_t offset)
-{
-    uint32_t low = 0;
-    uint32_t high = l->syntax->count;
-    while (low < high) {
-        uint32_t middle = (low + high) / 2;
-        if (l->syntax->nodes[middle].start < offset) {
-            low = middle + 1;
-        } else {
-            high = middle;
-        }
-    }
-    return low;
-}
-
-static uint32_t skip_blanks(const layout *l, uint32_t at)
-{
-    while (at < l->text->length && (l->text->bytes[at] == ' ' || l->text->bytes[at] == '\t')) {
-        at++;
-    }
-    return at;
-}
-
-static bool is_line_end(const layout *l, uint32_t at)
-{
-    return at >= l->text->length || l->text->bytes[at] == '\n' || l->text->bytes[at] == '\r';
-}
-
-static uint32_t line_start(const layout *l, uint32_t at)
-{
-    while (at > 0 && l->text->bytes[at - 1] != '\n') {
-        at--;
-    }
-    return at;
-}
-
-/* Whether only blanks stand before an offset on its line. */
-static bool begins_line(const layout *l, uint32_t at)
-{
-    return skip_blanks(l, line_start(l, at)) >= at;
-}
-
-static bool has_line_end(const layout *l, uint32_t from, uint32_t to)
-{
-    return memchr(l->text->bytes + from, '\n', to - from) != NULL;
-}
-
-static void add_line_end(const layout *l, sw_buffer *text)
-{
-    sw_buffer_append(text, sw_slice_of(sw_text_newline(l->text)));
-}
-
-/* The blanks before the line on which something begins. */
-static sw_slice outer_indentation(const layout *l, uint32_t at)
-{
-    uint32_t start = line_start(l, at);
-    return sw_text_slice(l->text, start, skip_blanks(l, start));
-}
-
-/* The blanks with which a line of the sequence begins: as its first line that begins with an item. */
-static void add_indentation(const layout *l, const sw_music *sequence, sw_buffer *text)
-{
-    const sw_music *music = l->reading->music;
-    for (uint32_t c = sequence->first; c != SW_NO_INDEX; c = music[c].next) {
-        uint32_t start = line_start(l, music[c].start);
-        if (music[c].file == sequence->file && start > sequence->start && begins_line(l, music[c].start)) {
-            sw_buffer_append(text, sw_text_slice(l->text, start, music[c].start));
-            return;
-        }
-    }
-    sw_slice outer = outer_indentation(l, sequence->start);
-    sw_buffer_append(text, outer);
-    sw_buffer_string(text, outer.length > 0 && outer.data[0] == '\t' ? "\t" : "  ");
-}
-
-static void replace(layout *l, uint32_t start, uint32_t end, const sw_buffer *by)
-{
-    if (!sw_slice_equal(sw_text_slice(l->text, start, end), sw_buffer_slice(by))) {
-        sw_patch_add(&l->move->patch, l->text, start, end, sw_buffer_slice(by));
-    }
-}
-
-/* ---- bar numbers ----------------------------------------------------------------------------------------
- */
-
-static size_t span(sw_slice text, size_t at, const char *of)
-{
-    while (at < text.length && strchr(of, text.data[at]) != NULL) {
-        at++;
-    }
-    return at;
-}
-
-/* Whether a comment is a bar number alone: "% 12", "%12", "% 12-15"; *first and *end are its digits then. */
-static bool is_number(sw_slice comment, size_t *first, size_t *end)
-{
-    *first = span(comment, 0, "% \t");
-    *end = span(comment, *first, "0123456789-");
-    return *end > *first && comment.data[*first] != '-' && span(comment, *end, " \t\r\n") == comment.length;
-}
-
-/* "12" or "12-15"; nothing where there is no number to give. */
-static void add_number(sw_buffer *text, bool numbered, int32_t first, int32_t last)
-{
-    if (!numbered || first < 1 || last < first) {
-        return;
-    }
-    sw_buffer_format(text, first < last ? "%d-%d" : "%d", first, last);
-}
-
-/* ---- the end of a bar -----------------------------------------------------------------------------------
- */
-
-static bool stays_with_bar(sw_slice command)
-{
-    static const char *const names[] = {"\\bar", "\\break", "\\pageBreak", "\\noBreak"};
-    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
-        if (sw_slice_is(command, names[i])) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* What stands between the last item of a bar and the next item. */
-typedef struct gap {
-    uint32_t start;  /* behind the item and what stays with it on its line */
-    uint32_t check;  /* the bar check; UINT32_MAX: none */
-    uint32_t behind; /* the end of the check, or `start` */
-    bool adjacent;   /* nothing but white space stands before the check */
-} gap;
-
-/* False when something stands there that is not understood. */
-static bool look_between(const layout *l, uint32_t from, uint32_t limit, gap *g)
-{
-    *g = (gap){.start = from, .check = UINT32_MAX, .behind = from};
-    bool near = true; /* nothing but what stays has come so far */
-    bool argument = false;
-    bool comment = false;
-    for (uint32_t n = node_from(l, from); n < l->syntax->count && l->syntax->nodes[n].start < limit;
-         n = l->syntax->nodes[n].next) {
-        const sw_node *node = &l->syntax->nodes[n];
-        sw_slice text = sw_syntax_slice(l->syntax, n);
-        if (node->kind == SW_NODE_POST_EVENT || node->kind == SW_NODE_PUNCTUATION || node->end > limit) {
-            return false;
-        }
-        if (node->kind == SW_NODE_BAR_CHECK) {
-            g->check = node->start;
-            g->behind = node->end;
-            g->adjacent = near;
-            return true;
-        }
-        comment = comment || node->kind == SW_NODE_COMMENT;
-        near = near && !comment &&
-               ((argument && node->kind == SW_NODE_STRING) ||
-                (node->kind == SW_NODE_COMMAND && stays_with_bar(text) &&
-                 !has_line_end(l, g->start, node->start)));
-        argument = near && sw_slice_is(text, "\\bar");
-        g->start = near ? node->end : g->start;
-        g->behind = g->start;
-    }
-    return true;
-}
-
-/* Whether a comment, %{ such a one %}, has music behind it on its line: it belongs to what follows. */
-static bool leads_on(const layout *l, uint32_t comment)
-{
-    uint32_t at = comment;
-    while (at + 1 < l->text->length && l->text->bytes[at] == '%' && l->text->bytes[at + 1] == '{') {
-        uint32_t n = node_from(l, at);
-        if (n == l->syntax->count || l->syntax->nodes[n].start != at) {
-            return false;
-        }
-        at = skip_blanks(l, l->syntax->nodes[n].end);
-    }
-    return at > comment && !is_line_end(l, at) && l->text->bytes[at] != '%';
-}
-
-/* Writes what must stand at the end of a bar: the check, the number, the end of the line (where more follows
- * up to `limit`). */
-static void end_bar(layout *l, const sw_music *sequence, const gap *g, uint32_t limit,
-                    const sw_buffer *number)
-{
-    sw_buffer text = {0};
-    uint32_t from = g->behind;
-    if (g->check == UINT32_MAX) {
-        sw_buffer_string(&text, " |");
-    } else if (begins_line(l, g->check)) {
-        if (!g->adjacent) {
-            return; /* what stands before it stays before it */
-        }
-        from = g->start; /* the check goes up to its bar */
-        sw_buffer_string(&text, " |");
-    }
-    uint32_t line = sw_text_line(l->text, g->start);
-    bool wanted =
-        l->options->last_line == 0 || (line >= l->options->first_line && line <= l->options->last_line);
-    uint32_t behind = skip_blanks(l, g->behind);
-    if (!wanted) {
-        sw_buffer_free(&text);
-        return;
-    }
-    if (behind < l->text->length && l->text->bytes[behind] == '%' && !leads_on(l, behind)) {
-        uint32_t end = behind;
-        while (!is_line_end(l, end)) {
-            end++;
-        }
-        sw_slice comment = sw_text_slice(l->text, behind, end);
-        size_t first;
-        size_t last;
-        replace(l, from, g->behind, &text);
-        if (number->length > 0 && is_number(comment, &first, &last)) {
-            replace(l, behind + (uint32_t)first, behind + (uint32_t)last, number);
-        }
-    } else {
-        if (number->length > 0) {
-            sw_buffer_format(&text, " %% %s", number->data);
-        }
-        bool more = !is_line_end(l, behind) && behind <= limit;
-        if (more) {
-            add_line_end(l, &text);
-            add_indentation(l, sequence, &text);
-        }
-        replace(l, from, more ? behind : g->behind, &text);
-    }
-    sw_buffer_free(&text);
-}
-
-/* The opening brace of a sequence that was written in one line gets the line for itself. */
-static void open_brace(layout *l, const sw_music *sequence)
-{
-    sw_buffer text = {0};
-    uint32_t first = sequence->start + 1;
-    add_line_end(l, &text);
-    add_indentation(l, sequence, &text);
-    replace(l, first, skip_blanks(l, first), &text);
-    sw_buffer_free(&text);
-}
-
-/* ---- a sequence -----------------------------------------------------------------------------------------
- */
+/* ---- a sequence ---- */
 
 /* The first moment inside of an item's bytes; NULL when it has no length. */
-static const moment *moment_of(const layout *l, uint32_t child)
+static const sw_bar_moment *moment_of(const sw_bar_layout *l, uint32_t child)
 {
     const sw_music *node = &l->reading->music[child];
     if (node->kind == SW_MUSIC_GRACE || node->file != l->file) {
@@ -447,7 +90,7 @@ static const moment *moment_of(const layout *l, uint32_t child)
 }
 
 /* Whether music takes time, wherever it is written. */
-static bool has_length(const layout *l, uint32_t music, int depth)
+static bool has_length(const sw_bar_layout *l, uint32_t music, int depth)
 {
     const sw_music *node = &l->reading->music[music];
     if (node->kind > SW_MUSIC_EMPTY && node->kind < SW_MUSIC_SEQUENCE && node->kind != SW_MUSIC_CHORD) {
@@ -466,7 +109,8 @@ static bool has_length(const layout *l, uint32_t music, int depth)
 }
 
 /* A group of music that goes over a bar line inside of itself ends its bars by itself. */
-static bool holds_bars(const layout *l, uint32_t item, const moment *first, const moment *next)
+static bool holds_bars(const sw_bar_layout *l, uint32_t item, const sw_bar_moment *first,
+                       const sw_bar_moment *next)
 {
     uint8_t kind = l->reading->music[item].kind;
     bool group = kind >= SW_MUSIC_SEQUENCE && kind < SW_MUSIC_BAR_CHECK && kind != SW_MUSIC_SCALE &&
@@ -475,7 +119,7 @@ static bool holds_bars(const layout *l, uint32_t item, const moment *first, cons
     return group && (first == NULL || !next->numbered || !first->numbered || first->number != end);
 }
 
-static bool is_wanted(layout *l, const sw_music *sequence, bool *asked)
+static bool is_wanted(sw_bar_layout *l, const sw_music *sequence, bool *asked)
 {
     if (!*asked) {
         *asked = true;
@@ -485,34 +129,35 @@ static bool is_wanted(layout *l, const sw_music *sequence, bool *asked)
 }
 
 /* The bar line between `item` and `next`. */
-static bool end_inner_bar(layout *l, const sw_music *sequence, const moment *first, uint32_t item,
-                          uint32_t next)
+static bool end_inner_bar(sw_bar_layout *l, const sw_music *sequence, const sw_bar_moment *first,
+                          uint32_t item, uint32_t next)
 {
-    gap g;
-    const moment *then = moment_of(l, next);
-    uint32_t from = whole_end(l, item);
+    sw_bar_gap g;
+    const sw_bar_moment *then = moment_of(l, next);
+    uint32_t from = sw_bar_whole_end(l, item);
     uint32_t limit = l->reading->music[next].start;
-    if (from >= limit || !look_between(l, from, limit, &g)) {
+    if (from >= limit || !sw_bar_look_between(l, from, limit, &g)) {
         return false;
     }
     sw_buffer number = {0};
     if (!holds_bars(l, item, moment_of(l, item), then)) {
         bool numbered = first != NULL && first->numbered && then->numbered;
-        add_number(&number, numbered, numbered ? first->number : 0, then->before);
+        sw_bar_add_number(&number, numbered, numbered ? first->number : 0, then->before);
     }
     if (holds_bars(l, item, moment_of(l, item), then) && g.check == UINT32_MAX) {
         sw_buffer_free(&number); /* its last bar has the check */
         return true;
     }
-    end_bar(l, sequence, &g, limit, &number);
+    sw_bar_end(l, sequence, &g, limit, &number);
     sw_buffer_free(&number);
     return true;
 }
 
 /* Whether nothing but comments stands in a part of the text. */
-static bool is_empty(const layout *l, uint32_t from, uint32_t to)
+static bool is_empty(const sw_bar_layout *l, uint32_t from, uint32_t to)
 {
-    for (uint32_t n = node_from(l, from); n < l->syntax->count && l->syntax->nodes[n].start < to; n++) {
+    for (uint32_t n = sw_bar_node_from(l, from); n < l->syntax->count && l->syntax->nodes[n].start < to;
+         n++) {
         if (l->syntax->nodes[n].kind != SW_NODE_COMMENT) {
             return false;
         }
@@ -522,23 +167,24 @@ static bool is_empty(const layout *l, uint32_t from, uint32_t to)
 
 /* The end of the last bar, when it is complete: check and number. `opened`: the closing brace stands on the
  * line of the last bar and gets one of its own. */
-static void end_last_bar(layout *l, const sw_music *sequence, const moment *first, uint32_t item, bool opened)
+static void end_last_bar(sw_bar_layout *l, const sw_music *sequence, const sw_bar_moment *first,
+                         uint32_t item, bool opened)
 {
-    gap g;
-    const moment *own = moment_of(l, item);
+    sw_bar_gap g;
+    const sw_bar_moment *own = moment_of(l, item);
     uint32_t limit = sequence->end - 1;
-    uint32_t from = whole_end(l, item);
-    if (first == NULL || own == NULL || from > limit || !look_between(l, from, limit, &g)) {
+    uint32_t from = sw_bar_whole_end(l, item);
+    if (first == NULL || own == NULL || from > limit || !sw_bar_look_between(l, from, limit, &g)) {
         return;
     }
     bool complete =
         l->reading->music[item].kind < SW_MUSIC_SEQUENCE && own->ends && is_empty(l, g.behind, limit);
     sw_buffer number = {0};
     if (complete) {
-        add_number(&number, first->numbered && own->numbered, first->number, own->last);
+        sw_bar_add_number(&number, first->numbered && own->numbered, first->number, own->last);
     }
-    if (!opened && complete && g.check == UINT32_MAX && has_line_end(l, from, limit)) {
-        end_bar(l, sequence, &g, limit, &number);
+    if (!opened && complete && g.check == UINT32_MAX && sw_bar_has_line_end(l, from, limit)) {
+        sw_bar_end(l, sequence, &g, limit, &number);
     } else if (opened) {
         uint32_t end = limit;
         while (end > g.behind && strchr(" \t", l->text->bytes[end - 1]) != NULL) {
@@ -549,24 +195,24 @@ static void end_last_bar(layout *l, const sw_music *sequence, const moment *firs
         if (complete && number.length > 0 && end == g.behind) {
             sw_buffer_format(&text, " %% %s", number.data);
         }
-        add_line_end(l, &text);
-        sw_buffer_append(&text, outer_indentation(l, sequence->start));
-        replace(l, end, limit, &text);
+        sw_bar_add_line_end(l, &text);
+        sw_buffer_append(&text, sw_bar_indentation(l, sequence->start));
+        sw_bar_replace(l, end, limit, &text);
         sw_buffer_free(&text);
     }
     sw_buffer_free(&number);
 }
 
-static void lay_out(layout *l, uint32_t index)
+static void lay_out(sw_bar_layout *l, uint32_t index)
 {
     const sw_music *music = l->reading->music;
     const sw_music *sequence = &music[index];
     uint32_t last = SW_NO_INDEX;
-    const moment *first = NULL; /* the item that begins the bar; NULL: one that is written elsewhere */
+    const sw_bar_moment *first = NULL; /* the item that begins the bar; NULL: one that is written elsewhere */
     bool asked = false;
     size_t bars = 0;
     for (uint32_t c = sequence->first; c != SW_NO_INDEX; c = music[c].next) {
-        const moment *m = moment_of(l, c);
+        const sw_bar_moment *m = moment_of(l, c);
         if (m == NULL) {
             if (has_length(l, c, 0)) {
                 first = NULL;
@@ -588,18 +234,17 @@ static void lay_out(layout *l, uint32_t index)
     }
     if (bars > 0 && l->options->last_line == 0) {
         bool opened =
-            !has_line_end(l, sequence->start, sequence->end) && l->text->bytes[sequence->start] == '{';
+            !sw_bar_has_line_end(l, sequence->start, sequence->end) && l->text->bytes[sequence->start] == '{';
         if (opened) {
-            open_brace(l, sequence);
+            sw_bar_open_brace(l, sequence);
         }
         end_last_bar(l, sequence, first, last, opened);
     }
 }
 
-/* ---- the whole ------------------------------------------------------------------------------------------
- */
+/* ---- the whole ---- */
 
-static void lay_out_all(layout *l)
+static void lay_out_all(sw_bar_layout *l)
 {
     const sw_reading *reading = l->reading;
     size_t unknown = 0;
@@ -661,7 +306,7 @@ static bool refuse(const sw_reading *reading, char **error)
 }
 
 /* What the text means, the first score that uses it knows: read by itself, it may lack what others define. */
-static void find_reading(layout *l)
+static void find_reading(sw_bar_layout *l)
 {
     const sw_text *named = l->move->mains[0]->files[0].text;
     l->reading = l->move->mains[0];
@@ -686,12 +331,12 @@ static bool run(sw_move *move, const sw_bars_options *options, const sw_read_opt
     if (refuse(move->mains[0], error)) {
         return false;
     }
-    layout l = {.move = move, .options = options};
+    sw_bar_layout l = {.move = move, .options = options};
     find_reading(&l);
     const sw_reading *reading = l.reading;
     l.moments = sw_alloc_zero(l.text->length + 1, sizeof *l.moments);
     l.left_alone = sw_alloc_zero(reading->music_count + 1, sizeof *l.left_alone);
-    hear_all(&l);
+    sw_bar_layout_hear(&l);
     lay_out_all(&l);
     free(l.moments);
     free(l.left_alone);

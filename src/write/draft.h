@@ -271,11 +271,11 @@ typedef bool sw_draft_change(sw_draft *draft, const sw_change *change);
 sw_draft_change sw_change_pitch, sw_change_end, sw_change_split, sw_change_add_note, sw_change_remove_note,
     sw_change_silence, sw_change_fill;                                          /* change_notes.c */
 sw_draft_change sw_change_add_mark, sw_change_remove_mark, sw_change_move_mark; /* change_marks.c */
-sw_draft_change sw_change_wrap, sw_change_unwrap, sw_change_copy_run, sw_change_new_voice,
-    sw_change_new_variable;
-sw_draft_change sw_change_new_staff;
-sw_draft_change sw_change_unite;                              /* change_unite.c */
-sw_draft_change sw_change_insert_bars, sw_change_delete_bars; /* change_bars.c */
+sw_draft_change sw_change_wrap, sw_change_unwrap, sw_change_new_variable;       /* change_runs.c */
+sw_draft_change sw_change_copy_run;                                             /* change_copies.c */
+sw_draft_change sw_change_new_voice, sw_change_new_staff;                       /* change_voices.c */
+sw_draft_change sw_change_unite;                                                /* change_unite.c */
+sw_draft_change sw_change_insert_bars, sw_change_delete_bars;                   /* change_bars.c */
 
 /* Writes notes into the rests of a voice from a moment in the rest `event` up to another; the notes are
  * as heard (`old` may name a node whose text they keep). The cells are tied to one another. */

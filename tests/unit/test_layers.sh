@@ -8,7 +8,7 @@ layer_of_header() {
     case $1 in
     base | rational) echo base ;;
     pitch | duration | metre | dynamic) echo music ;;
-    source | git) echo source ;;
+    source | git | paths) echo source ;;
     syntax) echo syntax ;;
     score | finding | main_files | cues | compare | meaning | selection) echo score ;;
     change | edit) echo write ;;

@@ -1,0 +1,171 @@
+/* Runs that are copied, or move, into the rests of another voice. */
+#include "write/run.h"
+
+static const sw_music *at(const sw_draft *draft, uint32_t music)
+{
+    return &draft->reading->music[music];
+}
+
+/* The rest of a voice that holds a moment; a skip beside it (\global) only when there is no other. */
+static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
+{
+    const sw_score *score = draft->score;
+    uint32_t skip = SW_NO_INDEX;
+    for (uint32_t e = 0; e < score->event_count; e++) {
+        const sw_event *event = &score->events[e];
+        if (event->voice == voice && (event->flags & SW_EVENT_GRACE) == 0 &&
+            sw_rational_compare(event->onset, moment) <= 0 &&
+            sw_rational_compare(moment, sw_event_end(event)) < 0) {
+            if (event->kind != SW_EVENT_SKIP) {
+                return e;
+            }
+            skip = e;
+        }
+    }
+    return skip;
+}
+
+/* The cells of a voice that a filled stretch begins and ends with. */
+static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
+                         sw_cell **first, sw_cell **last)
+{
+    for (uint32_t e = target;
+         e != SW_NO_INDEX && sw_rational_compare(draft->score->events[e].onset, until) < 0;
+         e = sw_voice_joined(draft->score, e)) {
+        sw_draft_item *item = sw_draft_touch(draft, e);
+        if (item == NULL) {
+            return false;
+        }
+        sw_rational begin = sw_draft_local(draft, item, e, from);
+        sw_rational end = sw_draft_local(draft, item, e, until);
+        for (size_t c = 0; c < item->cell_count; c++) {
+            sw_cell *cell = &item->cells[c];
+            *first = sw_rational_equal(cell->start, begin) ? cell : *first;
+            *last = sw_rational_compare(cell->start, end) < 0 ? cell : *last;
+        }
+    }
+    return *first != NULL && *last != NULL;
+}
+
+/* Whether a note has a tie inside of its chord: <c~ e>. */
+static bool has_own_tie(const sw_draft *draft, uint32_t chord, const sw_cell_note *note)
+{
+    bool own = note->tied && note->old != SW_NO_INDEX && draft->parent[note->old] == chord;
+    uint32_t c = own ? at(draft, note->old)->first : SW_NO_INDEX;
+    while (c != SW_NO_INDEX && sw_music_mark_class(draft->reading, c) != SW_MARK_TIE) {
+        c = at(draft, c)->next;
+    }
+    return c != SW_NO_INDEX;
+}
+
+/* Ties of single notes of a chord, for its copy. */
+static void copy_own_ties(sw_draft *draft, uint32_t chord, const sw_cell *source, sw_cell *copy)
+{
+    for (size_t n = 0; n < source->note_count; n++) {
+        bool tied = has_own_tie(draft, chord, &source->notes[n]);
+        if (tied && source->note_count == 1) {
+            sw_cell_add_text(draft, copy, "~", SW_MARK_TIE);
+        } else {
+            copy->notes[n].binds = tied;
+        }
+    }
+}
+
+static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
+{
+    const sw_score *score = draft->score;
+    const sw_event *e = &score->events[event];
+    uint32_t target = rest_at(draft, change->voice, e->onset);
+    if ((e->flags & SW_EVENT_GRACE) != 0 && sw_run_leaves(change, e->chord)) {
+        return true;
+    }
+    sw_draft_item *item = sw_draft_touch(draft, event);
+    if (item == NULL) {
+        return false;
+    }
+    if (target == SW_NO_INDEX || (e->flags & SW_EVENT_GRACE) != 0) {
+        return sw_draft_fail(draft, event,
+                             target == SW_NO_INDEX ? "the other voice has nothing at this moment"
+                                                   : "grace notes can't be written into rests");
+    }
+    const sw_cell source = *sw_item_first(item);
+    sw_cell_note *heard = sw_arena_alloc(draft->arena, (source.note_count + 1) * sizeof *heard);
+    for (size_t n = 0; n < source.note_count; n++) {
+        heard[n] = source.notes[n];
+        heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
+        heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
+        if (heard[n].old == SW_NO_INDEX) {
+            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
+        }
+    }
+    sw_cell *first = NULL;
+    sw_cell *last = NULL;
+    if (!sw_draft_fill(draft, target, e->onset, sw_event_end(e), heard, source.note_count) ||
+        !filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last)) {
+        return false;
+    }
+    copy_own_ties(draft, e->chord, &source, last);
+    for (size_t i = 0; i < source.mark_count; i++) {
+        sw_cell_mark mark = source.marks[i];
+        if (sw_run_copies_mark(draft, change, event, mark.class) && !sw_run_leaves(change, mark.old)) {
+            mark.old = SW_NO_INDEX;
+            sw_cell_add_mark(draft, sw_mark_is_at_end(mark.class, mark.text) ? last : first, mark);
+        }
+    }
+    sw_run_close_edges(draft, change, event, first, last);
+    if (change->text != NULL && event == sw_voice_chord(score, change->event)) {
+        sw_cell_add_text(draft, first, change->text, sw_mark_class_of(sw_slice_of(change->text)));
+    }
+    return true;
+}
+
+/* What is left of a chord that has moved away: a rest without marks. */
+static bool leave(sw_draft *draft, const sw_change *change, uint32_t event)
+{
+    sw_draft_item *item = sw_draft_touch(draft, event);
+    for (size_t c = 0; item != NULL && c < item->cell_count; c++) {
+        sw_cell *cell = &item->cells[c];
+        size_t kept = 0;
+        for (size_t i = 0; i < cell->mark_count; i++) {
+            sw_mark_class class = cell->marks[i].class;
+            bool of_hairpin = class == SW_MARK_HAIRPIN_START || class == SW_MARK_HAIRPIN_END;
+            if (!of_hairpin && !sw_run_keeps_mark(draft, change, event, class)) {
+                cell->marks[kept++] = cell->marks[i];
+            }
+        }
+        cell->mark_count = kept;
+        sw_draft_silence(draft, event, event, cell);
+    }
+    if (item != NULL) {
+        item->calls = false;
+    }
+    return item != NULL;
+}
+
+bool sw_change_copy_run(sw_draft *draft, const sw_change *change)
+{
+    const sw_score *score = draft->score;
+    uint32_t first = sw_voice_chord(score, change->event);
+    uint32_t last = sw_voice_chord(score, change->last);
+    if (score->events[first].voice == change->voice) {
+        return sw_draft_fail(draft, first, "the passage is in that voice already");
+    }
+    for (int pass = 0; pass < 2; pass++) { /* all copies first: their marks are looked up in the source */
+        for (uint32_t e = first; e != SW_NO_INDEX; e = e == last ? SW_NO_INDEX : sw_voice_next(score, e)) {
+            bool note = sw_event_is_note(&score->events[e]);
+            if (note && !(pass == 0 ? copy_chord(draft, change, e) : leave(draft, change, e))) {
+                return false;
+            }
+        }
+        if (change->kind == SW_CHANGE_COPY_RUN) {
+            return true;
+        }
+    }
+    if (sw_hairpin_leads_to(draft, first, SW_NO_INDEX)) { /* it ends where the rests begin */
+        sw_cell_add_text(draft, &sw_draft_item_of(draft, score->events[first].chord)->cells[0], "\\!",
+                         SW_MARK_HAIRPIN_END);
+    }
+    return sw_hairpin_drop_end(draft, first, last) &&
+           sw_slur_cut(draft, first, last, SW_MARK_SLUR_START, "(", ")") &&
+           sw_slur_cut(draft, first, last, SW_MARK_PHRASE_START, "\\(", "\\)");
+}
