@@ -64,6 +64,7 @@ void sw_draft_free(sw_draft *draft)
     }
     for (size_t i = 0; i < draft->item_count; i++) {
         free(draft->items[i]->cells);
+        free(draft->items[i]->through);
     }
     for (size_t i = 0; draft->found != NULL && i < draft->request->main_count; i++) {
         free(draft->found[i]);
@@ -75,6 +76,9 @@ void sw_draft_free(sw_draft *draft)
     free(draft->variables);
     free(draft->voices);
     free(draft->staves);
+    for (size_t i = 0; i < draft->copy_count; i++) {
+        free(draft->copies[i].uses);
+    }
     free(draft->copies);
     for (size_t i = 0; draft->bars.affected != NULL && i < draft->request->main_count; i++) {
         free(draft->bars.affected[i]);
@@ -243,7 +247,8 @@ sw_draft_item *sw_draft_touch(sw_draft *draft, uint32_t event)
     item->length = sw_duration_length(sw_music_duration(m));
     item->scale = sw_rational_div(e->duration, item->length);
     item->calls = true;
-    item->through = SW_NO_INDEX;
+    item->through = NULL;
+    item->through_count = item->through_capacity = 0;
     item->cells = sw_grow(NULL, 0, &item->cell_capacity, sizeof *item->cells);
     item->cells[0] = (sw_cell){.length = item->length, .kind = cell_kind(e, m)};
     item->cells[0].start = sw_rational_zero();

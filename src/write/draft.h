@@ -53,8 +53,10 @@ typedef struct sw_draft_item {
     sw_rational length;
     sw_rational scale; /* heard = written * scale */
     bool calls;        /* the calls in front of it stay: \tweak ... c4 */
-    uint32_t through;  /* only places reached through this use of a variable change; SW_NO_INDEX: all */
-    bool is_explicit;  /* q and bare durations: their notes are written out */
+    uint32_t *through; /* only places reached through one of these uses of variables change; none: all */
+    size_t through_count;
+    size_t through_capacity;
+    bool is_explicit; /* q and bare durations: their notes are written out */
     sw_cell *cells;
     size_t cell_count;
     size_t cell_capacity;
@@ -119,12 +121,14 @@ typedef struct sw_draft_bars {
     size_t *own_lines;  /* by main file: 1 + the score there that has lines of its own, 0: none has */
 } sw_draft_bars;
 
-/* A variable that gets a copy, for one of its uses. */
+/* A variable that gets a copy, for some of its uses. */
 typedef struct sw_draft_copy {
     const sw_variable *variable;
-    uint32_t use; /* REFERENCE node that shall name the copy */
-    bool last;    /* the use leads to the wanted place only; otherwise what holds it is copied too */
     const char *name;
+    uint32_t *uses; /* REFERENCE nodes that shall name the copy */
+    size_t use_count;
+    size_t use_capacity;
+    bool printed;
 } sw_draft_copy;
 
 /* What a note behind a node counts its octave from, where that is not the node's own last note. */
@@ -168,7 +172,7 @@ typedef struct sw_draft {
     sw_draft_staff *staves;
     size_t staff_count;
     size_t staff_capacity;
-    sw_draft_copy *copies; /* from the inside out */
+    sw_draft_copy *copies;
     size_t copy_count;
     size_t copy_capacity;
     sw_draft_exit *exits;

@@ -172,7 +172,7 @@ bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes)
         sw_draft_item *item = draft->items[number - 1];
         if (draft->request->elsewhere != SW_ELSEWHERE_COPY) {
             allowed = allow(draft, e, item, said, notes);
-        } else if (item->through == SW_NO_INDEX) {
+        } else if (item->through_count == 0) {
             allowed = sw_draft_plan_copy(draft, number);
         }
     }

@@ -27,10 +27,10 @@ void sw_draft_mend_repeats(sw_draft *draft);
 bool sw_draft_plan_copy(sw_draft *draft, uint32_t number);
 /* Puts the edits inside of copied variables into their copies. */
 void sw_draft_print_copies(sw_draft *draft, const sw_item_order *order, sw_patch *patch);
-/* Whether an event of a reading (the draft's or another main file's) is reached through a use of a variable,
- * which is a node of the draft's reading. */
-bool sw_draft_passes(const sw_draft *draft, const sw_reading *reading, const sw_score *score, uint32_t event,
-                     uint32_t use);
+/* Whether an event of a reading (the draft's or another main file's) that an item writes is one of those that
+ * shall change. */
+bool sw_draft_changes_at(const sw_draft *draft, const sw_draft_item *item, const sw_reading *reading,
+                         const sw_score *score, uint32_t event);
 /* What to do where a touched item is heard elsewhere, as the request says. False (and the draft's error) to
  * refuse. */
 bool sw_draft_check_elsewhere(sw_draft *draft, sw_buffer *notes);

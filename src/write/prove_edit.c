@@ -46,9 +46,7 @@ static const sw_draft_item *item_at(const sw_edit_proof *p, const sw_score *scor
 {
     uint32_t number = p->item[score->events[event].chord];
     const sw_draft_item *item = number == 0 ? NULL : p->draft->items[number - 1];
-    bool other = item != NULL && item->through != SW_NO_INDEX &&
-                 !sw_draft_passes(p->draft, p->before, score, event, item->through);
-    return other ? NULL : item;
+    return item != NULL && sw_draft_changes_at(p->draft, item, p->before, score, event) ? item : NULL;
 }
 
 /* Whether some music of the reading before stands in text that a change takes away. */
