@@ -281,13 +281,14 @@ static sw_slice without_marker(sw_slice text)
     return text;
 }
 
-/* (define name ...): the name, or an empty slice. */
+/* (define name ...) or (set! name ...): the name, or an empty slice. */
 static sw_slice defined_name(sw_slice text)
 {
     sw_slice word;
     sw_slice form = text.length > 0 && text.data[0] == '(' ? sw_datum_rest(text, 1) : text;
     size_t at = sw_datum_next(form, &word);
-    if (at == 0 || !(sw_slice_is(word, "define") || sw_slice_is(word, "define-public"))) {
+    if (at == 0 ||
+        !(sw_slice_is(word, "define") || sw_slice_is(word, "define-public") || sw_slice_is(word, "set!"))) {
         return (sw_slice){NULL, 0};
     }
     return sw_datum_next(sw_datum_rest(form, at), &word) > 0 && is_name(word) ? word : (sw_slice){NULL, 0};
