@@ -331,14 +331,9 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
         music = value.music;
     } else if (value.kind == SW_VALUE_DURATION ||
                (value.kind == SW_VALUE_NUMBER && value.number.has_value && !scheme)) {
-        music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
-        sw_music_at(reader, music)->name = reader->no_pitch;
-        sw_set_origin(reader, sw_music_at(reader, music), value.file, value.start);
-        sw_read_duration(reader, cursor, &value.number, music);
+        music = sw_read_bare_duration(reader, cursor, &value);
     } else if (value.kind == SW_VALUE_PITCH) {
-        sw_word none = {.duration = {.factor_num = 1, .factor_den = 1}};
-        music = sw_note_of_pitch(reader, &value);
-        sw_read_duration(reader, cursor, &none, music);
+        music = sw_read_note_of_pitch(reader, cursor, &value);
     }
     if (music != SW_NO_INDEX && value.kind != SW_VALUE_POST) {
         uint32_t target = carrier(reader, music);
