@@ -381,10 +381,24 @@ static sw_value after_grace(const sw_apply_call *c)
     return sw_apply_music(c, music);
 }
 
-/* A mark that comes later, or music: then it is heard beside the main music. */
-static sw_value after(const sw_apply_call *c)
+/* The second argument of \after; a mark hangs on an empty chord: <>\f. */
+static uint32_t later_music(const sw_apply_call *c)
 {
     uint32_t later = c->arguments[1].kind == SW_VALUE_MUSIC ? c->arguments[1].music : SW_NO_INDEX;
+    if (later == SW_NO_INDEX || sw_music_at(c->reader, later)->kind != SW_MUSIC_MARK) {
+        return later;
+    }
+    uint32_t chord;
+    sw_music *m = sw_apply_add(c, SW_MUSIC_CHORD, &chord);
+    m->num = 0;
+    m->first = later;
+    return chord;
+}
+
+/* Marks or music that come later are heard beside the main music. */
+static sw_value after(const sw_apply_call *c)
+{
+    uint32_t later = later_music(c);
     uint32_t main_music = c->arguments[2].music;
     if (later == SW_NO_INDEX || main_music == SW_NO_INDEX ||
         sw_music_at(c->reader, later)->kind >= SW_MUSIC_BAR_CHECK) {

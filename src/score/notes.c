@@ -79,6 +79,10 @@ static void read_loose_factor(sw_reader *reader, sw_cursor *cursor, sw_word *wor
         sw_rational product = sw_rational_mul(
             sw_rational_make(word->duration.factor_num, word->duration.factor_den), factor.rational);
         if (factor.kind != SW_VALUE_NUMBER) {
+            sw_findings_add(&reader->reading->findings, SW_WARNING, "unresolved", factor.file, factor.start,
+                            factor.end,
+                            "the factor of this duration is computed; 1 is assumed, so what follows may come "
+                            "too early or too late");
             return;
         }
         if (sw_rational_valid(product) && product.num <= INT32_MAX && product.den <= INT32_MAX) {

@@ -133,7 +133,7 @@ static void read_note_value(sw_value *value, const sw_slice *words, size_t count
         (sw_duration){(int8_t)log, (uint8_t)dots, (int32_t)factor.num, (int32_t)factor.den};
 }
 
-/* (cons a b), (ly:make-moment a b), (ly:make-moment a/b) */
+/* (cons a b), (/ a b), (ly:make-moment a b), (ly:make-moment a/b) */
 static void read_fraction(sw_value *value, const sw_slice *words, size_t count)
 {
     sw_rational number;
@@ -156,7 +156,8 @@ static void read_form(sw_value *value, sw_slice form)
     if (count == 0) {
         return;
     }
-    if (sw_slice_is(words[0], "ly:make-moment") || (count == 3 && sw_slice_is(words[0], "cons"))) {
+    bool is_pair = count == 3 && (sw_slice_is(words[0], "cons") || sw_slice_is(words[0], "/"));
+    if (is_pair || sw_slice_is(words[0], "ly:make-moment")) {
         read_fraction(value, words + 1, count - 1);
     } else if (sw_slice_is(words[0], "ly:make-pitch")) {
         read_pitch(value, words + 1, count - 1);

@@ -6,3 +6,4 @@ pause = #(define-music-function (d) (ly:duration?) (make-music 'RestEvent 'durat
 gap = #(define-music-function (d) (ly:duration?) (make-music 'SkipEvent 'duration d))
 { \both b'4 c'' \both b' c''8 d' \held f''4.. g' \held a' 8. b' \both c'2-> d' }
 { \pause 4 c'8 \pause 8. d'16 \gap 2 e'4 \pause \breve f' }
+{ c'2*#(/ 1 2) d'4 }
