@@ -324,7 +324,9 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
     if (!sw_cursor_more(cursor)) {
         return SW_NO_INDEX;
     }
-    bool scheme = sw_cursor_text(cursor).data[0] == '#'; /* #4 alone is a number, never a note value */
+    sw_slice text = sw_cursor_text(cursor);
+    bool scheme = text.data[0] == '#'; /* #4 alone is a number, never a note value */
+    bool command = sw_cursor_kind(cursor) == SW_NODE_COMMAND;
     sw_value value = sw_read_item(reader, cursor);
     uint32_t music = SW_NO_INDEX;
     if (value.kind == SW_VALUE_MUSIC || value.kind == SW_VALUE_POST) {
@@ -334,6 +336,13 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
         music = sw_read_bare_duration(reader, cursor, &value);
     } else if (value.kind == SW_VALUE_PITCH) {
         music = sw_read_note_of_pitch(reader, cursor, &value);
+    } else if (value.kind == SW_VALUE_SCHEME && command) {
+        uint32_t name = sw_names_add(reader->reading->names, sw_slice_from(text, 1));
+        if (sw_lookup(reader, name) != NULL) { /* not one of the language, such as \stringTuning */
+            sw_unresolved(reader, &value, name,
+                          "it is computed in Scheme, which is not run; a note or note value that it may "
+                          "stand for is missing");
+        }
     }
     if (music != SW_NO_INDEX && value.kind != SW_VALUE_POST) {
         uint32_t target = carrier(reader, music);

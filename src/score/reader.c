@@ -209,7 +209,7 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
             break;
         }
         }
-    } else if (!directed && name.length > 0) {
+    } else if (name.length > 0) {
         sw_unresolved(reader, &where, sw_names_add(reader->reading->names, name),
                       "it is not defined here, in an included file or in the language");
     }

@@ -386,10 +386,16 @@ static bool makes_mark(sw_slice text, sw_mark_class *class)
         *class = SW_MARK_DYNAMIC;
         return true;
     }
-    size_t at = sw_datum_makes_event(head) ? sw_datum_next(inside, &event) : 0;
+    if (sw_slice_is(head, "make-articulation")) {
+        *class = SW_MARK_ARTICULATION;
+        return true;
+    }
+    bool is_span = sw_slice_is(head, "make-span-event"); /* (make-span-event 'SlurEvent START) */
+    size_t at = is_span || sw_datum_makes_event(head) ? sw_datum_next(inside, &event) : 0;
     for (size_t i = 0; at > 0 && i < sizeof events / sizeof events[0]; i++) {
         if (sw_slice_is(event, events[i].event)) {
-            bool stops = memmem(inside.data, inside.length, "'span-direction STOP", 20) != NULL;
+            const char *stop = is_span ? " STOP" : "'span-direction STOP";
+            bool stops = memmem(inside.data, inside.length, stop, strlen(stop)) != NULL;
             *class = stops ? events[i].end : events[i].begin;
             return true;
         }
