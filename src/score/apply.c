@@ -381,10 +381,24 @@ static sw_value after_grace(const sw_apply_call *c)
     return sw_apply_music(c, music);
 }
 
-/* A mark that comes later, or music: then it is heard beside the main music. */
-static sw_value after(const sw_apply_call *c)
+/* The second argument of \after; a mark hangs on an empty chord: <>\f. */
+static uint32_t later_music(const sw_apply_call *c)
 {
     uint32_t later = c->arguments[1].kind == SW_VALUE_MUSIC ? c->arguments[1].music : SW_NO_INDEX;
+    if (later == SW_NO_INDEX || sw_music_at(c->reader, later)->kind != SW_MUSIC_MARK) {
+        return later;
+    }
+    uint32_t chord;
+    sw_music *m = sw_apply_add(c, SW_MUSIC_CHORD, &chord);
+    m->num = 0;
+    m->first = later;
+    return chord;
+}
+
+/* Marks or music that come later are heard beside the main music. */
+static sw_value after(const sw_apply_call *c)
+{
+    uint32_t later = later_music(c);
     uint32_t main_music = c->arguments[2].music;
     if (later == SW_NO_INDEX || main_music == SW_NO_INDEX ||
         sw_music_at(c->reader, later)->kind >= SW_MUSIC_BAR_CHECK) {
@@ -437,7 +451,8 @@ static sw_value wrapped(const sw_apply_call *c)
     return sw_apply_music(c, sw_apply_wrap(c, SW_MUSIC_CALL, true));
 }
 
-/* \incipit: a small score of its own in the place of the instrument's name. */
+/* \incipit: a small score of its own in the place of the instrument's name, which is set when the lines are
+ * made. */
 static sw_value incipit(const sw_apply_call *c)
 {
     sw_pending score = {.music = sw_apply_last(c),
@@ -445,6 +460,7 @@ static sw_value incipit(const sw_apply_call *c)
                         .start = c->where->start,
                         .end = c->where->end,
                         .heard = true,
+                        .late = true,
                         .quote_count = c->reader->quote_count};
     sw_pending_add(&c->reader->inner, &score);
     return sw_apply_nothing(c);
@@ -524,6 +540,15 @@ static const sw_apply_row *find(const char *name)
     return row != NULL ? row : find_in(sw_apply_computed, sw_apply_computed_count, name);
 }
 
+static uint32_t inside_calls(const sw_reader *reader, uint32_t music)
+{
+    while (sw_music_at(reader, music)->kind == SW_MUSIC_CALL &&
+           sw_music_at(reader, music)->first != SW_NO_INDEX) {
+        music = sw_music_at(reader, music)->first;
+    }
+    return music;
+}
+
 sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *arguments, size_t count,
                   const sw_value *where)
 {
@@ -552,7 +577,9 @@ sw_value sw_apply(sw_reader *reader, const sw_command *command, sw_value *argume
         }
         uint8_t kind = sw_music_at(reader, music)->kind;
         if (kind >= SW_MUSIC_SEQUENCE && kind < SW_MUSIC_BAR_CHECK) {
-            sw_apply_passed_on(&c, kind == SW_MUSIC_REFERENCE ? music : SW_NO_INDEX);
+            uint32_t passed = inside_calls(reader, music); /* `\once \hide \note` is the note */
+            sw_apply_passed_on(&c, sw_music_at(reader, passed)->kind == SW_MUSIC_REFERENCE ? passed
+                                                                                           : SW_NO_INDEX);
             return sw_apply_music(&c, sw_music_wrap(reader, SW_MUSIC_CALL, where, music, true));
         }
         sw_value value = sw_apply_passed_on(&c, music);

@@ -192,16 +192,27 @@ static sw_value retrograde(const sw_apply_call *c)
     return computed(c, music);
 }
 
-static sw_value shift_durations(const sw_apply_call *c)
+static sw_value shifted(const sw_apply_call *c, int shift, int dots)
 {
-    int shift;
-    int dots;
     uint32_t music = own_argument(c);
-    if (!whole(&c->arguments[0], &shift) || !whole(&c->arguments[1], &dots) || music == SW_NO_INDEX) {
+    if (music == SW_NO_INDEX) {
         return uncertain(c);
     }
     sw_shift_durations(c->reader, music, shift, dots);
     return computed(c, music);
+}
+
+static sw_value shift_durations(const sw_apply_call *c)
+{
+    int shift;
+    int dots;
+    bool known = whole(&c->arguments[0], &shift) && whole(&c->arguments[1], &dots);
+    return known ? shifted(c, shift, dots) : uncertain(c);
+}
+
+static sw_value augmentum(const sw_apply_call *c)
+{
+    return shifted(c, 0, 1);
 }
 
 static sw_value feather_durations(const sw_apply_call *c)
@@ -217,6 +228,7 @@ static sw_value feather_durations(const sw_apply_call *c)
 
 const sw_apply_row sw_apply_computed[] = {
     {"applyMusic", uncertain},
+    {"augmentum", augmentum},
     {"dropNote", move_note},
     {"featherDurations", feather_durations},
     {"harmonicByFret", harmonic_by_fret},

@@ -329,9 +329,48 @@ static sw_value read_one(sw_reader *reader, sw_cursor *cursor, char letter)
     }
 }
 
+/* The duration that a note has which is taken as a pitch; kind NONE when it has none. */
+static sw_value duration_behind_pitch(const sw_cursor *cursor)
+{
+    sw_value value = absent(cursor);
+    if (sw_cursor_kind(cursor) != SW_NODE_WORD) {
+        return value;
+    }
+    sw_slice text = sw_cursor_text(cursor);
+    sw_word word = sw_word_decode(text);
+    if (word.has_value) {
+        const char *begin = text.data + word.name.length;
+        while (begin < text.data + text.length && *begin != '\\' && !isdigit((unsigned char)*begin)) {
+            begin++;
+        }
+        value.kind = SW_VALUE_DURATION;
+        value.number = word;
+        value.start = sw_cursor_node(cursor)->start + (uint32_t)(begin - text.data);
+        value.end = sw_cursor_node(cursor)->end;
+    }
+    return value;
+}
+
+/* `\\fn c'4` with a pitch as first argument: 4 is the next one. Whether it can be that. */
+static bool take_duration(sw_reader *reader, sw_cursor *cursor, char letter, sw_value *duration,
+                          sw_value *argument)
+{
+    if (duration->kind == SW_VALUE_NONE || memchr("dtm", letter, 3) == NULL) {
+        return false;
+    }
+    *argument = *duration;
+    if (letter == 'm') {
+        argument->kind = SW_VALUE_MUSIC;
+        argument->music = sw_read_bare_duration(reader, cursor, duration);
+        sw_read_post_events(reader, cursor, argument->music);
+    }
+    return true;
+}
+
 size_t sw_read_arguments(sw_reader *reader, sw_cursor *cursor, const char *signature, sw_value *arguments)
 {
     size_t count = 0;
+    sw_value duration = absent(cursor);
     bool skipping = false; /* with one optional argument those directly behind it are left out too */
     for (const char *letter = signature; *letter != '\0'; letter++) {
         sw_value *argument = &arguments[count++];
@@ -339,6 +378,10 @@ size_t sw_read_arguments(sw_reader *reader, sw_cursor *cursor, const char *signa
         bool optional = isupper((unsigned char)*letter) != 0;
         char wanted = (char)tolower((unsigned char)*letter);
         skipping = skipping && optional;
+        if (!skipping && take_duration(reader, cursor, wanted, &duration, argument)) {
+            duration.kind = SW_VALUE_NONE;
+            continue;
+        }
         if (skipping || !sw_cursor_more(cursor)) {
             continue;
         }
@@ -347,6 +390,7 @@ size_t sw_read_arguments(sw_reader *reader, sw_cursor *cursor, const char *signa
             sw_cursor_next(cursor);
             skipping = true;
         } else if (!optional || matches(reader, cursor, wanted)) {
+            duration = wanted == 'p' ? duration_behind_pitch(cursor) : absent(cursor);
             *argument = read_one(reader, cursor, wanted);
         } else {
             skipping = true;

@@ -86,6 +86,10 @@ static void apply_set(const sw_reading *reading, const sw_music *m, counter *c)
     if (begins_other_context) {
         return; /* the bars of the whole score do not go by what a staff begins with */
     }
+    if (sw_slice_starts((sw_slice){reading->files[m->file].text->bytes + m->start, m->end - m->start},
+                        "\\once")) {
+        return; /* over before the bar ends */
+    }
     sw_rational value;
     if (last_part_is(path, "measureLength") && set_value(reading, m, &value) && value.num > 0) {
         c->length = value;

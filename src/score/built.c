@@ -64,7 +64,9 @@ static sw_value value_of(builder *b, sw_slice datum)
 static bool make_event(builder *b, sw_music_kind kind, sw_slice duration, uint32_t *music)
 {
     sw_value value = value_of(b, duration);
-    if (value.kind != SW_VALUE_DURATION || (b->depth > 1 && kind != SW_MUSIC_SKIP)) {
+    bool has_duration =
+        value.kind == SW_VALUE_DURATION || (value.kind == SW_VALUE_NUMBER && value.number.has_value);
+    if (!has_duration || (b->depth > 1 && kind != SW_MUSIC_SKIP)) {
         return false;
     }
     *music = sw_music_add(b->reader, kind, b->where->file, b->where->start, b->where->end);
@@ -228,6 +230,43 @@ static bool build_named(builder *b, sw_slice name, uint32_t *music)
     return true;
 }
 
+static bool build_alone(builder *b, sw_slice body, uint32_t *music)
+{
+    sw_slice expression;
+    sw_slice more;
+    return take(&body, &expression) && !take(&body, &more) && build(b, expression, music);
+}
+
+/* ((name value) ...) and the expression behind them, in which the names have their values. */
+static bool build_let(builder *b, sw_slice bindings, sw_slice body, uint32_t *music)
+{
+    sw_slice binding;
+    if (!take(&bindings, &binding)) {
+        return build_alone(b, body, music);
+    }
+    sw_slice inside = sw_datum_inside(binding);
+    sw_slice name;
+    sw_slice datum;
+    if (!take(&inside, &name) || !take(&inside, &datum)) {
+        return false;
+    }
+    sw_value value = value_of(b, datum);
+    if (sw_slice_starts(datum, "#{")) { /* music or a mark */
+        value = read_template(b, datum);
+    } else if (value.kind == SW_VALUE_NONE && build(b, datum, &value.music)) {
+        value.kind = SW_VALUE_MUSIC;
+    }
+    if (value.kind == SW_VALUE_NONE) {
+        return false;
+    }
+    uint32_t number = sw_names_add(b->reader->reading->names, name);
+    sw_value *outer = sw_lookup(b->reader, number);
+    sw_define(b->reader, number, &value);
+    bool understood = build_let(b, bindings, body, music);
+    sw_define(b->reader, number, outer);
+    return understood;
+}
+
 static bool build_form(builder *b, sw_slice inside, uint32_t *music)
 {
     sw_slice head;
@@ -240,6 +279,9 @@ static bool build_form(builder *b, sw_slice inside, uint32_t *music)
     }
     if (!take(&inside, &argument)) {
         return false;
+    }
+    if (sw_slice_is(head, "let") || sw_slice_is(head, "let*")) {
+        return build_let(b, sw_datum_inside(argument), inside, music);
     }
     if (sw_slice_is(head, "make-multi-measure-rest")) {
         return make_event(b, SW_MUSIC_FULL_REST, argument, music);

@@ -131,6 +131,17 @@ static void define_values(sw_reader *reader, const char *names)
     }
 }
 
+/* Defines the commands of a file that comes with the compiler. */
+static void define_commands(sw_reader *reader, const sw_command *commands, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        sw_value value = {.kind = SW_VALUE_FUNCTION,
+                          .music = SW_NO_INDEX,
+                          .function = sw_function_of(reader, &commands[i])};
+        sw_define(reader, sw_names_add(reader->reading->names, sw_slice_of(commands[i].name)), &value);
+    }
+}
+
 /* Files that come with the language itself and define no notes of their own: what of them matters to the
  * notes, the input language and the names of keys, is known. */
 static bool is_language_file(sw_reader *reader, sw_slice path)
@@ -167,6 +178,9 @@ static bool is_language_file(sw_reader *reader, sw_slice path)
                 sw_use_language(reader, sw_language_find(sw_slice_of(known[i].language)));
             }
             define_values(reader, known[i].keys);
+            if (sw_slice_is(path, "gregorian.ly")) {
+                define_commands(reader, sw_gregorian_commands, sw_gregorian_command_count);
+            }
             return true;
         }
     }

@@ -291,6 +291,11 @@ const sw_function *sw_function_named(sw_reader *reader, sw_slice name)
         !(command->kind == SW_COMMAND_MUSIC_FUNCTION || command->kind == SW_COMMAND_EVENT_FUNCTION)) {
         return NULL;
     }
+    return sw_function_of(reader, command);
+}
+
+const sw_function *sw_function_of(sw_reader *reader, const sw_command *command)
+{
     sw_function *function = sw_arena_alloc(reader->arena, sizeof *function);
     *function = (sw_function){.command = command,
                               .signature = command->signature,

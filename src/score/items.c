@@ -324,21 +324,25 @@ uint32_t sw_read_music(sw_reader *reader, sw_cursor *cursor)
     if (!sw_cursor_more(cursor)) {
         return SW_NO_INDEX;
     }
-    bool scheme = sw_cursor_text(cursor).data[0] == '#'; /* #4 alone is a number, never a note value */
+    sw_slice text = sw_cursor_text(cursor);
+    bool scheme = text.data[0] == '#'; /* #4 alone is a number, never a note value */
+    bool command = sw_cursor_kind(cursor) == SW_NODE_COMMAND;
     sw_value value = sw_read_item(reader, cursor);
     uint32_t music = SW_NO_INDEX;
     if (value.kind == SW_VALUE_MUSIC || value.kind == SW_VALUE_POST) {
         music = value.music;
     } else if (value.kind == SW_VALUE_DURATION ||
                (value.kind == SW_VALUE_NUMBER && value.number.has_value && !scheme)) {
-        music = sw_music_add(reader, SW_MUSIC_BARE, value.file, value.start, value.end);
-        sw_music_at(reader, music)->name = reader->no_pitch;
-        sw_set_origin(reader, sw_music_at(reader, music), value.file, value.start);
-        sw_read_duration(reader, cursor, &value.number, music);
+        music = sw_read_bare_duration(reader, cursor, &value);
     } else if (value.kind == SW_VALUE_PITCH) {
-        sw_word none = {.duration = {.factor_num = 1, .factor_den = 1}};
-        music = sw_note_of_pitch(reader, &value);
-        sw_read_duration(reader, cursor, &none, music);
+        music = sw_read_note_of_pitch(reader, cursor, &value);
+    } else if (value.kind == SW_VALUE_SCHEME && command) {
+        uint32_t name = sw_names_add(reader->reading->names, sw_slice_from(text, 1));
+        if (sw_lookup(reader, name) != NULL) { /* not one of the language, such as \stringTuning */
+            sw_unresolved(reader, &value, name,
+                          "it is computed in Scheme, which is not run; a note or note value that it may "
+                          "stand for is missing");
+        }
     }
     if (music != SW_NO_INDEX && value.kind != SW_VALUE_POST) {
         uint32_t target = carrier(reader, music);

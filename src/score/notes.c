@@ -79,6 +79,10 @@ static void read_loose_factor(sw_reader *reader, sw_cursor *cursor, sw_word *wor
         sw_rational product = sw_rational_mul(
             sw_rational_make(word->duration.factor_num, word->duration.factor_den), factor.rational);
         if (factor.kind != SW_VALUE_NUMBER) {
+            sw_findings_add(&reader->reading->findings, SW_WARNING, "unresolved", factor.file, factor.start,
+                            factor.end,
+                            "the factor of this duration is computed; 1 is assumed, so what follows may come "
+                            "too early or too late");
             return;
         }
         if (sw_rational_valid(product) && product.num <= INT32_MAX && product.den <= INT32_MAX) {
@@ -262,6 +266,28 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord)
         }
     }
     return music_value(cursor, node, music);
+}
+
+uint32_t sw_read_bare_duration(sw_reader *reader, sw_cursor *cursor, sw_value *value)
+{
+    uint32_t music = sw_music_add(reader, SW_MUSIC_BARE, value->file, value->start, value->end);
+    sw_music_at(reader, music)->name = reader->no_pitch;
+    sw_set_origin(reader, sw_music_at(reader, music), value->file, value->start);
+    sw_read_duration(reader, cursor, &value->number, music);
+    return music;
+}
+
+uint32_t sw_read_note_of_pitch(sw_reader *reader, sw_cursor *cursor, const sw_value *value)
+{
+    sw_word word = {.duration = {.factor_num = 1, .factor_den = 1}};
+    uint32_t music = sw_note_of_pitch(reader, value);
+    read_loose_marks(reader, cursor, &word, music);
+    if (word.has_marks || word.has_check) {
+        word.octave_marks += value->pitch.octave + 1;
+        set_octave(reader, sw_music_at(reader, music), &word);
+    }
+    sw_read_duration(reader, cursor, &word, music);
+    return music;
 }
 
 uint32_t sw_note_of_pitch(sw_reader *reader, const sw_value *value)

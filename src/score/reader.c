@@ -209,7 +209,7 @@ static sw_value read_command(sw_reader *reader, sw_cursor *cursor)
             break;
         }
         }
-    } else if (!directed && name.length > 0) {
+    } else if (name.length > 0) {
         sw_unresolved(reader, &where, sw_names_add(reader->reading->names, name),
                       "it is not defined here, in an included file or in the language");
     }
@@ -347,7 +347,19 @@ static void read_book(sw_reader *reader, sw_cursor *cursor, sw_pending_list *sco
     }
 }
 
-/* What stands in markups is played when the pages are made, after all scores of the book. */
+/* The incipits of a score of the book. */
+static void finish_incipits(sw_reader *reader, const sw_pending *score)
+{
+    for (uint32_t i = 0; i < score->inner_count; i++) {
+        const sw_pending *inner = &reader->inner.items[score->inner_first + i];
+        if (inner->late) {
+            sw_pending_add(&reader->scores, inner);
+        }
+    }
+}
+
+/* What stands in markups is played when the pages are made, after all scores of the book; incipits when the
+ * lines are, after those. */
 static void finish_book(sw_reader *reader, const sw_pending_list *book)
 {
     for (int late = 0; late <= 1; late++) {
@@ -356,6 +368,9 @@ static void finish_book(sw_reader *reader, const sw_pending_list *book)
                 sw_pending_add(&reader->scores, &book->items[i]);
             }
         }
+    }
+    for (size_t i = 0; i < book->count; i++) {
+        finish_incipits(reader, &book->items[i]);
     }
 }
 
@@ -387,6 +402,20 @@ static void read_drum_name(sw_reader *reader, uint32_t path, const sw_value *dru
         reader->drums = sw_grow(reader->drums, reader->drum_count, &reader->drum_capacity, sizeof(sw_drum));
         reader->drums[reader->drum_count++] = (sw_drum){name, drum->text};
     }
+}
+
+/* Whether music is a note of which only the pitch is written: behind `x = cis''` that is all that \x means,
+ * and its note value is that of the place where it is used. */
+static bool is_mere_pitch(const sw_reader *reader, uint32_t music)
+{
+    if (music == SW_NO_INDEX) {
+        return false;
+    }
+    const sw_music *m = sw_music_at(reader, music);
+    sw_slice text = sw_music_slice(reader->reading, music);
+    return m->kind == SW_MUSIC_NOTE && m->first == SW_NO_INDEX &&
+           (m->flags & (SW_MUSIC_WRITTEN_VALUE | SW_MUSIC_CHECKED)) == 0 &&
+           memchr(text.data, '!', text.length) == NULL && memchr(text.data, '?', text.length) == NULL;
 }
 
 static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name, uint32_t start)
@@ -422,8 +451,13 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
         }
     }
     uint32_t end = value.end;
+    uint32_t music = value.kind == SW_VALUE_MUSIC ? value.music : SW_NO_INDEX;
     value.inner_first = inner;
     value.inner_count = (uint32_t)reader->inner.count - inner;
+    if (kind == SW_NODE_WORD && is_mere_pitch(reader, music)) {
+        value.kind = SW_VALUE_PITCH;
+        value.pitch = sw_music_at(reader, music)->pitch;
+    }
     sw_define(reader, name, &value);
     read_drum_name(reader, name, &value);
     sw_reading *reading = reader->reading;
@@ -435,7 +469,7 @@ static void read_assignment(sw_reader *reader, sw_cursor *cursor, uint32_t name,
         .start = start,
         .end = end,
         .value_start = value_start,
-        .music = value.kind == SW_VALUE_MUSIC ? value.music : SW_NO_INDEX,
+        .music = music,
     };
 }
 
@@ -514,7 +548,10 @@ void sw_play_pending(sw_reader *reader, const sw_pending *pending, bool in_marku
     sw_play(reader, pending, score);
     sw_timeline(reading, score);
     for (uint32_t i = 0; i < pending->inner_count; i++) {
-        sw_play_pending(reader, &reader->inner.items[pending->inner_first + i], true);
+        const sw_pending *inner = &reader->inner.items[pending->inner_first + i];
+        if (!inner->late) {
+            sw_play_pending(reader, inner, true);
+        }
     }
 }
 

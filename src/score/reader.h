@@ -231,6 +231,10 @@ sw_value sw_read_word(sw_reader *reader, sw_cursor *cursor, bool in_chord);
 sw_value sw_read_chord(sw_reader *reader, sw_cursor *cursor);
 /* A note without length of a pitch that Scheme gives: $pitch. */
 uint32_t sw_note_of_pitch(sw_reader *reader, const sw_value *value);
+/* The same with the octave marks and the duration that stand behind it: \pitch'4. */
+uint32_t sw_read_note_of_pitch(sw_reader *reader, sw_cursor *cursor, const sw_value *value);
+/* A duration that stands for a note: 4 alone. */
+uint32_t sw_read_bare_duration(sw_reader *reader, sw_cursor *cursor, sw_value *value);
 /* Takes the duration that a word holds or that stands behind it after white space, and makes it the inherited
  * one. */
 void sw_read_duration(sw_reader *reader, sw_cursor *cursor, sw_word *word, uint32_t music);
@@ -284,6 +288,8 @@ uint32_t sw_read_set_value(sw_reader *reader, sw_cursor *cursor, uint32_t *end);
 /* Reads the function that a Scheme definition makes; NULL when it makes none. `node` is the scheme or
  * embedded node. */
 sw_function *sw_read_function(sw_reader *reader, uint32_t file, uint32_t node);
+/* A function that is a command of the language. */
+const sw_function *sw_function_of(sw_reader *reader, const sw_command *command);
 /* The language's function of this name as a value, for `RH = #rightHandFinger`; NULL when it has none. */
 const sw_function *sw_function_named(sw_reader *reader, sw_slice name);
 /* A call of a function that the sources define. */

@@ -133,7 +133,7 @@ static void read_note_value(sw_value *value, const sw_slice *words, size_t count
         (sw_duration){(int8_t)log, (uint8_t)dots, (int32_t)factor.num, (int32_t)factor.den};
 }
 
-/* (cons a b), (ly:make-moment a b), (ly:make-moment a/b) */
+/* (cons a b), (/ a b), (ly:make-moment a b), (ly:make-moment a/b) */
 static void read_fraction(sw_value *value, const sw_slice *words, size_t count)
 {
     sw_rational number;
@@ -156,7 +156,8 @@ static void read_form(sw_value *value, sw_slice form)
     if (count == 0) {
         return;
     }
-    if (sw_slice_is(words[0], "ly:make-moment") || (count == 3 && sw_slice_is(words[0], "cons"))) {
+    bool is_pair = count == 3 && (sw_slice_is(words[0], "cons") || sw_slice_is(words[0], "/"));
+    if (is_pair || sw_slice_is(words[0], "ly:make-moment")) {
         read_fraction(value, words + 1, count - 1);
     } else if (sw_slice_is(words[0], "ly:make-pitch")) {
         read_pitch(value, words + 1, count - 1);
@@ -281,13 +282,14 @@ static sw_slice without_marker(sw_slice text)
     return text;
 }
 
-/* (define name ...): the name, or an empty slice. */
+/* (define name ...) or (set! name ...): the name, or an empty slice. */
 static sw_slice defined_name(sw_slice text)
 {
     sw_slice word;
     sw_slice form = text.length > 0 && text.data[0] == '(' ? sw_datum_rest(text, 1) : text;
     size_t at = sw_datum_next(form, &word);
-    if (at == 0 || !(sw_slice_is(word, "define") || sw_slice_is(word, "define-public"))) {
+    if (at == 0 ||
+        !(sw_slice_is(word, "define") || sw_slice_is(word, "define-public") || sw_slice_is(word, "set!"))) {
         return (sw_slice){NULL, 0};
     }
     return sw_datum_next(sw_datum_rest(form, at), &word) > 0 && is_name(word) ? word : (sw_slice){NULL, 0};
@@ -384,10 +386,16 @@ static bool makes_mark(sw_slice text, sw_mark_class *class)
         *class = SW_MARK_DYNAMIC;
         return true;
     }
-    size_t at = sw_datum_makes_event(head) ? sw_datum_next(inside, &event) : 0;
+    if (sw_slice_is(head, "make-articulation")) {
+        *class = SW_MARK_ARTICULATION;
+        return true;
+    }
+    bool is_span = sw_slice_is(head, "make-span-event"); /* (make-span-event 'SlurEvent START) */
+    size_t at = is_span || sw_datum_makes_event(head) ? sw_datum_next(inside, &event) : 0;
     for (size_t i = 0; at > 0 && i < sizeof events / sizeof events[0]; i++) {
         if (sw_slice_is(event, events[i].event)) {
-            bool stops = memmem(inside.data, inside.length, "'span-direction STOP", 20) != NULL;
+            const char *stop = is_span ? " STOP" : "'span-direction STOP";
+            bool stops = memmem(inside.data, inside.length, stop, strlen(stop)) != NULL;
             *class = stops ? events[i].end : events[i].begin;
             return true;
         }

@@ -31,6 +31,10 @@ typedef struct sw_command {
 extern const sw_command sw_commands[];
 extern const size_t sw_command_count;
 
+/* What gregorian.ly defines, as far as it is heard or stands beside notes. */
+extern const sw_command sw_gregorian_commands[];
+extern const size_t sw_gregorian_command_count;
+
 /* The table's row for a name (without the backslash), or NULL. */
 const sw_command *sw_command_find(sw_slice name);
 
