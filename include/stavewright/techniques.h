@@ -92,6 +92,7 @@ typedef struct sw_technique_word {
     uint32_t staff;
     uint32_t voice; /* SW_NO_INDEX: it holds for the whole staff */
     uint32_t mark;  /* the MARK node */
+    unsigned players; /* bits: for which players of the staff it holds, by place; 0: for all */
     uint8_t technique;
     bool half;
     bool reminder;  /* in brackets */
@@ -105,6 +106,7 @@ typedef struct sw_playing {
     const sw_technique_word *words; /* staff by staff, in order of time */
     size_t word_count;
     const sw_instrument *const *instruments; /* for each staff, NULL: not known */
+    const uint8_t *players;                  /* for each staff: how many are told apart, at least 1 */
     sw_arena *arena;
 } sw_playing;
 
