@@ -19,12 +19,12 @@ static void run(sw_check *check)
         const sw_seat_range *ranges = sw_check_seat_ranges(check, i);
         sw_chair_scene scene = {check, score, seating, ranges, (uint32_t)i, sw_rule_chairs.name};
         sw_find_change_overs(&scene);
-        sw_find_impossible_stops(&scene);
         if (sw_film_has_roster(check->film)) {
             sw_find_unbooked(&scene);
             sw_find_too_many_notes(&scene);
             sw_find_missing_things(&scene);
         }
+        sw_find_impossible_stops(&scene); /* behind what even divided players can't give */
     }
 }
 
