@@ -32,6 +32,12 @@ typedef struct voice_events {
     size_t end;
 } voice_events;
 
+/* The beginning of an ending of a repeat, on a staff. */
+typedef struct ending {
+    const sw_setting *setting;
+    size_t order;
+} ending;
+
 typedef struct builder {
     const sw_techniques *techniques;
     const sw_reading *reading;
@@ -44,6 +50,9 @@ typedef struct builder {
     written_word *words;
     size_t word_count;
     size_t word_capacity;
+    ending *endings; /* staff by staff, in order of time */
+    size_t ending_count;
+    size_t ending_capacity;
     sw_technique_state *states;
     size_t state_count;
     size_t state_capacity;
@@ -232,6 +241,50 @@ static int compare_words(const void *a, const void *b)
     return order != 0 ? order : (x->order > y->order) - (x->order < y->order);
 }
 
+/* ---- endings ------------------------------------------------------------------------------------------ */
+
+/* Where several lines of a staff are written with the same endings, those of the first one count. */
+static bool is_of_first_line(const builder *b, const sw_setting *setting)
+{
+    for (size_t i = 0; i < b->ending_count; i++) {
+        const sw_setting *known = b->endings[i].setting;
+        if (known->staff == setting->staff) {
+            return known->voice == setting->voice;
+        }
+    }
+    return true;
+}
+
+/* Whether two settings begin endings of one use of a repeat on one staff. */
+static bool is_same_repeat(const sw_setting *a, const sw_setting *b)
+{
+    return a->staff == b->staff && a->music == b->music && a->frame == b->frame;
+}
+
+static int compare_endings(const void *a, const void *b)
+{
+    const ending *x = a;
+    const ending *y = b;
+    if (x->setting->staff != y->setting->staff) {
+        return x->setting->staff < y->setting->staff ? -1 : 1;
+    }
+    int order = sw_rational_compare(x->setting->onset, y->setting->onset);
+    return order != 0 ? order : (x->order > y->order) - (x->order < y->order);
+}
+
+static void collect_endings(builder *b)
+{
+    for (size_t i = 0; i < b->score->setting_count; i++) {
+        const sw_setting *setting = &b->score->settings[i];
+        if (b->reading->music[setting->music].kind == SW_MUSIC_ALTERNATIVES &&
+            setting->staff != SW_NO_INDEX && is_of_first_line(b, setting)) {
+            b->endings = sw_grow(b->endings, b->ending_count, &b->ending_capacity, sizeof *b->endings);
+            b->endings[b->ending_count++] = (ending){setting, i};
+        }
+    }
+    sw_sort(b->endings, b->ending_count, sizeof *b->endings, compare_endings);
+}
+
 /* ---- for whom a word holds ---------------------------------------------------------------------------- */
 
 static void find_voices(builder *b)
@@ -375,35 +428,68 @@ static uint32_t state_of_event(builder *b, const sw_event *event, const sw_techn
     return add_state(b, &own);
 }
 
+/* A voice that is gone through, and how its staff's players play by now. */
+typedef struct voice_walk {
+    uint32_t voice;
+    uint32_t staff;
+    size_t players;
+    sw_technique_state states[PLAYERS];
+    sw_technique_state behind_body[PLAYERS]; /* where the first ending of `repeat` begins */
+    const sw_setting *repeat;
+    const written_word *last;
+    size_t next_ending;
+} voice_walk;
+
+/* Passes the endings up to a moment: each one follows the body, not the ending before it. */
+static void pass_endings(const builder *b, voice_walk *w, sw_rational moment)
+{
+    for (; w->next_ending < b->ending_count; w->next_ending++) {
+        const sw_setting *setting = b->endings[w->next_ending].setting;
+        if (setting->staff > w->staff ||
+            (setting->staff == w->staff && sw_rational_compare(setting->onset, moment) > 0)) {
+            return;
+        }
+        bool again = w->repeat != NULL && is_same_repeat(w->repeat, setting);
+        if (setting->staff == w->staff) {
+            memcpy(again ? w->states : w->behind_body, again ? w->behind_body : w->states, sizeof w->states);
+            w->repeat = setting;
+        }
+    }
+}
+
+static void pass_word(const builder *b, voice_walk *w, written_word *word)
+{
+    if (word->word.voice != SW_NO_INDEX && word->word.voice != w->voice) {
+        return;
+    }
+    for (size_t p = 0; p < w->players; p++) {
+        if (word->word.players == 0 || (word->word.players >> p & 1) != 0) {
+            apply(b, word, w->last, &w->states[p]);
+        }
+    }
+    w->last = word;
+}
+
 /* Goes through the words of a staff, [first, end), and the events of one of its voices. */
 static void fill_voice(builder *b, uint32_t voice, size_t first, size_t end)
 {
     uint32_t staff = b->score->voices[voice].staff;
-    size_t players = players_of(b, staff);
-    sw_technique_state states[PLAYERS];
-    for (size_t p = 0; p < players; p++) {
-        states[p] = plain_state(b);
+    voice_walk w = {.voice = voice, .staff = staff, .players = players_of(b, staff)};
+    for (size_t p = 0; p < PLAYERS; p++) {
+        w.states[p] = plain_state(b);
     }
-    const written_word *last = NULL;
     size_t next = first;
-    for (size_t i = b->voices[voice].first; i <= b->voices[voice].end; i++) {
-        bool behind = i == b->voices[voice].end;
-        for (; next < end &&
-               (behind || sw_rational_compare(b->words[next].word.onset, b->score->events[i].onset) <= 0);
-             next++) {
-            written_word *w = &b->words[next];
-            if (w->word.voice == SW_NO_INDEX || w->word.voice == voice) {
-                for (size_t p = 0; p < players; p++) {
-                    if (w->word.players == 0 || (w->word.players >> p & 1) != 0) {
-                        apply(b, w, last, &states[p]);
-                    }
-                }
-                last = w;
-            }
+    for (size_t i = b->voices[voice].first; i < b->voices[voice].end; i++) {
+        sw_rational now = b->score->events[i].onset;
+        for (; next < end && sw_rational_compare(b->words[next].word.onset, now) <= 0; next++) {
+            pass_endings(b, &w, b->words[next].word.onset);
+            pass_word(b, &w, &b->words[next]);
         }
-        if (!behind) {
-            b->state_of[i] = state_of_event(b, &b->score->events[i], &states[place_of(b, staff, i, players)]);
-        }
+        pass_endings(b, &w, now);
+        b->state_of[i] = state_of_event(b, &b->score->events[i], &w.states[place_of(b, staff, i, w.players)]);
+    }
+    for (; next < end; next++) {
+        pass_word(b, &w, &b->words[next]);
     }
 }
 
@@ -459,6 +545,7 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
     b.state_of = sw_arena_alloc(arena, (score->event_count + 1) * sizeof *b.state_of);
     find_voices(&b);
     collect_words(&b);
+    collect_endings(&b);
     sw_sort(b.words, b.word_count, sizeof *b.words, compare_words);
     settle_scopes(&b);
     fill_states(&b);
@@ -470,6 +557,14 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         players[staff] = (uint8_t)players_of(&b, staff);
     }
+    sw_other_ending *endings = sw_arena_alloc(arena, (b.ending_count + 1) * sizeof *endings);
+    size_t ending_count = 0;
+    for (size_t i = 0; i < b.ending_count; i++) {
+        const sw_setting *setting = b.endings[i].setting;
+        if (i > 0 && is_same_repeat(b.endings[i - 1].setting, setting)) {
+            endings[ending_count++] = (sw_other_ending){setting->staff, setting->onset};
+        }
+    }
     sw_playing *playing = sw_arena_alloc(arena, sizeof *playing);
     *playing = (sw_playing){.states = keep(arena, b.states, b.state_count, sizeof *b.states),
                             .state_of = b.state_of,
@@ -477,9 +572,12 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
                             .word_count = b.word_count,
                             .instruments = b.instruments,
                             .players = players,
+                            .endings = endings,
+                            .ending_count = ending_count,
                             .arena = arena};
     free(b.texts);
     free(b.words);
+    free(b.endings);
     free(b.states);
     return playing;
 }
