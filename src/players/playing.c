@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "players/endings.h"
 #include "players/playing.h"
 #include "players/staff_instrument.h"
 
@@ -32,12 +33,6 @@ typedef struct voice_events {
     size_t end;
 } voice_events;
 
-/* The beginning of an ending of a repeat, on a staff. */
-typedef struct ending {
-    const sw_setting *setting;
-    size_t order;
-} ending;
-
 typedef struct builder {
     const sw_techniques *techniques;
     const sw_reading *reading;
@@ -50,9 +45,7 @@ typedef struct builder {
     written_word *words;
     size_t word_count;
     size_t word_capacity;
-    ending *endings; /* staff by staff, in order of time */
-    size_t ending_count;
-    size_t ending_capacity;
+    sw_endings endings;
     sw_technique_state *states;
     size_t state_count;
     size_t state_capacity;
@@ -241,50 +234,6 @@ static int compare_words(const void *a, const void *b)
     return order != 0 ? order : (x->order > y->order) - (x->order < y->order);
 }
 
-/* ---- endings ------------------------------------------------------------------------------------------ */
-
-/* Where several lines of a staff are written with the same endings, those of the first one count. */
-static bool is_of_first_line(const builder *b, const sw_setting *setting)
-{
-    for (size_t i = 0; i < b->ending_count; i++) {
-        const sw_setting *known = b->endings[i].setting;
-        if (known->staff == setting->staff) {
-            return known->voice == setting->voice;
-        }
-    }
-    return true;
-}
-
-/* Whether two settings begin endings of one use of a repeat on one staff. */
-static bool is_same_repeat(const sw_setting *a, const sw_setting *b)
-{
-    return a->staff == b->staff && a->music == b->music && a->frame == b->frame;
-}
-
-static int compare_endings(const void *a, const void *b)
-{
-    const ending *x = a;
-    const ending *y = b;
-    if (x->setting->staff != y->setting->staff) {
-        return x->setting->staff < y->setting->staff ? -1 : 1;
-    }
-    int order = sw_rational_compare(x->setting->onset, y->setting->onset);
-    return order != 0 ? order : (x->order > y->order) - (x->order < y->order);
-}
-
-static void collect_endings(builder *b)
-{
-    for (size_t i = 0; i < b->score->setting_count; i++) {
-        const sw_setting *setting = &b->score->settings[i];
-        if (b->reading->music[setting->music].kind == SW_MUSIC_ALTERNATIVES &&
-            setting->staff != SW_NO_INDEX && is_of_first_line(b, setting)) {
-            b->endings = sw_grow(b->endings, b->ending_count, &b->ending_capacity, sizeof *b->endings);
-            b->endings[b->ending_count++] = (ending){setting, i};
-        }
-    }
-    sw_sort(b->endings, b->ending_count, sizeof *b->endings, compare_endings);
-}
-
 /* ---- for whom a word holds ---------------------------------------------------------------------------- */
 
 static void find_voices(builder *b)
@@ -443,13 +392,13 @@ typedef struct voice_walk {
 /* Passes the endings up to a moment: each one follows the body, not the ending before it. */
 static void pass_endings(const builder *b, voice_walk *w, sw_rational moment)
 {
-    for (; w->next_ending < b->ending_count; w->next_ending++) {
-        const sw_setting *setting = b->endings[w->next_ending].setting;
+    for (; w->next_ending < b->endings.count; w->next_ending++) {
+        const sw_setting *setting = b->endings.items[w->next_ending];
         if (setting->staff > w->staff ||
             (setting->staff == w->staff && sw_rational_compare(setting->onset, moment) > 0)) {
             return;
         }
-        bool again = w->repeat != NULL && is_same_repeat(w->repeat, setting);
+        bool again = w->repeat != NULL && sw_endings_of_one_repeat(w->repeat, setting);
         if (setting->staff == w->staff) {
             memcpy(again ? w->states : w->behind_body, again ? w->behind_body : w->states, sizeof w->states);
             w->repeat = setting;
@@ -545,7 +494,7 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
     b.state_of = sw_arena_alloc(arena, (score->event_count + 1) * sizeof *b.state_of);
     find_voices(&b);
     collect_words(&b);
-    collect_endings(&b);
+    b.endings = sw_endings_of_score(reading, score);
     sw_sort(b.words, b.word_count, sizeof *b.words, compare_words);
     settle_scopes(&b);
     fill_states(&b);
@@ -557,11 +506,11 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
     for (uint32_t staff = 0; staff < score->staff_count; staff++) {
         players[staff] = (uint8_t)players_of(&b, staff);
     }
-    sw_other_ending *endings = sw_arena_alloc(arena, (b.ending_count + 1) * sizeof *endings);
+    sw_other_ending *endings = sw_arena_alloc(arena, (b.endings.count + 1) * sizeof *endings);
     size_t ending_count = 0;
-    for (size_t i = 0; i < b.ending_count; i++) {
-        const sw_setting *setting = b.endings[i].setting;
-        if (i > 0 && is_same_repeat(b.endings[i - 1].setting, setting)) {
+    for (size_t i = 0; i < b.endings.count; i++) {
+        const sw_setting *setting = b.endings.items[i];
+        if (i > 0 && sw_endings_of_one_repeat(b.endings.items[i - 1], setting)) {
             endings[ending_count++] = (sw_other_ending){setting->staff, setting->onset};
         }
     }
@@ -577,7 +526,7 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
                             .arena = arena};
     free(b.texts);
     free(b.words);
-    free(b.endings);
+    free(b.endings.items);
     free(b.states);
     return playing;
 }
