@@ -90,13 +90,21 @@ typedef struct sw_technique_state {
 typedef struct sw_technique_word {
     sw_rational onset;
     uint32_t staff;
-    uint32_t voice; /* SW_NO_INDEX: it holds for the whole staff */
-    uint32_t mark;  /* the MARK node */
+    uint32_t voice;   /* SW_NO_INDEX: it holds for the whole staff */
+    uint32_t mark;    /* the MARK node */
+    unsigned players; /* bits: for which players of the staff it holds, by place; 0: for all */
     uint8_t technique;
     bool half;
     bool reminder;  /* in brackets */
     uint8_t before; /* what was in force, where it was something else for some of the players */
 } sw_technique_word;
+
+/* Where another ending of a repeat begins than the first: what sounds there follows the body of the repeat,
+ * not what is written before it. */
+typedef struct sw_other_ending {
+    uint32_t staff;
+    sw_rational onset;
+} sw_other_ending;
 
 /* How the notes of one score are played. */
 typedef struct sw_playing {
@@ -105,6 +113,9 @@ typedef struct sw_playing {
     const sw_technique_word *words; /* staff by staff, in order of time */
     size_t word_count;
     const sw_instrument *const *instruments; /* for each staff, NULL: not known */
+    const uint8_t *players;                  /* for each staff: how many are told apart, at least 1 */
+    const sw_other_ending *endings;          /* staff by staff, in order of time */
+    size_t ending_count;
     sw_arena *arena;
 } sw_playing;
 

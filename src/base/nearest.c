@@ -10,23 +10,29 @@ static size_t least(size_t a, size_t b, size_t c)
     return ab < c ? ab : c;
 }
 
-/* Edit distance with one row of the table at a time; `b` is at most LONGEST letters long. */
+/* Edit distance, in which two letters that have changed places are one mistake ("playres"): a row of the
+ * table at a time, with the two rows before it; `b` is at most LONGEST letters long. */
 static size_t distance(sw_slice a, sw_slice b)
 {
-    size_t row[LONGEST + 1];
+    size_t rows[3][LONGEST + 1];
     for (size_t j = 0; j <= b.length; j++) {
-        row[j] = j;
+        rows[0][j] = j;
     }
     for (size_t i = 1; i <= a.length; i++) {
-        size_t diagonal = row[0];
+        size_t *row = rows[i % 3];
+        const size_t *above = rows[(i + 2) % 3];
+        const size_t *two_above = rows[(i + 1) % 3];
         row[0] = i;
         for (size_t j = 1; j <= b.length; j++) {
-            size_t replaced = diagonal + (a.data[i - 1] != b.data[j - 1] ? 1 : 0);
-            diagonal = row[j];
-            row[j] = least(replaced, row[j] + 1, row[j - 1] + 1);
+            size_t replaced = above[j - 1] + (a.data[i - 1] != b.data[j - 1] ? 1 : 0);
+            row[j] = least(replaced, above[j] + 1, row[j - 1] + 1);
+            bool swapped = i > 1 && j > 1 && a.data[i - 1] == b.data[j - 2] && a.data[i - 2] == b.data[j - 1];
+            if (swapped && two_above[j - 2] + 1 < row[j]) {
+                row[j] = two_above[j - 2] + 1;
+            }
         }
     }
-    return row[b.length];
+    return rows[a.length % 3][b.length];
 }
 
 const char *sw_nearest_word(sw_slice text, const char *const *words, size_t count)

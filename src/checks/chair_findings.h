@@ -21,6 +21,8 @@ void sw_find_unbooked(const sw_chair_scene *scene);
 void sw_find_change_overs(const sw_chair_scene *scene);
 /* More notes at once on a staff than its players can play. */
 void sw_find_too_many_notes(const sw_chair_scene *scene);
+/* Chords of bowed strings that no player can strike, where they are not divided. */
+void sw_find_impossible_stops(const sw_chair_scene *scene);
 /* Mutes and percussion that a player does not have. */
 void sw_find_missing_things(const sw_chair_scene *scene);
 

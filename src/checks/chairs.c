@@ -24,6 +24,7 @@ static void run(sw_check *check)
             sw_find_too_many_notes(&scene);
             sw_find_missing_things(&scene);
         }
+        sw_find_impossible_stops(&scene); /* behind what even divided players can't give */
     }
 }
 
@@ -46,7 +47,10 @@ const sw_rule sw_rule_chairs = {
         "patterns "
         "under `staves`. It follows \"muta in Piccolo\", \"to Picc.\", new names of a staff, \"1.\" and \"a "
         "2\". "
-        "Without\na list only changes of instrument on one staff are looked at.\n\n"
+        "Without\na list only changes of instrument on one staff are looked at, and chords that no player "
+        "can strike with a bow:\nmore notes than strings, or two on the lowest string, where neither div. "
+        "nor "
+        "a second voice divides them.\n\n"
         "The figures: flute to piccolo 5 s, oboe to English horn and B flat to A clarinet 8 s, to bass "
         "clarinet "
         "10 s, to\ncontrabassoon 15 s (common practice, no source); other woodwinds 8 s (under 5 s is risky, "
@@ -54,7 +58,8 @@ const sw_rule sw_rule_chairs = {
         "to 10 s are safe:\nB. Pimentel, Time required for instrument switches); other instruments 5 s, "
         "percussion 2 s (common practice, no\nsource). Less than 60 percent of them is a warning, more a "
         "note.\n\n"
-        "To mend: give the passage to another chair, leave more rests before a change, or correct the "
+        "To mend: give the passage to another chair, leave more rests before a change, write div., or "
+        "correct the "
         "list.\n",
     .run = run,
     .options = options,

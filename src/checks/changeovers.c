@@ -85,6 +85,21 @@ static uint32_t last_of_players(const scene *s, const sw_stroke *stroke)
     return before;
 }
 
+/* Whether two strokes stand in different endings of a repeat: the second one does not follow the first. The
+ * way from the body to a later ending is not measured. */
+static bool are_in_different_endings(const sw_playing *playing, uint32_t staff, const sw_stroke *before,
+                                     const sw_stroke *stroke)
+{
+    for (size_t i = 0; i < playing->ending_count; i++) {
+        const sw_other_ending *ending = &playing->endings[i];
+        if (ending->staff == staff && sw_rational_compare(before->onset, ending->onset) < 0 &&
+            sw_rational_compare(ending->onset, stroke->onset) <= 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw_reading *reading,
                                        const sw_score *score, const sw_playing *playing, uint32_t staff,
                                        sw_seated_notes who)
@@ -98,7 +113,8 @@ sw_changeovers sw_changeovers_of_staff(const sw_techniques *techniques, const sw
             continue;
         }
         sw_changeover found = longest_change(&s, &list.strokes.items[before], stroke);
-        if (found.change != NULL) {
+        if (found.change != NULL &&
+            !are_in_different_endings(playing, staff, &list.strokes.items[before], stroke)) {
             found.before = before;
             found.stroke = i;
             list.items = sw_grow(list.items, list.count, &list.capacity, sizeof *list.items);

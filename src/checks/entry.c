@@ -257,6 +257,14 @@ sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_read
     return entries;
 }
 
+sw_entries *sw_entries_of_film(const sw_film *film, const sw_reading *reading, const sw_score *score)
+{
+    sw_seating *seating = sw_seating_of(film, reading, score);
+    sw_entries *entries = sw_entries_of_score(sw_film_instruments(film), reading, score, seating);
+    sw_seating_free(seating);
+    return entries;
+}
+
 void sw_entries_free(sw_entries *entries, size_t staff_count)
 {
     for (size_t staff = 0; entries != NULL && staff < staff_count; staff++) {

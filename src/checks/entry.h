@@ -48,6 +48,8 @@ typedef struct sw_entries {
  * \transposition says, if there is one. Free with sw_entries_free. */
 sw_entries *sw_entries_of_score(const sw_instruments *instruments, const sw_reading *reading,
                                 const sw_score *score, const sw_seating *seating_or_null);
+/* The same with what the players of a film have in hand, for moves. */
+sw_entries *sw_entries_of_film(const sw_film *film, const sw_reading *reading, const sw_score *score);
 /* NULL is allowed. */
 void sw_entries_free(sw_entries *entries, size_t staff_count);
 /* The same for a score of the check's reading, for rules: found out once, owned by the check. */

@@ -257,40 +257,49 @@ static size_t bars_behind(const scene *s, sw_rational onset, bool single)
     return count;
 }
 
-/* The last word of a group on the staff, NULL when it says nothing that has to be taken back. */
-static const sw_technique_word *open_word(const scene *s, size_t group)
+/* The last word of a group that holds for one player of the staff, NULL when it says nothing that has to be
+ * taken back. */
+static const sw_technique_word *open_word(const scene *s, size_t group, unsigned player)
 {
     const sw_technique_word *last = NULL;
     for (size_t i = s->first; i < s->end; i++) {
-        if (technique_of(s, s->playing->words[i].technique)->group == group) {
-            last = &s->playing->words[i];
-        }
+        const sw_technique_word *word = &s->playing->words[i];
+        bool his = word->players == 0 || (word->players >> player & 1) != 0;
+        last = his && technique_of(s, word->technique)->group == group ? word : last;
     }
     return last == NULL || technique_of(s, last->technique)->plain ? NULL : last;
+}
+
+/* Tells of a word that is never taken back, where enough follows. */
+static void report_unended(const scene *s, const sw_technique_word *word)
+{
+    bool divided = strcmp(technique_of(s, word->technique)->id, "divided") == 0;
+    if (strcmp(technique_of(s, word->technique)->id, "one-player") == 0 &&
+        sw_staff_is_soloist(s->check->instruments, s->check->reading, s->score, s->staff)) {
+        return; /* there is nobody else */
+    }
+    size_t bars = bars_behind(s, word->onset, divided);
+    if (bars < LONG_STAY) {
+        return;
+    }
+    char what[192];
+    snprintf(what, sizeof what, "\"%.40s\" is never taken back, and %zu bars%s follow; write where it ends",
+             text_of(s, word), bars, divided ? " of one line" : " with notes");
+    add(s, SW_NOTE, &s->check->reading->music[word->mark], word->onset, what);
 }
 
 static void find_unended(const scene *s, sw_rational first)
 {
     for (size_t g = 0; g < sw_techniques_group_count(s->check->techniques); g++) {
-        const sw_technique_word *word =
-            sw_techniques_group(s->check->techniques, g)->must_end ? open_word(s, g) : NULL;
-        if (word == NULL || sw_rational_compare(word->onset, first) <= 0) {
-            continue;
+        const sw_technique_word *told = NULL;
+        bool must_end = sw_techniques_group(s->check->techniques, g)->must_end;
+        for (unsigned player = 0; must_end && player < s->playing->players[s->staff]; player++) {
+            const sw_technique_word *word = open_word(s, g, player);
+            if (word != NULL && word != told && sw_rational_compare(word->onset, first) > 0) {
+                report_unended(s, word);
+                told = word;
+            }
         }
-        bool divided = strcmp(technique_of(s, word->technique)->id, "divided") == 0;
-        if (strcmp(technique_of(s, word->technique)->id, "one-player") == 0 &&
-            sw_staff_is_soloist(s->check->instruments, s->check->reading, s->score, s->staff)) {
-            continue; /* there is nobody else */
-        }
-        size_t bars = bars_behind(s, word->onset, divided);
-        if (bars < LONG_STAY) {
-            continue;
-        }
-        char what[192];
-        snprintf(what, sizeof what,
-                 "\"%.40s\" is never taken back, and %zu bars%s follow; write where it ends",
-                 text_of(s, word), bars, divided ? " of one line" : " with notes");
-        add(s, SW_NOTE, &s->check->reading->music[word->mark], word->onset, what);
     }
 }
 

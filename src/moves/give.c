@@ -502,7 +502,7 @@ static bool take_entries(give *g, const sw_entries *entries, char **error)
 static bool find_entries(give *g, char **error)
 {
     const sw_score *score = g->chosen.score;
-    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
+    sw_entries *entries = sw_entries_of_film(g->figures.film, g->chosen.reading, score);
     bool done = take_entries(g, entries, error);
     sw_entries_free(entries, score->staff_count);
     return done;
@@ -618,7 +618,7 @@ static bool plan_copy(give *g, const char *to, sw_change_kind kind, char **error
         return false;
     }
     const sw_score *score = g->chosen.score;
-    sw_entries *entries = sw_entries_of_score(g->instruments, g->chosen.reading, score, NULL);
+    sw_entries *entries = sw_entries_of_film(g->figures.film, g->chosen.reading, score);
     g->parts = sw_alloc_zero(g->chosen.count, sizeof *g->parts);
     bool done = true;
     size_t end;

@@ -121,8 +121,7 @@ static void find_entries(const sw_chosen *chosen, sw_fit_range *range)
 {
     range->sounding = true;
     range->staff_count = chosen->score->staff_count;
-    range->entries =
-        sw_entries_of_score(sw_film_instruments(range->figures.film), chosen->reading, chosen->score, NULL);
+    range->entries = sw_entries_of_film(range->figures.film, chosen->reading, chosen->score);
 }
 
 /* ---- the range ---- */

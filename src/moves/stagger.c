@@ -434,7 +434,7 @@ static bool run(sw_move *move, const sw_stagger_options *options, const sw_read_
               .options = options,
               .limits = sw_film_limits(o.figures.film),
               .chosen = o.chosen,
-              .entries = sw_entries_of_score(o.instruments, o.chosen.reading, o.chosen.score, NULL),
+              .entries = sw_entries_of_score(o.instruments, o.chosen.reading, o.chosen.score, o.seating),
               .playing = o.playing,
               .is_chosen = sw_chosen_map(&o.chosen),
               .end = sw_rational_zero(),

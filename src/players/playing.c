@@ -2,6 +2,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "players/endings.h"
 #include "players/playing.h"
 #include "players/staff_instrument.h"
 
@@ -14,6 +15,7 @@ enum {
 /* What a text says to a family: read once, however often it stands in the score. */
 typedef struct reading_of_text {
     sw_technique_said said[SAID];
+    const char *parts[SAID]; /* the part of the text that says it: "2. senza sord." */
     size_t count;
     bool in_brackets;
 } reading_of_text;
@@ -21,9 +23,8 @@ typedef struct reading_of_text {
 /* A word with the voice in which it is written. */
 typedef struct written_word {
     sw_technique_word word;
-    uint32_t voice;   /* SW_NO_INDEX: in none */
-    unsigned players; /* bits: for which players of the staff it holds, by place; 0: for all */
-    size_t order;     /* in the order of the text */
+    uint32_t voice; /* SW_NO_INDEX: in none */
+    size_t order;   /* in the order of the text */
 } written_word;
 
 /* The events of a voice: [first, end). */
@@ -44,6 +45,7 @@ typedef struct builder {
     written_word *words;
     size_t word_count;
     size_t word_capacity;
+    sw_endings endings;
     sw_technique_state *states;
     size_t state_count;
     size_t state_capacity;
@@ -53,6 +55,39 @@ typedef struct builder {
 
 /* ---- the words ---------------------------------------------------------------------------------------- */
 
+/* Where the part of a text that begins at `from` ends: in front of a comma or the like with a number behind
+ * it, "1. con sord., 2. senza sord.". */
+static size_t part_end(const char *text, size_t from)
+{
+    size_t end = from;
+    while (text[end] != '\0') {
+        if (strchr(",;/\n", text[end]) != NULL) {
+            size_t next = end + 1 + strspn(text + end + 1, " ");
+            if (text[next] >= '1' && text[next] <= '9' && (text[next + 1] == '.' || text[next + 1] == ' ')) {
+                return end;
+            }
+        }
+        end++;
+    }
+    return end;
+}
+
+/* Reads a text part by part; one that says nothing goes on in the next: "1., 2. con sord." */
+static void read_parts(const builder *b, const sw_family *family, const char *whole, reading_of_text *text)
+{
+    for (size_t from = 0, end = 0; whole[end] != '\0'; end += whole[end] != '\0') {
+        end = part_end(whole, end);
+        sw_slice part = {whole + from, end - from};
+        size_t count = sw_techniques_read(b->techniques, family, part, text->said + text->count,
+                                          SAID - text->count, &text->in_brackets);
+        for (size_t i = 0; i < count; i++) {
+            text->parts[text->count++] = sw_arena_format(b->arena, "%.*s", (int)part.length, part.data);
+        }
+        from = count > 0 ? end + 1 : from;
+    }
+    sw_techniques_read(b->techniques, family, sw_slice_of(whole), NULL, 0, &text->in_brackets);
+}
+
 static const reading_of_text *read_text(builder *b, uint32_t staff, uint32_t mark)
 {
     const sw_instrument *instrument = b->instruments[staff];
@@ -60,9 +95,9 @@ static const reading_of_text *read_text(builder *b, uint32_t staff, uint32_t mar
     size_t slot = b->reading->music[mark].name * (size_t)FAMILIES + family;
     if (b->texts[slot] == NULL) {
         reading_of_text *text = sw_arena_alloc(b->arena, sizeof *text);
-        text->count = sw_techniques_read(b->techniques, instrument == NULL ? NULL : &instrument->family,
-                                         sw_slice_of(sw_music_mark_text(b->reading, mark)), text->said, SAID,
-                                         &text->in_brackets);
+        *text = (reading_of_text){.count = 0};
+        read_parts(b, instrument == NULL ? NULL : &instrument->family, sw_music_mark_text(b->reading, mark),
+                   text);
         b->texts[slot] = text;
     }
     return b->texts[slot];
@@ -109,14 +144,13 @@ static size_t place_of(const builder *b, uint32_t staff, size_t event, size_t pl
 }
 
 /* The players whom a text names ("2. con sord."), as bits; 0: none. */
-static unsigned players_named(const builder *b, uint32_t staff, uint32_t mark)
+static unsigned players_named(const builder *b, uint32_t staff, const char *text)
 {
     size_t players = players_of(b, staff);
     if (players == 1) {
         return 0;
     }
-    sw_chair_text said =
-        sw_chair_text_read(b->known, b->instruments[staff], sw_music_mark_text(b->reading, mark));
+    sw_chair_text said = sw_chair_text_read(b->known, b->instruments[staff], text);
     unsigned named = 0;
     for (size_t place = 0; place < players; place++) {
         unsigned number = b->who.seating->players[player_at(b, staff, place)].number;
@@ -130,7 +164,6 @@ static unsigned players_named(const builder *b, uint32_t staff, uint32_t mark)
 static void add_text(builder *b, sw_rational onset, uint32_t staff, uint32_t voice, uint32_t mark)
 {
     const reading_of_text *text = read_text(b, staff, mark);
-    unsigned players = text->count == 0 ? 0 : players_named(b, staff, mark);
     for (size_t i = 0; i < text->count; i++) {
         b->words = sw_grow(b->words, b->word_count, &b->word_capacity, sizeof *b->words);
         b->words[b->word_count] = (written_word){.word = {.onset = onset,
@@ -139,10 +172,10 @@ static void add_text(builder *b, sw_rational onset, uint32_t staff, uint32_t voi
                                                           .mark = mark,
                                                           .technique = text->said[i].technique,
                                                           .before = text->said[i].technique,
+                                                          .players = players_named(b, staff, text->parts[i]),
                                                           .half = text->said[i].half,
                                                           .reminder = text->in_brackets},
                                                  .voice = voice,
-                                                 .players = players,
                                                  .order = b->word_count};
         b->word_count++;
     }
@@ -275,7 +308,8 @@ static void settle_scopes(builder *b)
         written_word *w = &b->words[i];
         const sw_instrument *instrument = b->instruments[w->word.staff];
         bool winds = is_wind(instrument);
-        bool own = w->players == 0 && w->voice != SW_NO_INDEX && is_present(b, w->voice, w->word.onset) &&
+        bool own = w->word.players == 0 && w->voice != SW_NO_INDEX &&
+                   is_present(b, w->voice, w->word.onset) &&
                    ((winds && others_are_present(b, w)) || is_contradicted(b, i));
         w->word.voice = own ? w->voice : SW_NO_INDEX;
     }
@@ -343,35 +377,68 @@ static uint32_t state_of_event(builder *b, const sw_event *event, const sw_techn
     return add_state(b, &own);
 }
 
+/* A voice that is gone through, and how its staff's players play by now. */
+typedef struct voice_walk {
+    uint32_t voice;
+    uint32_t staff;
+    size_t players;
+    sw_technique_state states[PLAYERS];
+    sw_technique_state behind_body[PLAYERS]; /* where the first ending of `repeat` begins */
+    const sw_setting *repeat;
+    const written_word *last;
+    size_t next_ending;
+} voice_walk;
+
+/* Passes the endings up to a moment: each one follows the body, not the ending before it. */
+static void pass_endings(const builder *b, voice_walk *w, sw_rational moment)
+{
+    for (; w->next_ending < b->endings.count; w->next_ending++) {
+        const sw_setting *setting = b->endings.items[w->next_ending];
+        if (setting->staff > w->staff ||
+            (setting->staff == w->staff && sw_rational_compare(setting->onset, moment) > 0)) {
+            return;
+        }
+        bool again = w->repeat != NULL && sw_endings_of_one_repeat(w->repeat, setting);
+        if (setting->staff == w->staff) {
+            memcpy(again ? w->states : w->behind_body, again ? w->behind_body : w->states, sizeof w->states);
+            w->repeat = setting;
+        }
+    }
+}
+
+static void pass_word(const builder *b, voice_walk *w, written_word *word)
+{
+    if (word->word.voice != SW_NO_INDEX && word->word.voice != w->voice) {
+        return;
+    }
+    for (size_t p = 0; p < w->players; p++) {
+        if (word->word.players == 0 || (word->word.players >> p & 1) != 0) {
+            apply(b, word, w->last, &w->states[p]);
+        }
+    }
+    w->last = word;
+}
+
 /* Goes through the words of a staff, [first, end), and the events of one of its voices. */
 static void fill_voice(builder *b, uint32_t voice, size_t first, size_t end)
 {
     uint32_t staff = b->score->voices[voice].staff;
-    size_t players = players_of(b, staff);
-    sw_technique_state states[PLAYERS];
-    for (size_t p = 0; p < players; p++) {
-        states[p] = plain_state(b);
+    voice_walk w = {.voice = voice, .staff = staff, .players = players_of(b, staff)};
+    for (size_t p = 0; p < PLAYERS; p++) {
+        w.states[p] = plain_state(b);
     }
-    const written_word *last = NULL;
     size_t next = first;
-    for (size_t i = b->voices[voice].first; i <= b->voices[voice].end; i++) {
-        bool behind = i == b->voices[voice].end;
-        for (; next < end &&
-               (behind || sw_rational_compare(b->words[next].word.onset, b->score->events[i].onset) <= 0);
-             next++) {
-            written_word *w = &b->words[next];
-            if (w->word.voice == SW_NO_INDEX || w->word.voice == voice) {
-                for (size_t p = 0; p < players; p++) {
-                    if (w->players == 0 || (w->players >> p & 1) != 0) {
-                        apply(b, w, last, &states[p]);
-                    }
-                }
-                last = w;
-            }
+    for (size_t i = b->voices[voice].first; i < b->voices[voice].end; i++) {
+        sw_rational now = b->score->events[i].onset;
+        for (; next < end && sw_rational_compare(b->words[next].word.onset, now) <= 0; next++) {
+            pass_endings(b, &w, b->words[next].word.onset);
+            pass_word(b, &w, &b->words[next]);
         }
-        if (!behind) {
-            b->state_of[i] = state_of_event(b, &b->score->events[i], &states[place_of(b, staff, i, players)]);
-        }
+        pass_endings(b, &w, now);
+        b->state_of[i] = state_of_event(b, &b->score->events[i], &w.states[place_of(b, staff, i, w.players)]);
+    }
+    for (; next < end; next++) {
+        pass_word(b, &w, &b->words[next]);
     }
 }
 
@@ -427,6 +494,7 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
     b.state_of = sw_arena_alloc(arena, (score->event_count + 1) * sizeof *b.state_of);
     find_voices(&b);
     collect_words(&b);
+    b.endings = sw_endings_of_score(reading, score);
     sw_sort(b.words, b.word_count, sizeof *b.words, compare_words);
     settle_scopes(&b);
     fill_states(&b);
@@ -434,15 +502,31 @@ sw_playing *sw_playing_of_players(const sw_techniques *techniques, const sw_inst
     for (size_t i = 0; i < b.word_count; i++) {
         words[i] = b.words[i].word;
     }
+    uint8_t *players = sw_arena_alloc(arena, score->staff_count + 1);
+    for (uint32_t staff = 0; staff < score->staff_count; staff++) {
+        players[staff] = (uint8_t)players_of(&b, staff);
+    }
+    sw_other_ending *endings = sw_arena_alloc(arena, (b.endings.count + 1) * sizeof *endings);
+    size_t ending_count = 0;
+    for (size_t i = 0; i < b.endings.count; i++) {
+        const sw_setting *setting = b.endings.items[i];
+        if (i > 0 && sw_endings_of_one_repeat(b.endings.items[i - 1], setting)) {
+            endings[ending_count++] = (sw_other_ending){setting->staff, setting->onset};
+        }
+    }
     sw_playing *playing = sw_arena_alloc(arena, sizeof *playing);
     *playing = (sw_playing){.states = keep(arena, b.states, b.state_count, sizeof *b.states),
                             .state_of = b.state_of,
                             .words = words,
                             .word_count = b.word_count,
                             .instruments = b.instruments,
+                            .players = players,
+                            .endings = endings,
+                            .ending_count = ending_count,
                             .arena = arena};
     free(b.texts);
     free(b.words);
+    free(b.endings.items);
     free(b.states);
     return playing;
 }

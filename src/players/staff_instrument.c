@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "players/staff_words.h"
+#include "players/unclear_name.h"
 
 enum { MOST_NAMES = 16 };
 
@@ -57,18 +58,49 @@ static const sw_instrument *find(const sw_instruments *instruments, const sw_rea
     return NULL;
 }
 
+/* What a name means beside the next staff in one direction whose own name is clear. */
+static const sw_instrument *find_beside(const sw_instruments *instruments, const sw_reading *reading,
+                                        const sw_score *score, uint32_t staff, bool above,
+                                        const char *unclear)
+{
+    const char *name;
+    const sw_instrument *found = NULL;
+    while (found == NULL && (above ? staff > 0 : staff + 1 < score->staff_count)) {
+        staff = above ? staff - 1 : staff + 1;
+        found = find(instruments, reading, score, staff, &name);
+    }
+    return sw_unclear_name_find(instruments, unclear, found == NULL ? NULL : &found->family);
+}
+
+/* Like find; of a name that several bear, the staff above tells more than the one below: basses come last. */
+static const sw_instrument *find_among_others(const sw_instruments *instruments, const sw_reading *reading,
+                                              const sw_score *score, uint32_t staff, const char **name)
+{
+    const sw_instrument *found = find(instruments, reading, score, staff, name);
+    const uint32_t own[] = {score->staves[staff].instrument, score->staves[staff].short_instrument};
+    for (size_t i = 0; found == NULL && i < sizeof own / sizeof own[0]; i++) {
+        const char *unclear = sw_reading_name(reading, own[i]);
+        if (own[i] != 0 && sw_name_is_unclear(unclear)) {
+            const sw_instrument *beside = find_beside(instruments, reading, score, staff, true, unclear);
+            found = beside != NULL ? beside : find_beside(instruments, reading, score, staff, false, unclear);
+            *name = found != NULL ? unclear : *name;
+        }
+    }
+    return found;
+}
+
 const sw_instrument *sw_staff_instrument(const sw_instruments *instruments, const sw_reading *reading,
                                          const sw_score *score, uint32_t staff)
 {
     const char *name;
-    return find(instruments, reading, score, staff, &name);
+    return find_among_others(instruments, reading, score, staff, &name);
 }
 
 const char *sw_staff_instrument_name(const sw_instruments *instruments, const sw_reading *reading,
                                      const sw_score *score, uint32_t staff)
 {
     const char *name;
-    find(instruments, reading, score, staff, &name);
+    find_among_others(instruments, reading, score, staff, &name);
     return name;
 }
 

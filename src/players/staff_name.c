@@ -10,10 +10,10 @@ static const char *const number_words[] = {
     "dritten",  "dritter",   "vierte",    "vierter",   "premier", "premiers", "premiere", "premieres",
     "deuxieme", "deuxiemes", "troisieme", "quatrieme", "seconds", "secondes", NULL,
 };
-/* Behind a figure: 1st, 2nd, 1o, 2do, 1er, 2e, 1a (the first half of a part). */
+/* Behind a figure: 1st, 2nd, 1o, 2do, 1er, 1ers, 2ds, 2e, 1a (the first half of a part). */
 static const char *const number_endings[] = {
-    "st", "nd", "rd", "th", "o",   "a",  "b",  "c",  "e",  "er", "re",
-    "do", "da", "mo", "ma", "eme", "zo", "za", "to", "ta", NULL,
+    "st", "nd", "rd",  "th", "o",  "a",  "b",  "c",   "e",   "er",   "re", "do",   "da",
+    "mo", "ma", "eme", "zo", "za", "to", "ta", "ers", "ere", "eres", "ds", "emes", NULL,
 };
 static const char *const idle_words[] = {
     "solo",      "soli",     "div",       "divisi",    "unis",       "unisoni", "tutti",   "part",
@@ -24,7 +24,7 @@ static const char *const idle_words[] = {
     "ohne",      "avec",     "sans",      "principal", "principale", "princ",   "ripieno", "concertino",
     "obbligato", "section",  "player",    "players",   "desk",       "desks",   "pult",    "pulte",
     "chair",     "optional", "opt",       "offstage",  "gli",        "altri",   "others",  "rest",
-    NULL,
+    "pizz",      "arco",     NULL,
 };
 static const char *const conjunctions[] = {"and", "und", "et", "e", "ed", "y", "doubling", "dbl", NULL};
 static const char *const accidentals[] = {"flat", "sharp", "bemol", "natural", NULL};

@@ -204,7 +204,9 @@ size_t sw_techniques_read(const sw_techniques *techniques, const sw_family *fami
     sw_buffer_free(&key);
     *in_brackets = known->in_brackets;
     size_t count = known->count < room ? known->count : room;
-    memcpy(said, known->said, count * sizeof *said);
+    if (count > 0) {
+        memcpy(said, known->said, count * sizeof *said);
+    }
     return count;
 }
 

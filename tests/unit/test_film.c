@@ -61,6 +61,8 @@ static const struct bad_row {
      "4:18: prerecorded must be true or false"},
     {"chairs:\n  - name: A\n    plays: [flute]\n    staves: ['Fl(']\n",
      "4:14: staves: 'Fl(' is no pattern of PCRE2: missing closing parenthesis"},
+    {"chairs:\n  - {name: Viola, plays: [viola], playres: 10}\n",
+     "2:35: unknown key 'playres'; did you mean 'players'?"},
     {"rules:\n  rnage: off\n", "2:3: unknown key 'rnage'; did you mean 'range'?"},
     {"rules:\n  range: of\n", "2:10: unknown severity 'of'; did you mean 'off'?"},
     {"rules:\n  range: yes\n", "2:10: unknown severity 'yes'; use one of: off, note, warning, error"},

@@ -50,3 +50,18 @@ cello = {
     \new Staff \with { instrumentName = "Cello" } { \clef bass \cello }
   >>
 }
+
+% Each ending follows the body of the repeat, not the ending before it.
+\score {
+  \new Staff \with { instrumentName = "Violin I" } {
+    \repeat volta 2 { c''4( d'') r2 | c''4^"pizz." c'' c'' r | }
+    \alternative { { c''4 r c''2^"arco" | } { c''4 c'' r2 | } }
+    c''2^"arco" r |
+    \repeat volta 2 { c''4^"pizz." c'' c'' r | }
+    \alternative { { c''4 r c''2^"arco" | } {
+      c''4( d'') r2 | % want: technique-open bar 8, beat 1, Violin I: pizzicato since bar 6, but this note is bowed (a slur)
+    } }
+    c''2^"arco" c'' |
+    c''2 c''2^"arco" | % want: technique-open bar 10, beat 3, Violin I: "arco" takes back what was not said
+  }
+}

@@ -31,5 +31,27 @@
       <c' e'> |
       R1*12 |
     }
+    % One text may speak to two of them.
+    \new Staff \with { instrumentName = "Trumpets 3, 4" } {
+      <g' c''>1 |
+      <g' c''>^"1. con sord., 2. flz." | % want: prep-time bar 2, beat 1, Trumpets 3, 4: open to muted, no time for it
+      R1*3^"1. senza sord., 2. con sord." |
+      c''1^"1." | % four bars were enough for both
+      c''1^"2." |
+      R1*3^"(1., 2. senza sord.)" |
+      <g' c''>1^"a 2" | <g' c''> | R1*4 |
+    }
   >>
+}
+
+% What one player never takes back is open, whatever the other one does.
+\score {
+  \new Staff \with { instrumentName = "Trumpets 1, 2" } {
+    \tempo 4 = 120
+    <g' c''>1 | R1*4 |
+    R1*4^"1. con sord." | % want: technique-open bar 6, beat 1, Trumpets 1, 2: "1. con sord." is never taken back, and 13 bars with notes follow
+    R1*4^"2. con sord." |
+    <g' c''>1 | R1*4^"2. senza sord." |
+    \repeat unfold 12 <g' c''>1 |
+  }
 }
