@@ -26,14 +26,17 @@ static sw_voice_cell *add_voice_cell(sw_draft *draft, sw_draft_voice *voice, sw_
     if (sw_rational_compare(from, to) >= 0) {
         return NULL;
     }
-    sw_voice_cell *cells = sw_arena_alloc(draft->arena, (voice->cell_count + 1) * sizeof *cells);
-    if (voice->cell_count > 0) {
-        memcpy(cells, voice->cells, voice->cell_count * sizeof *cells);
+    if (voice->cell_count == voice->cell_capacity) {
+        voice->cell_capacity = 2 * voice->cell_capacity + 8;
+        sw_voice_cell *cells = sw_arena_alloc(draft->arena, voice->cell_capacity * sizeof *cells);
+        if (voice->cell_count > 0) {
+            memcpy(cells, voice->cells, voice->cell_count * sizeof *cells);
+        }
+        voice->cells = cells;
     }
-    voice->cells = cells;
-    cells[voice->cell_count] =
+    voice->cells[voice->cell_count] =
         (sw_voice_cell){.from = from, .to = to, .tuplet = SW_NO_INDEX, .cell = {.kind = kind}};
-    return &cells[voice->cell_count++];
+    return &voice->cells[voice->cell_count++];
 }
 
 /* One chord between skips. */
