@@ -15,6 +15,7 @@ struct sw_fixing {
     const sw_check_result *accepted;
     size_t count; /* fixes made */
     sw_changed_files files;
+    sw_shelf *shelf; /* what has been read since the last change; NULL: nothing */
     sw_buffer told;
 };
 
@@ -29,6 +30,7 @@ sw_fixing *sw_fixing_new(bool all, const sw_check_result *accepted)
 void sw_fixing_free(sw_fixing *fixing)
 {
     if (fixing != NULL) {
+        sw_shelf_free(fixing->shelf);
         sw_changed_files_free(&fixing->files);
         sw_buffer_free(&fixing->told);
         free(fixing);
@@ -363,7 +365,8 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
     const sw_text **overlays = sw_changed_files_overlays(&fixing->files);
     with.read.overlays = overlays;
     with.read.overlay_count = fixing->files.count;
-    with.read.shelf = sw_shelf_new();
+    fixing->shelf = fixing->shelf == NULL ? sw_shelf_new() : fixing->shelf;
+    with.read.shelf = fixing->shelf;
     *changed = false;
     char *unread = NULL;
     sw_reading *reading = sw_read(path, &with.read, &unread);
@@ -395,7 +398,10 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
         sw_move_free(p.move);
         sw_fixes_free(&fixes);
     }
-    sw_shelf_free(with.read.shelf);
+    if (*changed) { /* before the texts that it holds */
+        sw_shelf_free(fixing->shelf);
+        fixing->shelf = NULL;
+    }
     free(overlays);
     sw_changed_files_sweep(&fixing->files);
     return good;
