@@ -92,7 +92,8 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
 /* ---- found out once ---- */
 
 typedef struct known_folder {
-    char *folder;
+    char *folder;          /* NULL: ... */
+    const sw_paths *files; /* ... this list */
     sw_include_list list;
     uint32_t given;
 } known_folder;
@@ -125,27 +126,46 @@ void sw_known_includes_free(sw_known_includes *known)
     free(known);
 }
 
+static known_folder *add_known(sw_known_includes *known, const sw_paths *all, const sw_read_options *options)
+{
+    known->items = sw_grow(known->items, known->count, &known->capacity, sizeof *known->items);
+    known_folder *added = &known->items[known->count++];
+    sw_read_options heads = *options; /* few of the files will be read as a whole */
+    heads.shelf = NULL;
+    *added = (known_folder){.files = all};
+    added->list = sw_include_list_read(all, &heads, NULL, &added->given);
+    return added;
+}
+
 /* NULL when the folder can't be read. */
 static known_folder *know(sw_known_includes *known, const char *folder, const sw_read_options *options,
                           char **error)
 {
     for (size_t i = 0; i < known->count; i++) {
-        if (strcmp(known->items[i].folder, folder) == 0) {
+        if (known->items[i].folder != NULL && strcmp(known->items[i].folder, folder) == 0) {
             return &known->items[i];
         }
     }
     sw_paths all = {0};
     known_folder *found = NULL;
     if (sw_paths_collect(&all, folder, error)) {
-        known->items = sw_grow(known->items, known->count, &known->capacity, sizeof *known->items);
-        found = &known->items[known->count++];
+        found = add_known(known, &all, options);
         found->folder = strdup(folder);
-        sw_read_options heads = *options; /* few of the files will be read as a whole */
-        heads.shelf = NULL;
-        found->list = sw_include_list_read(&all, &heads, NULL, &found->given);
+        found->files = NULL;
     }
     sw_paths_free(&all);
     return found;
+}
+
+static known_folder *know_list(sw_known_includes *known, const sw_paths *files,
+                               const sw_read_options *options)
+{
+    for (size_t i = 0; i < known->count; i++) {
+        if (known->items[i].files == files) {
+            return &known->items[i];
+        }
+    }
+    return add_known(known, files, options);
 }
 
 static sw_paths mains_that_include(known_folder *folder, const sw_paths *files)
@@ -177,4 +197,15 @@ bool sw_main_files_below(const char *folder, const sw_read_options *options, con
     pthread_mutex_unlock(&known->lock);
     sw_known_includes_free(own);
     return found != NULL;
+}
+
+sw_paths sw_main_files_among(const sw_paths *list, const sw_read_options *options, const sw_paths *files)
+{
+    sw_known_includes *own = options->includes == NULL ? sw_known_includes_new() : NULL;
+    sw_known_includes *known = own == NULL ? options->includes : own;
+    pthread_mutex_lock(&known->lock);
+    sw_paths mains = mains_that_include(know_list(known, list, options), files);
+    pthread_mutex_unlock(&known->lock);
+    sw_known_includes_free(own);
+    return mains;
 }
