@@ -219,10 +219,10 @@ static bool has_room(sw_draft *draft, const sw_change *change, const sw_draft_it
         return sw_draft_fail(draft, change->event, "a second voice can't begin and end here");
     }
     uint32_t staff = score->voices[from->voice].staff;
-    for (uint32_t e = 0; e < score->event_count; e++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
         const sw_event *other = &score->events[e];
-        if (other->voice != from->voice && score->voices[other->voice].staff == staff &&
-            sw_rational_compare(other->onset, sw_event_end(to)) < 0 &&
+        if (other->voice != from->voice && sw_rational_compare(other->onset, sw_event_end(to)) < 0 &&
             sw_rational_compare(from->onset, sw_event_end(other)) < 0) {
             return sw_draft_fail(draft, change->event, "the staff has a second voice here already");
         }
