@@ -7,29 +7,21 @@
 
 #include "score/include_list.h"
 
-/* Marks all that a main file reads, itself included, with its number + 1; returns how many files that are. */
-static size_t reach(sw_include_list *list, uint32_t from, uint32_t mark)
+/* Marks all that a main file reads, itself included, with its number + 1; returns how many files that are.
+ * *touched becomes true when one of them is. */
+static size_t reach(sw_include_list *list, uint32_t from, uint32_t mark, bool *touched)
 {
-    if (list->items[from].reached == mark) {
+    sw_includer *file = &list->items[from];
+    if (file->reached == mark) {
         return 0;
     }
-    list->items[from].reached = mark;
+    file->reached = mark;
+    *touched = *touched || file->touched;
     size_t files = 1;
-    for (size_t i = 0; i < list->items[from].include_count; i++) {
-        files += reach(list, list->items[from].includes[i], mark);
+    for (size_t i = 0; i < file->include_count; i++) {
+        files += reach(list, file->includes[i], mark, touched);
     }
     return files;
-}
-
-/* Whether one of those that bear a mark is touched. */
-static bool reaches_touched(const sw_include_list *list, uint32_t mark)
-{
-    for (size_t i = 0; i < list->count; i++) {
-        if (list->items[i].reached == mark && list->items[i].touched) {
-            return true;
-        }
-    }
-    return false;
 }
 
 typedef struct main_file {
@@ -59,8 +51,9 @@ static sw_paths choose_mains(sw_include_list *list, uint32_t given)
     for (int pass = 0; pass < 2; pass++) { /* then rings, and what hangs on rings only */
         for (uint32_t i = 0; i < given; i++) {
             if (list->items[i].reached == 0 && (pass == 1 || !list->items[i].included)) {
-                size_t reached = reach(list, i, i + 1);
-                mains[count++] = (main_file){i, reached, reaches_touched(list, i + 1)};
+                main_file *found = &mains[count++];
+                *found = (main_file){.source = i};
+                found->files = reach(list, i, i + 1, &found->touched);
             }
         }
     }
