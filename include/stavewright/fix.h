@@ -18,9 +18,10 @@ sw_fixing *sw_fixing_new(bool all, const sw_check_result *accepted);
 /* NULL is allowed. */
 void sw_fixing_free(sw_fixing *fixing);
 
-/* One pass over a main file. `mains`: the files that are checked; those that share a file with this one take
- * part in the proofs. *changed says whether anything was fixed. A file that can't be read is told and left.
- * False when a file is another one by now: *error is then a sentence (free() it). */
+/* One pass over a main file. `mains`: the files that are checked; those that share a file with this one which
+ * a fix may change take part in the proofs; the list stays as it is for all passes. *changed says whether
+ * anything was fixed. A file that can't be read is told and left. False when a file is another one by now:
+ * *error is then a sentence (free() it). */
 bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options *options,
                     const sw_paths *mains, bool *changed, char **error);
 

@@ -30,5 +30,8 @@ void sw_known_includes_free(sw_known_includes *known);
  * (free() it). */
 bool sw_main_files_below(const char *folder, const sw_read_options *options, const sw_paths *files,
                          sw_paths *mains, char **error);
+/* The same of a list of files. Who includes whom among them is kept by the list's address: it lives, and
+ * stays as it is, as long as options->includes is used. */
+sw_paths sw_main_files_among(const sw_paths *list, const sw_read_options *options, const sw_paths *files);
 
 #endif

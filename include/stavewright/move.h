@@ -10,7 +10,7 @@
 typedef struct sw_move {
     sw_reading **mains; /* the readings before the change; mains[0] is of the file that was named */
     size_t main_count;
-    sw_shelf *shelf;      /* what they have read */
+    sw_shelf *shelf;      /* what they have read; NULL: it is on the shelf of the options */
     sw_patch patch;       /* proved; empty when there is nothing to change */
     sw_findings findings; /* what could not be done, at places of mains[0] */
     sw_buffer notes;      /* a line each: other uses that were changed along */

@@ -142,6 +142,8 @@ int sw_command_bars(int count, char **arguments)
     b.options.last_line = b.shared.places.last_line;
     b.shared.reading.include_path = b.shared.folders;
     b.shared.reading.includes = sw_known_includes_new();
+    bool stays = !b.shared.write && !b.inputs.standard_input; /* what has been read is right for all files */
+    b.shared.reading.shelf = stays ? sw_shelf_new() : NULL;
     if (b.inputs.standard_input && status != SW_EXIT_BAD) {
         status = lay_out(&b, "-");
     }
@@ -152,6 +154,7 @@ int sw_command_bars(int count, char **arguments)
         int one = lay_out(&b, b.inputs.paths.items[i]);
         status = one > status ? one : status;
     }
+    sw_shelf_free(b.shared.reading.shelf);
     sw_known_includes_free(b.shared.reading.includes);
     sw_inputs_free(&b.inputs);
     return status;

@@ -232,6 +232,13 @@ static bool take(kitchen *k, const sw_move *move, const char *staff)
     return sw_changed_files_keep(&k->run->files, &move->patch, &error) || refuse(k, staff, error);
 }
 
+/* What has been read is not what the files hold by now. No reading has it any more. */
+static void forget(sw_recipe_run *run)
+{
+    sw_shelf_free(run->shelf);
+    run->shelf = NULL;
+}
+
 static bool use(kitchen *k, const target *t, const sw_read_options *options)
 {
     const sw_recipe_step *step = k->step;
@@ -263,18 +270,24 @@ static bool use(kitchen *k, const target *t, const sw_read_options *options)
         abort();
     }
     bool good = move != NULL ? take(k, move, t->staff) : refuse(k, t->staff, error);
+    bool changed = move != NULL && move->patch.count > 0;
     sw_move_free(move);
+    if (changed) {
+        forget(k->run);
+    }
     free(own);
     free(words);
     return good;
 }
 
-static sw_read_options options_now(const sw_recipe_run *run, const sw_text ***overlays)
+static sw_read_options options_now(sw_recipe_run *run, const sw_text ***overlays)
 {
     sw_read_options options = run->reading;
     *overlays = sw_changed_files_overlays(&run->files);
     options.overlays = *overlays;
     options.overlay_count = run->files.count;
+    run->shelf = run->shelf == NULL ? sw_shelf_new() : run->shelf;
+    options.shelf = run->shelf;
     return options;
 }
 
@@ -318,6 +331,7 @@ bool sw_recipe_run_cue(sw_recipe_run *run, const sw_film *film, const char *path
         run->rows = sw_grow(run->rows, run->row_count, &run->row_capacity, sizeof *run->rows);
         run->rows[run->row_count++] = row;
     }
+    forget(run); /* before the texts that it holds */
     if (good) {
         sw_changed_files_sweep(&run->files);
     } else {

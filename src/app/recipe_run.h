@@ -21,6 +21,7 @@ typedef struct sw_recipe_run {
     const sw_recipe *recipe;
     sw_read_options reading; /* where includes are looked for */
     sw_changed_files files;
+    sw_shelf *shelf; /* what has been read of the cue since its last change; NULL: nothing */
     sw_arena *arena;
     sw_recipe_row *rows;
     size_t row_count;

@@ -348,15 +348,15 @@ static int compare_outliers(const void *a, const void *b)
     return order != 0 ? order : (x->event > y->event) - (x->event < y->event);
 }
 
-/* True when a written note has been reported for this instrument before: it sounds in several places. */
-static bool is_told(const outlier *told, size_t count, const outlier *o)
+/* True when a written note has been asked for with this instrument before: it sounds in several places. */
+static bool is_told(sw_names *told, const outlier *o)
 {
-    for (size_t i = 0; i < count; i++) {
-        if (told[i].event->music == o->event->music && told[i].instrument == o->instrument) {
-            return true;
-        }
-    }
-    return false;
+    sw_buffer key = {0};
+    sw_buffer_format(&key, "%u %s", o->event->music, o->instrument->id);
+    bool known = sw_names_find(told, sw_buffer_slice(&key)) != UINT32_MAX;
+    sw_names_add(told, sw_buffer_slice(&key));
+    sw_buffer_free(&key);
+    return known;
 }
 
 static void report_all(sw_check *check, const sw_score *score, outliers *list, const sw_entries *entries)
@@ -364,16 +364,16 @@ static void report_all(sw_check *check, const sw_score *score, outliers *list, c
     if (list->count > 0) {
         qsort(list->items, list->count, sizeof *list->items, compare_outliers);
     }
-    size_t told = 0; /* items[0 .. told-1] are those reported */
+    sw_names *told = sw_names_new();
     for (size_t first = 0, end; first < list->count; first = end) {
         for (end = first + 1;
              end < list->count && compare_groups(&list->items[first], &list->items[end]) == 0; end++) {
         }
-        if (!is_told(list->items, told, &list->items[first])) {
+        if (!is_told(told, &list->items[first])) {
             report(check, score, &list->items[first], end - first, entries);
-            list->items[told++] = list->items[first];
         }
     }
+    sw_names_free(told);
 }
 
 static void check_score(sw_check *check, size_t number)

@@ -348,6 +348,6 @@ static bool run(sw_move *move, const sw_bars_options *options, const sw_read_opt
 sw_move *sw_move_bars(const char *path, const sw_bars_options *options,
                       const sw_read_options *reading_options, char **error)
 {
-    sw_move *move = sw_move_open(path, reading_options, error);
+    sw_move *move = sw_move_open_alone(path, reading_options, error);
     return sw_move_close(move, move != NULL && run(move, options, reading_options, error));
 }

@@ -9,12 +9,14 @@
 #include "moves/changed_files.h"
 #include "moves/linked.h"
 #include "moves/prove_texts.h"
+#include "stavewright/cues.h"
 
 struct sw_fixing {
     bool all;
     const sw_check_result *accepted;
     size_t count; /* fixes made */
     sw_changed_files files;
+    sw_shelf *shelf; /* what has been read since the last change; NULL: nothing */
     sw_buffer told;
 };
 
@@ -29,6 +31,7 @@ sw_fixing *sw_fixing_new(bool all, const sw_check_result *accepted)
 void sw_fixing_free(sw_fixing *fixing)
 {
     if (fixing != NULL) {
+        sw_shelf_free(fixing->shelf);
         sw_changed_files_free(&fixing->files);
         sw_buffer_free(&fixing->told);
         free(fixing);
@@ -286,6 +289,29 @@ static bool has_wanted(const pass *p)
     return false;
 }
 
+/* Adds those of the checked main files that include a file which the fixes may change: it has music, or is
+ * named. What else a whole film includes in all its cues stays as it is. */
+static void add_checked(pass *p, const sw_paths *mains)
+{
+    const sw_reading *reading = p->move->mains[0];
+    bool *concerned = sw_files_with_music(reading);
+    for (size_t i = 0; i < p->fixes->count; i++) {
+        const sw_fix *fix = &p->fixes->items[i];
+        concerned[fix->file] = concerned[fix->file] || is_wanted(p, fix, fix->kind);
+    }
+    sw_paths files = {0};
+    for (size_t i = 0; i < reading->file_count; i++) {
+        if (i == 0 || concerned[i]) {
+            sw_paths_add(&files, reading->files[i].text->path);
+        }
+    }
+    sw_paths sharing = sw_main_files_among(mains, &p->options->read, &files);
+    sw_move_add_sharing(p->move, &sharing, &p->options->read);
+    sw_paths_free(&sharing);
+    sw_paths_free(&files);
+    free(concerned);
+}
+
 /* One kind after another; behind the first that has changed something the file is to be read anew. */
 static bool run(pass *p, const char *path, const sw_paths *mains)
 {
@@ -295,7 +321,7 @@ static bool run(pass *p, const char *path, const sw_paths *mains)
     if (!sw_move_read_linked(p->move, path, &p->options->read, p->error)) {
         return false;
     }
-    sw_move_add_sharing(p->move, mains, &p->options->read);
+    add_checked(p, mains);
     bool good = fix_texts(p);
     for (uint32_t s = 0; good && !p->changed && s < p->move->mains[0]->score_count; s++) {
         good = fix_score(p, s);
@@ -363,7 +389,8 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
     const sw_text **overlays = sw_changed_files_overlays(&fixing->files);
     with.read.overlays = overlays;
     with.read.overlay_count = fixing->files.count;
-    with.read.shelf = sw_shelf_new();
+    fixing->shelf = fixing->shelf == NULL ? sw_shelf_new() : fixing->shelf;
+    with.read.shelf = fixing->shelf;
     *changed = false;
     char *unread = NULL;
     sw_reading *reading = sw_read(path, &with.read, &unread);
@@ -395,7 +422,10 @@ bool sw_fixing_pass(sw_fixing *fixing, const char *path, const sw_check_options 
         sw_move_free(p.move);
         sw_fixes_free(&fixes);
     }
-    sw_shelf_free(with.read.shelf);
+    if (*changed) { /* before the texts that it holds */
+        sw_shelf_free(fixing->shelf);
+        fixing->shelf = NULL;
+    }
     free(overlays);
     sw_changed_files_sweep(&fixing->files);
     return good;

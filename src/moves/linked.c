@@ -116,25 +116,50 @@ bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options 
     return good;
 }
 
-sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error)
+/* The main files of the folder and of the film that include mains[0] itself. */
+static bool read_including(sw_move *move, const char *path, const sw_read_options *options, char **error)
+{
+    bool *wanted = sw_alloc_zero(move->mains[0]->file_count, sizeof *wanted);
+    wanted[0] = true;
+    char *film = sw_film_path(path);
+    char *folders[] = {sw_folder_of(path), film == NULL ? NULL : sw_folder_of(film)};
+    bool good = true;
+    for (size_t i = 0; i < sizeof folders / sizeof folders[0]; i++) {
+        good = good && (folders[i] == NULL || add_below(move, folders[i], wanted, options, error));
+        free(folders[i]);
+    }
+    free(film);
+    free(wanted);
+    return good;
+}
+
+/* The file, and what `read_others` adds. */
+static sw_move *open_with(const char *path, const sw_read_options *options,
+                          bool (*read_others)(sw_move *move, const char *path, const sw_read_options *options,
+                                              char **error),
+                          char **error)
 {
     *error = NULL;
     sw_read_options shelved = options == NULL ? (sw_read_options){0} : *options;
-    shelved.shelf = sw_shelf_new();
-    sw_reading *reading = sw_read(path, &shelved, error);
-    if (reading == NULL) {
-        sw_shelf_free(shelved.shelf);
-        return NULL;
-    }
     sw_move *move = sw_alloc_zero(1, sizeof *move);
-    move->shelf = shelved.shelf;
-    sw_move_add_main(move, reading);
-    bool alone = strcmp(path, "-") == 0; /* standard input without a name: nobody includes it */
-    if (!alone && !sw_move_read_linked(move, path, &shelved, error)) {
-        sw_move_free(move);
-        return NULL;
+    move->shelf = shelved.shelf == NULL ? sw_shelf_new() : NULL;
+    shelved.shelf = move->shelf == NULL ? shelved.shelf : move->shelf;
+    sw_reading *reading = sw_read(path, &shelved, error);
+    if (reading != NULL) {
+        sw_move_add_main(move, reading);
     }
-    return move;
+    bool alone = strcmp(path, "-") == 0; /* standard input without a name: nobody includes it */
+    return sw_move_close(move, reading != NULL && (alone || read_others(move, path, &shelved, error)));
+}
+
+sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error)
+{
+    return open_with(path, options, sw_move_read_linked, error);
+}
+
+sw_move *sw_move_open_alone(const char *path, const sw_read_options *options, char **error)
+{
+    return open_with(path, options, read_including, error);
 }
 
 sw_move *sw_move_close(sw_move *move, bool done)

@@ -16,6 +16,8 @@ void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_opt
 bool sw_move_read_linked(sw_move *move, const char *path, const sw_read_options *options, char **error);
 /* A move that has read the file and the main files that are linked to it. NULL with *error (free() it). */
 sw_move *sw_move_open(const char *path, const sw_read_options *options, char **error);
+/* The same for a change of this one file's text: without main files that share only what it includes. */
+sw_move *sw_move_open_alone(const char *path, const sw_read_options *options, char **error);
 /* The move when it is done; otherwise it is freed, and NULL. NULL is allowed. */
 sw_move *sw_move_close(sw_move *move, bool done);
 

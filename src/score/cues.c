@@ -183,7 +183,11 @@ static bool all_are_read(candidate *list, size_t count, char **error)
 bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, void (*read)(void *context),
                   void *context, sw_paths *cues, size_t *left_out, char **error)
 {
-    looking all = {sw_alloc_zero(mains->count + 1, sizeof *all.list), options, read, context};
+    sw_read_options shelved = options == NULL ? (sw_read_options){0} : *options;
+    sw_shelf *own =
+        shelved.shelf == NULL ? sw_shelf_new() : NULL; /* the parts of a cue include its families */
+    shelved.shelf = own == NULL ? shelved.shelf : own;
+    looking all = {sw_alloc_zero(mains->count + 1, sizeof *all.list), &shelved, read, context};
     if (left_out != NULL) {
         *left_out = 0;
     }
@@ -200,5 +204,6 @@ bool sw_cues_find(const sw_paths *mains, const sw_read_options *options, void (*
         free(all.list[i].sounds);
     }
     free(all.list);
+    sw_shelf_free(own);
     return good;
 }

@@ -7,29 +7,21 @@
 
 #include "score/include_list.h"
 
-/* Marks all that a main file reads, itself included, with its number + 1; returns how many files that are. */
-static size_t reach(sw_include_list *list, uint32_t from, uint32_t mark)
+/* Marks all that a main file reads, itself included, with its number + 1; returns how many files that are.
+ * *touched becomes true when one of them is. */
+static size_t reach(sw_include_list *list, uint32_t from, uint32_t mark, bool *touched)
 {
-    if (list->items[from].reached == mark) {
+    sw_includer *file = &list->items[from];
+    if (file->reached == mark) {
         return 0;
     }
-    list->items[from].reached = mark;
+    file->reached = mark;
+    *touched = *touched || file->touched;
     size_t files = 1;
-    for (size_t i = 0; i < list->items[from].include_count; i++) {
-        files += reach(list, list->items[from].includes[i], mark);
+    for (size_t i = 0; i < file->include_count; i++) {
+        files += reach(list, file->includes[i], mark, touched);
     }
     return files;
-}
-
-/* Whether one of those that bear a mark is touched. */
-static bool reaches_touched(const sw_include_list *list, uint32_t mark)
-{
-    for (size_t i = 0; i < list->count; i++) {
-        if (list->items[i].reached == mark && list->items[i].touched) {
-            return true;
-        }
-    }
-    return false;
 }
 
 typedef struct main_file {
@@ -59,8 +51,9 @@ static sw_paths choose_mains(sw_include_list *list, uint32_t given)
     for (int pass = 0; pass < 2; pass++) { /* then rings, and what hangs on rings only */
         for (uint32_t i = 0; i < given; i++) {
             if (list->items[i].reached == 0 && (pass == 1 || !list->items[i].included)) {
-                size_t reached = reach(list, i, i + 1);
-                mains[count++] = (main_file){i, reached, reaches_touched(list, i + 1)};
+                main_file *found = &mains[count++];
+                *found = (main_file){.source = i};
+                found->files = reach(list, i, i + 1, &found->touched);
             }
         }
     }
@@ -92,7 +85,8 @@ sw_paths sw_main_files_touched(const sw_paths *files, const sw_read_options *opt
 /* ---- found out once ---- */
 
 typedef struct known_folder {
-    char *folder;
+    char *folder;          /* NULL: ... */
+    const sw_paths *files; /* ... this list */
     sw_include_list list;
     uint32_t given;
 } known_folder;
@@ -125,27 +119,46 @@ void sw_known_includes_free(sw_known_includes *known)
     free(known);
 }
 
+static known_folder *add_known(sw_known_includes *known, const sw_paths *all, const sw_read_options *options)
+{
+    known->items = sw_grow(known->items, known->count, &known->capacity, sizeof *known->items);
+    known_folder *added = &known->items[known->count++];
+    sw_read_options heads = *options; /* few of the files will be read as a whole */
+    heads.shelf = NULL;
+    *added = (known_folder){.files = all};
+    added->list = sw_include_list_read(all, &heads, NULL, &added->given);
+    return added;
+}
+
 /* NULL when the folder can't be read. */
 static known_folder *know(sw_known_includes *known, const char *folder, const sw_read_options *options,
                           char **error)
 {
     for (size_t i = 0; i < known->count; i++) {
-        if (strcmp(known->items[i].folder, folder) == 0) {
+        if (known->items[i].folder != NULL && strcmp(known->items[i].folder, folder) == 0) {
             return &known->items[i];
         }
     }
     sw_paths all = {0};
     known_folder *found = NULL;
     if (sw_paths_collect(&all, folder, error)) {
-        known->items = sw_grow(known->items, known->count, &known->capacity, sizeof *known->items);
-        found = &known->items[known->count++];
+        found = add_known(known, &all, options);
         found->folder = strdup(folder);
-        sw_read_options heads = *options; /* few of the files will be read as a whole */
-        heads.shelf = NULL;
-        found->list = sw_include_list_read(&all, &heads, NULL, &found->given);
+        found->files = NULL;
     }
     sw_paths_free(&all);
     return found;
+}
+
+static known_folder *know_list(sw_known_includes *known, const sw_paths *files,
+                               const sw_read_options *options)
+{
+    for (size_t i = 0; i < known->count; i++) {
+        if (known->items[i].files == files) {
+            return &known->items[i];
+        }
+    }
+    return add_known(known, files, options);
 }
 
 static sw_paths mains_that_include(known_folder *folder, const sw_paths *files)
@@ -177,4 +190,15 @@ bool sw_main_files_below(const char *folder, const sw_read_options *options, con
     pthread_mutex_unlock(&known->lock);
     sw_known_includes_free(own);
     return found != NULL;
+}
+
+sw_paths sw_main_files_among(const sw_paths *list, const sw_read_options *options, const sw_paths *files)
+{
+    sw_known_includes *own = options->includes == NULL ? sw_known_includes_new() : NULL;
+    sw_known_includes *known = own == NULL ? options->includes : own;
+    pthread_mutex_lock(&known->lock);
+    sw_paths mains = mains_that_include(know_list(known, list, options), files);
+    pthread_mutex_unlock(&known->lock);
+    sw_known_includes_free(own);
+    return mains;
 }

@@ -10,12 +10,17 @@ static const sw_music *at(const sw_draft *draft, uint32_t music)
 static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
 {
     const sw_score *score = draft->score;
+    sw_staff_events events = sw_score_staff_events(score, score->voices[voice].staff);
     uint32_t skip = SW_NO_INDEX;
-    for (uint32_t e = 0; e < score->event_count; e++) {
+    for (uint32_t e = events.first; e < events.end; e++) {
         const sw_event *event = &score->events[e];
-        if (event->voice == voice && (event->flags & SW_EVENT_GRACE) == 0 &&
-            sw_rational_compare(event->onset, moment) <= 0 &&
-            sw_rational_compare(moment, sw_event_end(event)) < 0) {
+        if (event->voice != voice) {
+            continue;
+        }
+        if (sw_rational_compare(event->onset, moment) > 0) {
+            break; /* a voice goes on in time */
+        }
+        if ((event->flags & SW_EVENT_GRACE) == 0 && sw_rational_compare(moment, sw_event_end(event)) < 0) {
             if (event->kind != SW_EVENT_SKIP) {
                 return e;
             }

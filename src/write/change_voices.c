@@ -26,14 +26,17 @@ static sw_voice_cell *add_voice_cell(sw_draft *draft, sw_draft_voice *voice, sw_
     if (sw_rational_compare(from, to) >= 0) {
         return NULL;
     }
-    sw_voice_cell *cells = sw_arena_alloc(draft->arena, (voice->cell_count + 1) * sizeof *cells);
-    if (voice->cell_count > 0) {
-        memcpy(cells, voice->cells, voice->cell_count * sizeof *cells);
+    if (voice->cell_count == voice->cell_capacity) {
+        voice->cell_capacity = 2 * voice->cell_capacity + 8;
+        sw_voice_cell *cells = sw_arena_alloc(draft->arena, voice->cell_capacity * sizeof *cells);
+        if (voice->cell_count > 0) {
+            memcpy(cells, voice->cells, voice->cell_count * sizeof *cells);
+        }
+        voice->cells = cells;
     }
-    voice->cells = cells;
-    cells[voice->cell_count] =
+    voice->cells[voice->cell_count] =
         (sw_voice_cell){.from = from, .to = to, .tuplet = SW_NO_INDEX, .cell = {.kind = kind}};
-    return &cells[voice->cell_count++];
+    return &voice->cells[voice->cell_count++];
 }
 
 /* One chord between skips. */
@@ -216,10 +219,10 @@ static bool has_room(sw_draft *draft, const sw_change *change, const sw_draft_it
         return sw_draft_fail(draft, change->event, "a second voice can't begin and end here");
     }
     uint32_t staff = score->voices[from->voice].staff;
-    for (uint32_t e = 0; e < score->event_count; e++) {
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
         const sw_event *other = &score->events[e];
-        if (other->voice != from->voice && score->voices[other->voice].staff == staff &&
-            sw_rational_compare(other->onset, sw_event_end(to)) < 0 &&
+        if (other->voice != from->voice && sw_rational_compare(other->onset, sw_event_end(to)) < 0 &&
             sw_rational_compare(from->onset, sw_event_end(other)) < 0) {
             return sw_draft_fail(draft, change->event, "the staff has a second voice here already");
         }

@@ -99,6 +99,7 @@ typedef struct sw_draft_voice {
     sw_rational from;     /* moment of the score */
     sw_voice_cell *cells; /* one after the other, up to the end of the run; in the draft's arena */
     size_t cell_count;
+    size_t cell_capacity;
 } sw_draft_voice;
 
 /* A staff below another one. */
