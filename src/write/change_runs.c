@@ -418,25 +418,6 @@ static bool drop_hairpin_end(sw_draft *draft, uint32_t first, uint32_t last)
     return item != NULL;
 }
 
-/* The rest of a voice that holds a moment; a skip beside it (\global) only when there is no other. */
-static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
-{
-    const sw_score *score = draft->score;
-    uint32_t skip = SW_NO_INDEX;
-    for (uint32_t e = 0; e < score->event_count; e++) {
-        const sw_event *event = &score->events[e];
-        if (event->voice == voice && (event->flags & SW_EVENT_GRACE) == 0 &&
-            sw_rational_compare(event->onset, moment) <= 0 &&
-            sw_rational_compare(moment, sw_event_end(event)) < 0) {
-            if (event->kind != SW_EVENT_SKIP) {
-                return e;
-            }
-            skip = e;
-        }
-    }
-    return skip;
-}
-
 /* The cells of a voice that a filled stretch begins and ends with. */
 static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
                          sw_cell **first, sw_cell **last)
@@ -497,7 +478,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
 {
     const sw_score *score = draft->score;
     const sw_event *e = &score->events[event];
-    uint32_t target = rest_at(draft, change->voice, e->onset);
+    uint32_t target = sw_voice_at(score, change->voice, e->onset);
     if ((e->flags & SW_EVENT_GRACE) != 0 && is_left(change, e->chord)) {
         return true;
     }
@@ -571,6 +552,9 @@ bool sw_change_copy_run(sw_draft *draft, const sw_change *change)
     uint32_t last = sw_voice_chord(score, change->last);
     if (score->events[first].voice == change->voice) {
         return sw_draft_fail(draft, first, "the passage is in that voice already");
+    }
+    if (!sw_draft_lay_tuplets(draft, first, last, change->voice)) {
+        return false;
     }
     for (int pass = 0; pass < 2; pass++) { /* all copies first: their marks are looked up in the source */
         for (uint32_t e = first; e != SW_NO_INDEX; e = e == last ? SW_NO_INDEX : sw_voice_next(score, e)) {
@@ -668,8 +652,10 @@ sw_slice sw_tuplet_head(const sw_reading *reading, uint32_t tuplet)
     sw_slice text = sw_music_slice(reading, tuplet);
     const char *bracket = memchr(text.data, '{', text.length);
     sw_slice head = {text.data, bracket == NULL ? 0 : (size_t)(bracket - text.data)};
-    bool plain = m->kind == SW_MUSIC_SCALE && memchr(head.data, '%', head.length) == NULL &&
+    bool plain = m->kind == SW_MUSIC_SCALE && head.length > 0 &&
+                 memchr(head.data, '%', head.length) == NULL &&
                  memchr(head.data, '\n', head.length) == NULL &&
+                 memchr(head.data + 1, '\\', head.length - 1) == NULL && /* \tuplet 3/2 \relative { */
                  (sw_slice_starts(head, "\\tuplet ") || sw_slice_starts(head, "\\times "));
     return plain ? head : (sw_slice){NULL, 0};
 }

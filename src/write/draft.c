@@ -222,6 +222,11 @@ sw_draft_item *sw_draft_item_of(const sw_draft *draft, uint32_t music)
     return number == 0 ? NULL : draft->items[number - 1];
 }
 
+uint32_t sw_draft_node(const sw_draft_item *item)
+{
+    return item->dissolves == SW_NO_INDEX ? item->music : item->dissolves;
+}
+
 sw_draft_item *sw_draft_touch(sw_draft *draft, uint32_t event)
 {
     uint32_t first = sw_voice_chord(draft->score, event);
@@ -244,6 +249,7 @@ sw_draft_item *sw_draft_touch(sw_draft *draft, uint32_t event)
     item->scale = sw_rational_div(e->duration, item->length);
     item->calls = true;
     item->through = SW_NO_INDEX;
+    item->dissolves = SW_NO_INDEX;
     item->cells = sw_grow(NULL, 0, &item->cell_capacity, sizeof *item->cells);
     item->cells[0] = (sw_cell){.length = item->length, .kind = cell_kind(e, m)};
     item->cells[0].start = sw_rational_zero();

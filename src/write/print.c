@@ -374,14 +374,13 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
         if (piece->tuplet_actual != 0) {
             sw_buffer_format(p->out, "\\tuplet %d/%d { ", piece->tuplet_actual, piece->tuplet_normal);
         }
-        if (piece->opens.length > 0) {
-            sw_buffer_append(p->out, piece->opens);
-            sw_buffer_string(p->out, "{ ");
-        }
+        sw_buffer_append(p->out, piece->opens);
         bool inner = put_body(p, piece);
         put_value(p, piece);
         put_marks(p, piece, inner);
-        sw_buffer_string(p->out, piece->tuplet_ends ? " }" : "");
+        for (int ends = 0; ends < piece->tuplets_end; ends++) {
+            sw_buffer_string(p->out, " }");
+        }
         bool checked = piece->ends_bar && p->bar_checks && i + 1 < slot->piece_count;
         sw_buffer_string(p->out, checked ? " |" : "");
     }
@@ -462,9 +461,9 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
         find_value(&p, &order, first, last, last_value);
         if (sw_slot_divide(draft, &slot)) {
             print_slot(&p, &slot);
-            uint32_t end = sw_node_end(draft->reading, final->music);
+            uint32_t end = sw_node_end(draft->reading, sw_draft_node(final));
             sw_print_apart(patch, draft->reading->files[file].text,
-                           sw_item_begin(draft->reading, first->music), end, &out);
+                           sw_run_begin(draft->reading, sw_draft_node(first)), end, &out);
             sw_mend_octave(draft, final->music, patch);
             sw_mend_value(&p, &order, file, end, patch);
             last = final;
