@@ -18,6 +18,7 @@
 #include "moves/places.h"
 #include "moves/share_line.h"
 #include "players/chairs.h"
+#include "write/draft.h"
 
 typedef struct give {
     sw_move *move;
@@ -344,17 +345,20 @@ static uint32_t mark_of(const sw_reading *reading, uint32_t music, sw_mark_class
     return child;
 }
 
-/* A doubling does without grace notes, which can't be written into rests, and without the slurs that lead
- * from them to their main notes. A line that moves would lose them, so there the edit refuses. */
+/* A doubling does without grace notes that can't be copied, and without the slurs that lead from them to
+ * their main notes. A line that moves would lose them, so there the edit refuses. */
 static void leave_graces(give *g)
 {
     const sw_reading *reading = g->chosen.reading;
+    uint32_t *parents = sw_parents_of(reading);
     bool slurred = false;
     uint32_t last = SW_NO_INDEX;
     for (size_t i = 0; i < g->chosen.count && g->options->keep; i++) {
         const sw_event *event = event_at(g, i);
+        uint32_t group;
         bool grace = (event->flags & SW_EVENT_GRACE) != 0;
-        if (event->chord == last) {
+        bool left = grace && sw_grace_head(reading, parents, event->chord, &group).length == 0;
+        if (event->chord == last || (grace && !left)) {
             continue;
         }
         last = event->chord;
@@ -363,7 +367,7 @@ static void leave_graces(give *g)
             add_left(g, slur_end);
         }
         slurred = slurred && slur_end == SW_NO_INDEX;
-        if (grace) {
+        if (left) {
             char place[SW_SAY];
             slurred = slurred || mark_of(reading, event->chord, SW_MARK_SLUR_START) != SW_NO_INDEX;
             add_left(g, event->chord);
@@ -371,13 +375,33 @@ static void leave_graces(give *g)
                              sw_say_place(g->chosen.score, event->onset, place));
         }
     }
+    free(parents);
 }
 
 /* The first note of the line that takes time; grace notes alone are no line. */
 static size_t first_main_note(const give *g)
 {
     size_t i = 0;
-    while (i + 1 < g->chosen.count && g->options->keep && (event_at(g, i)->flags & SW_EVENT_GRACE) != 0) {
+    while (i + 1 < g->chosen.count && (event_at(g, i)->flags & SW_EVENT_GRACE) != 0) {
+        i++;
+    }
+    return i;
+}
+
+static bool is_left(const give *g, uint32_t music)
+{
+    size_t i = 0;
+    while (i < g->left_count && g->left[i] != music) {
+        i++;
+    }
+    return i < g->left_count;
+}
+
+/* The first note that is copied. */
+static size_t first_copied(const give *g)
+{
+    size_t i = 0;
+    while (i + 1 < g->chosen.count && is_left(g, event_at(g, i)->chord)) {
         i++;
     }
     return i;
@@ -579,7 +603,7 @@ static bool plan_stretch(give *g, const sw_entries *entries, const char *to, boo
     tell_inner_marks(g);
     tell_chords(g);
     sw_change change = {.kind = kind,
-                        .event = g->chosen.events[first_main_note(g)],
+                        .event = g->chosen.events[first_copied(g)],
                         .last = g->chosen.events[g->chosen.count - 1],
                         .voice = g->voice,
                         .pitch = g->interval,

@@ -419,7 +419,7 @@ static bool drop_hairpin_end(sw_draft *draft, uint32_t first, uint32_t last)
 }
 
 /* The cells of a voice that a filled stretch begins and ends with. */
-static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
+static void filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
                          sw_cell **first, sw_cell **last)
 {
     for (uint32_t e = target;
@@ -427,7 +427,7 @@ static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_
          e = sw_voice_joined(draft->score, e)) {
         sw_draft_item *item = sw_draft_touch(draft, e);
         if (item == NULL) {
-            return false;
+            return;
         }
         sw_rational begin = sw_draft_local(draft, item, e, from);
         sw_rational end = sw_draft_local(draft, item, e, until);
@@ -437,7 +437,6 @@ static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_
             *last = sw_rational_compare(cell->start, end) < 0 ? cell : *last;
         }
     }
-    return *first != NULL && *last != NULL;
 }
 
 static bool is_left(const sw_change *change, uint32_t mark)
@@ -474,37 +473,59 @@ static void copy_own_ties(sw_draft *draft, uint32_t chord, const sw_cell *source
     }
 }
 
+/* The notes of a chord as they shall be heard in the other voice. */
+static const sw_cell_note *moved_notes(sw_draft *draft, const sw_change *change, uint32_t frame,
+                                       const sw_cell *source)
+{
+    sw_cell_note *heard = sw_arena_alloc(draft->arena, (source->note_count + 1) * sizeof *heard);
+    for (size_t n = 0; n < source->note_count; n++) {
+        heard[n] = source->notes[n];
+        heard[n].pitch = sw_score_pitch(draft->reading, draft->score, frame, source->notes[n].pitch);
+        heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
+        if (heard[n].old == SW_NO_INDEX) {
+            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
+        }
+    }
+    return heard;
+}
+
+/* The first chord of a run that takes time. */
+static uint32_t first_main(const sw_score *score, const sw_change *change)
+{
+    uint32_t e = sw_voice_chord(score, change->event);
+    uint32_t last = sw_voice_chord(score, change->last);
+    while (e != last && (score->events[e].flags & SW_EVENT_GRACE) != 0) {
+        e = sw_voice_next(score, e);
+    }
+    return e;
+}
+
 static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
 {
     const sw_score *score = draft->score;
     const sw_event *e = &score->events[event];
+    bool grace = (e->flags & SW_EVENT_GRACE) != 0;
     uint32_t target = sw_voice_at(score, change->voice, e->onset);
-    if ((e->flags & SW_EVENT_GRACE) != 0 && is_left(change, e->chord)) {
+    if (grace && is_left(change, e->chord)) {
         return true;
     }
     sw_draft_item *item = sw_draft_touch(draft, event);
     if (item == NULL) {
         return false;
     }
-    if (target == SW_NO_INDEX || (e->flags & SW_EVENT_GRACE) != 0) {
-        return sw_draft_fail(draft, event,
-                             target == SW_NO_INDEX ? "the other voice has nothing at this moment"
-                                                   : "grace notes can't be written into rests");
+    if (target == SW_NO_INDEX) {
+        return sw_draft_fail(draft, event, "the other voice has nothing at this moment");
     }
     const sw_cell source = *sw_item_first(item);
-    sw_cell_note *heard = sw_arena_alloc(draft->arena, (source.note_count + 1) * sizeof *heard);
-    for (size_t n = 0; n < source.note_count; n++) {
-        heard[n] = source.notes[n];
-        heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
-        heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
-        if (heard[n].old == SW_NO_INDEX) {
-            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
-        }
-    }
+    const sw_cell_note *heard = moved_notes(draft, change, e->frame, &source);
     sw_cell *first = NULL;
     sw_cell *last = NULL;
-    if (!sw_draft_fill(draft, target, e->onset, sw_event_end(e), heard, source.note_count) ||
-        !filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last)) {
+    if (grace) {
+        first = last = sw_draft_add_grace(draft, event, change->voice, heard, source.note_count);
+    } else if (sw_draft_fill(draft, target, e->onset, sw_event_end(e), heard, source.note_count)) {
+        filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last);
+    }
+    if (first == NULL || last == NULL) {
         return false;
     }
     copy_own_ties(draft, e->chord, &source, last);
@@ -516,7 +537,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         }
     }
     close_edges(draft, change, event, first, last);
-    if (change->text != NULL && event == sw_voice_chord(score, change->event)) {
+    if (change->text != NULL && event == first_main(score, change)) {
         add_edge(draft, first, change->text, sw_mark_class_of(sw_slice_of(change->text)));
     }
     return true;

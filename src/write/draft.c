@@ -374,6 +374,8 @@ size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at)
     second->length = sw_rational_sub(sw_rational_add(first->start, first->length), at);
     first->length = sw_rational_sub(at, first->start);
     second->apart = false;
+    second->graces = NULL;
+    second->grace_count = 0;
     first->tied = first->kind == SW_CELL_NOTES;
     sw_cell_set_notes(draft, second, first->notes, first->note_count);
     for (size_t i = 0; i < first->note_count; i++) {

@@ -62,7 +62,19 @@ typedef struct sw_cell {
     size_t note_count;
     sw_cell_mark *marks; /* in the draft's arena */
     size_t mark_count;
+    struct sw_grace *graces; /* written anew before it; in the draft's arena */
+    size_t grace_count;
 } sw_cell;
+
+/* A grace note or chord that a copied run brings along. */
+typedef struct sw_grace {
+    sw_slice opens;     /* "\grace { " or "\acciaccatura " where its group begins; empty: it goes on */
+    sw_slice closes;    /* " }" where its group ends; empty: it goes on, or has no braces */
+    sw_rational offset; /* before the cell: negative */
+    sw_rational length; /* as heard */
+    sw_duration value;  /* as written */
+    sw_cell cell;       /* its notes and marks */
+} sw_grace;
 
 typedef struct sw_draft_item {
     uint32_t music; /* NOTE, DRUM, CHORD, REPEAT_CHORD, BARE, REST, FULL_REST, SKIP */
@@ -71,10 +83,10 @@ typedef struct sw_draft_item {
     sw_rational scale;  /* heard = written * scale */
     bool calls;         /* the calls in front of it stay: \tweak ... c4 */
     uint32_t through;   /* only places reached through this use of a variable change; SW_NO_INDEX: all */
-    uint32_t dissolves; /* SCALE node: the tuplet around it goes, see silent_tuplets.c; SW_NO_INDEX: none */
+    uint32_t dissolves; /* SCALE or GRACE node around it that goes, see silent.c; SW_NO_INDEX: none */
     bool is_explicit;   /* q and bare durations: their notes are written out */
     sw_cell *cells;
-    size_t cell_count;
+    size_t cell_count; /* 0: grace notes that go */
     size_t cell_capacity;
 } sw_draft_item;
 
@@ -306,11 +318,19 @@ bool sw_draft_fill(sw_draft *draft, uint32_t event, sw_rational from, sw_rationa
  * another voice at the same time, whole and with their rests; where something else stands there, nothing is
  * laid. False (and the draft's error) when the rests can't be edited. */
 bool sw_draft_lay_tuplets(sw_draft *draft, uint32_t first, uint32_t last, uint32_t voice);
+/* What stands before the first of the grace notes of which a note or chord is one, "\grace { " or
+ * "\acciaccatura "; empty when they are written in another way than as notes and chords behind such a
+ * command: those can't be copied. `group` is their GRACE node then. */
+sw_slice sw_grace_head(const sw_reading *reading, const uint32_t *parent, uint32_t item, uint32_t *group);
+/* Puts a copy of a grace note with notes as heard before the cell of a voice at the same moment. NULL (and
+ * the draft's error) when it can't be. */
+sw_cell *sw_draft_add_grace(sw_draft *draft, uint32_t event, uint32_t voice, const sw_cell_note *heard,
+                            size_t count);
 /* The outermost tuplet on a way to an event, as a frame; SW_NO_INDEX when there is none. */
 uint32_t sw_tuplet_outermost_frame(const sw_draft *draft, uint32_t frame);
-/* After all changes: tuplets that have fallen silent lose their brackets. */
-void sw_draft_dissolve_tuplets(sw_draft *draft);
-/* What the text of an item is replaced with: the item, or the tuplet around it that goes. */
+/* After all changes: tuplets that have fallen silent lose their brackets, and silent grace notes go. */
+void sw_draft_dissolve(sw_draft *draft);
+/* What the text of an item is replaced with: the item, or what goes around it. */
 uint32_t sw_draft_node(const sw_draft_item *item);
 /* After all that touches items: puts them in the order of the text, and finds for each main file of the
  * request which music is written where one of them is. */

@@ -30,7 +30,7 @@ static bool has_mark(const sw_cell *cell, sw_mark_class class)
 /* Whether a cell goes on in the next without anything to be seen between them. */
 static bool is_one_stretch(const sw_cell *cell, const sw_cell *next)
 {
-    if (next->apart || cell->in != next->in) {
+    if (next->apart || next->grace_count > 0 || cell->in != next->in) {
         return false;
     }
     if (cell->kind != SW_CELL_NOTES) {
@@ -76,17 +76,19 @@ bool sw_slot_joins(const sw_draft *draft, sw_draft_item *item, sw_draft_item *ne
     const sw_music *a = &reading->music[from];
     const sw_music *b = &reading->music[to];
     uint32_t around = draft->parent[from];
-    const sw_cell *last = &item->cells[item->cell_count - 1];
-    bool tuplet = share_tuplet(last, &next->cells[0]);
+    bool empty = item->cell_count == 0 || next->cell_count == 0; /* grace notes that go */
+    const sw_cell *last = empty ? NULL : &item->cells[item->cell_count - 1];
+    bool tuplet = !empty && share_tuplet(last, &next->cells[0]);
     if (from == to) {
         return true; /* one bracket that goes */
     }
     return around != SW_NO_INDEX && reading->music[around].kind == SW_MUSIC_SEQUENCE && a->next == to &&
-           a->file == b->file && a->start < b->start && sw_rational_equal(item->scale, next->scale) &&
+           a->file == b->file && a->start < b->start &&
+           (empty || sw_rational_equal(item->scale, next->scale)) &&
            sw_rational_equal(factor_of(reading, item->music), factor_of(reading, next->music)) &&
            sw_music_calls(reading, next->music).length == 0 &&
            only_blanks_between(reading, from, to, tuplet) &&
-           (tuplet || is_one_stretch(last, &next->cells[0]));
+           (empty || tuplet || is_one_stretch(last, &next->cells[0]));
 }
 
 /* ---- values ---- */

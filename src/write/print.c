@@ -364,6 +364,27 @@ static bool stands_alone(const sw_printer *p, uint32_t item)
     }
 }
 
+/* The grace notes that come before a piece. */
+static void put_graces(sw_printer *p, const sw_piece *piece)
+{
+    for (size_t i = 0; piece->first && i < piece->cell->grace_count; i++) {
+        const sw_grace *grace = &piece->cell->graces[i];
+        sw_piece note = {.letter = 'n',
+                         .value = grace->value,
+                         .cell = &grace->cell,
+                         .item = piece->item,
+                         .first = true,
+                         .last = true,
+                         .fresh = true};
+        sw_buffer_append(p->out, grace->opens);
+        put_body(p, &note);
+        put_value(p, &note);
+        put_marks(p, &note, false);
+        sw_buffer_append(p->out, grace->closes);
+        sw_buffer_char(p->out, ' ');
+    }
+}
+
 void sw_print_pieces(sw_printer *p, const sw_slot *slot)
 {
     for (size_t i = 0; i < slot->piece_count; i++) {
@@ -375,6 +396,7 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
             sw_buffer_format(p->out, "\\tuplet %d/%d { ", piece->tuplet_actual, piece->tuplet_normal);
         }
         sw_buffer_append(p->out, piece->opens);
+        put_graces(p, piece);
         bool inner = put_body(p, piece);
         put_value(p, piece);
         put_marks(p, piece, inner);
@@ -386,9 +408,13 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
     }
 }
 
-static bool has_breath(const sw_slot *slot)
+/* Whether something else than its one piece is written for a slot: a \breathe, or grace notes. */
+static bool has_more(const sw_slot *slot)
 {
     for (size_t i = 0; i < slot->piece_count; i++) {
+        if (slot->pieces[i].cell->grace_count > 0) {
+            return true;
+        }
         for (size_t k = 0; k < slot->pieces[i].cell->mark_count; k++) {
             if (sw_mark_is_breath(slot->pieces[i].cell->marks[k].text)) {
                 return true;
@@ -401,7 +427,7 @@ static bool has_breath(const sw_slot *slot)
 static void print_slot(sw_printer *p, const sw_slot *slot)
 {
     const sw_draft_item *first = slot->items[0];
-    bool brackets = (slot->piece_count > 1 || has_breath(slot)) && stands_alone(p, first->music);
+    bool brackets = (slot->piece_count > 1 || has_more(slot)) && stands_alone(p, first->music);
     sw_buffer_string(p->out, brackets ? "{ " : "");
     if (first->calls) {
         sw_buffer_append(p->out, sw_music_calls(p->reading, first->music));
@@ -462,8 +488,11 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
         if (sw_slot_divide(draft, &slot)) {
             print_slot(&p, &slot);
             uint32_t end = sw_node_end(draft->reading, sw_draft_node(final));
-            sw_print_apart(patch, draft->reading->files[file].text,
-                           sw_run_begin(draft->reading, sw_draft_node(first)), end, &out);
+            const sw_text *text = draft->reading->files[file].text;
+            while (slot.piece_count == 0 && end < text->length && text->bytes[end] == ' ') {
+                end++; /* nothing is left between the blanks on both sides */
+            }
+            sw_print_apart(patch, text, sw_run_begin(draft->reading, sw_draft_node(first)), end, &out);
             sw_mend_octave(draft, final->music, patch);
             sw_mend_value(&p, &order, file, end, patch);
             last = final;
