@@ -407,51 +407,40 @@ static size_t first_copied(const give *g)
     return i;
 }
 
-/* Finds what the target does not play. Fingerings are of the instrument that they were written for. */
-static void find_left(give *g)
+/* Finds what the target does not play among the marks at a chord, or at one of its notes. */
+static void find_left_at(give *g, const sw_event *event, uint32_t music)
 {
     const sw_reading *reading = g->chosen.reading;
     const sw_instrument *to = g->to.instrument;
-    uint32_t last = SW_NO_INDEX;
-    for (size_t i = 0; to != NULL && i < g->chosen.count; i++) {
-        uint32_t item = event_at(g, i)->chord;
-        uint32_t child = item == last ? SW_NO_INDEX : reading->music[item].first;
-        for (last = item; child != SW_NO_INDEX; child = reading->music[child].next) {
-            if (reading->music[child].kind != SW_MUSIC_MARK) {
-                continue;
-            }
-            bool fingering =
-                to != g->from.instrument && sw_music_mark_class(reading, child) == SW_MARK_FINGERING;
-            if (fingering || sw_mark_is_foreign(reading, child, g->techniques, g->from.instrument, to)) {
-                sw_slice written = sw_music_slice(reading, child);
-                add_left(g, child);
-                char place[SW_SAY];
-                char text[32];
-                sw_buffer_format(&g->move->why, "%s: %.*s is left out: %s has no use for it\n",
-                                 sw_say_place(g->chosen.score, event_at(g, i)->onset, place),
-                                 (int)written.length, written.data, label(g, g->target, text));
-            }
+    for (uint32_t c = reading->music[music].first; c != SW_NO_INDEX; c = reading->music[c].next) {
+        if (reading->music[c].kind != SW_MUSIC_MARK) {
+            continue;
+        }
+        bool fingering = to != g->from.instrument && sw_music_mark_class(reading, c) == SW_MARK_FINGERING;
+        if (fingering || sw_mark_is_foreign(reading, c, g->techniques, g->from.instrument, to)) {
+            sw_slice written = sw_music_slice(reading, c);
+            add_left(g, c);
+            char place[SW_SAY];
+            char text[32];
+            sw_buffer_format(&g->move->why, "%s: %.*s is left out: %s has no use for it\n",
+                             sw_say_place(g->chosen.score, event->onset, place), (int)written.length,
+                             written.data, label(g, g->target, text));
         }
     }
 }
 
-/* Tells what stands at single notes of chords, which the copy does without; ties there come along. */
-static void tell_inner_marks(give *g)
+/* The same for all of the line. Fingerings are of the instrument that they were written for. */
+static void find_left(give *g)
 {
-    const sw_reading *reading = g->chosen.reading;
-    for (size_t i = 0; i < g->chosen.count; i++) {
+    uint32_t last = SW_NO_INDEX;
+    for (size_t i = 0; g->to.instrument != NULL && i < g->chosen.count; i++) {
         const sw_event *event = event_at(g, i);
-        bool inside = event->music != event->chord && reading->music[event->chord].kind == SW_MUSIC_CHORD;
-        uint32_t child = inside ? reading->music[event->music].first : SW_NO_INDEX;
-        for (; child != SW_NO_INDEX; child = reading->music[child].next) {
-            if (reading->music[child].kind == SW_MUSIC_MARK &&
-                sw_music_mark_class(reading, child) != SW_MARK_TIE) {
-                sw_slice written = sw_music_slice(reading, child);
-                char place[SW_SAY];
-                sw_buffer_format(
-                    &g->move->notes, "note: %s: %.*s is left out: it stands at one note of a chord\n",
-                    sw_say_place(g->chosen.score, event->onset, place), (int)written.length, written.data);
-            }
+        if (event->chord != last) {
+            find_left_at(g, event, event->chord);
+        }
+        last = event->chord;
+        if (event->music != event->chord && g->chosen.reading->music[last].kind == SW_MUSIC_CHORD) {
+            find_left_at(g, event, event->music);
         }
     }
 }
@@ -600,7 +589,6 @@ static bool plan_stretch(give *g, const sw_entries *entries, const char *to, boo
     }
     leave_graces(g);
     find_left(g);
-    tell_inner_marks(g);
     tell_chords(g);
     sw_change change = {.kind = kind,
                         .event = g->chosen.events[first_copied(g)],

@@ -473,14 +473,35 @@ static void copy_own_ties(sw_draft *draft, uint32_t chord, const sw_cell *source
     }
 }
 
+/* The marks at a note inside of its chord, for its copy; its tie goes another way (copy_own_ties). */
+static void copy_inner_marks(sw_draft *draft, const sw_change *change, uint32_t chord, uint32_t old,
+                             sw_cell_note *copy)
+{
+    bool inside = old != SW_NO_INDEX && draft->parent[old] == chord;
+    for (uint32_t c = inside ? at(draft, old)->first : SW_NO_INDEX; c != SW_NO_INDEX;
+         c = at(draft, c)->next) {
+        if (at(draft, c)->kind != SW_MUSIC_MARK || sw_music_mark_class(draft->reading, c) == SW_MARK_TIE ||
+            is_left(change, c)) {
+            continue;
+        }
+        sw_slice *texts = sw_arena_alloc(draft->arena, (copy->text_count + 1) * sizeof *texts);
+        if (copy->text_count > 0) {
+            memcpy(texts, copy->texts, copy->text_count * sizeof *texts);
+        }
+        texts[copy->text_count++] = sw_music_slice(draft->reading, c);
+        copy->texts = texts;
+    }
+}
+
 /* The notes of a chord as they shall be heard in the other voice. */
-static const sw_cell_note *moved_notes(sw_draft *draft, const sw_change *change, uint32_t frame,
-                                       const sw_cell *source)
+static const sw_cell_note *moved_notes(sw_draft *draft, const sw_change *change, uint32_t chord,
+                                       uint32_t frame, const sw_cell *source)
 {
     sw_cell_note *heard = sw_arena_alloc(draft->arena, (source->note_count + 1) * sizeof *heard);
     for (size_t n = 0; n < source->note_count; n++) {
         heard[n] = source->notes[n];
         heard[n].pitch = sw_score_pitch(draft->reading, draft->score, frame, source->notes[n].pitch);
+        copy_inner_marks(draft, change, chord, source->notes[n].old, &heard[n]);
         heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
         if (heard[n].old == SW_NO_INDEX) {
             heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
@@ -517,7 +538,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         return sw_draft_fail(draft, event, "the other voice has nothing at this moment");
     }
     const sw_cell source = *sw_item_first(item);
-    const sw_cell_note *heard = moved_notes(draft, change, e->frame, &source);
+    const sw_cell_note *heard = moved_notes(draft, change, e->chord, e->frame, &source);
     sw_cell *first = NULL;
     sw_cell *last = NULL;
     if (grace) {

@@ -200,7 +200,8 @@ static void copy_notes(sw_draft *draft, uint32_t first, sw_cell *cell)
     for (uint32_t e = first; e < end; e++) {
         const sw_event *event = &score->events[e];
         sw_pitch written = sw_score_written_pitch(draft->reading, score, event->frame, event->pitch);
-        cell->notes[cell->note_count++] = (sw_cell_note){written, event->music, true, true, false};
+        cell->notes[cell->note_count++] =
+            (sw_cell_note){.pitch = written, .old = event->music, .marked = true, .tied = true};
     }
 }
 
@@ -381,6 +382,7 @@ size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at)
     for (size_t i = 0; i < first->note_count; i++) {
         first->notes[i].tied = first->notes[i].binds = false;
         second->notes[i].marked = false;
+        second->notes[i].text_count = 0;
     }
     sw_cell whole = *first;
     first->marks = second->marks = NULL;

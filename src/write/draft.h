@@ -23,10 +23,12 @@ typedef enum sw_cell_kind {
 
 typedef struct sw_cell_note {
     sw_pitch pitch;
-    uint32_t old; /* the NOTE or DRUM node that it was; SW_NO_INDEX for a new one */
-    bool marked;  /* what stands at it inside of its chord comes along: fingering, \harmonic ... */
-    bool tied;    /* so does its tie, where that stands inside of the chord: <c~ e> */
-    bool binds;   /* gets such a tie from the edit */
+    uint32_t old;          /* the NOTE or DRUM node that it was; SW_NO_INDEX for a new one */
+    bool marked;           /* what stands at it inside of its chord comes along: fingering, \harmonic ... */
+    bool tied;             /* so does its tie, where that stands inside of the chord: <c~ e> */
+    bool binds;            /* gets such a tie from the edit */
+    const sw_slice *texts; /* marks that stand at it inside of its chord from now on */
+    size_t text_count;
 } sw_cell_note;
 
 typedef struct sw_cell_mark {

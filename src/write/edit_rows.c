@@ -144,6 +144,9 @@ static void add_inner_marks(const sw_edit_proof *p, const sw_draft_item *item, c
             add_mark(p, r, sw_music_slice(reading, c));
         }
     }
+    for (size_t i = 0; i < note->text_count; i++) {
+        add_mark(p, r, note->texts[i]);
+    }
     if (note->binds) {
         add_mark(p, r, sw_slice_of("~"));
     }
@@ -164,6 +167,9 @@ static void add_graces(const sw_edit_proof *p, const sw_score *score, uint32_t f
         make_room(p, &r, grace->cell.note_count);
         for (size_t n = 0; n < grace->cell.note_count; n++) {
             add_note(&r, sw_score_pitch(p->before, score, frame, grace->cell.notes[n].pitch), "");
+            for (size_t t = 0; t < grace->cell.notes[n].text_count; t++) {
+                add_mark(p, &r, grace->cell.notes[n].texts[t]);
+            }
         }
         for (size_t k = 0; k < grace->cell.mark_count; k++) {
             add_mark(p, &r, grace->cell.marks[k].text);

@@ -71,6 +71,9 @@ static void put_inner_marks(sw_printer *p, const sw_draft_item *item, const sw_c
             sw_buffer_append(p->out, sw_music_slice(p->reading, c));
         }
     }
+    for (size_t i = 0; i < note->text_count; i++) {
+        sw_buffer_append(p->out, note->texts[i]);
+    }
     if (note->binds) {
         sw_buffer_char(p->out, '~');
     }
@@ -203,6 +206,7 @@ static bool put_body(sw_printer *p, const sw_piece *piece)
         copy.notes[n].marked = cell->notes[n].marked && piece->first;
         copy.notes[n].tied = cell->notes[n].tied && piece->last;
         copy.notes[n].binds = cell->notes[n].binds && piece->last;
+        copy.notes[n].text_count = piece->first ? cell->notes[n].text_count : 0;
     }
     uint32_t outer = piece->fresh ? SW_NO_INDEX : outer_note(p, item->music, false);
     bool bracketed = outer != SW_NO_INDEX && outer == outer_note(p, item->music, true); /* <c-1>: stays so */
@@ -313,6 +317,7 @@ static void put_marks(sw_printer *p, const sw_piece *piece, bool inner)
         sw_cell_note note = piece->cell->notes[0];
         note.marked = note.marked && piece->first;
         note.tied = note.tied && piece->last;
+        note.text_count = piece->first ? note.text_count : 0;
         put_inner_marks(p, piece->item, &note);
     }
     const sw_music *m = at(p, piece->item->music);
@@ -379,7 +384,7 @@ static void put_graces(sw_printer *p, const sw_piece *piece)
         sw_buffer_append(p->out, grace->opens);
         put_body(p, &note);
         put_value(p, &note);
-        put_marks(p, &note, false);
+        put_marks(p, &note, grace->cell.note_count == 1);
         sw_buffer_append(p->out, grace->closes);
         sw_buffer_char(p->out, ' ');
     }

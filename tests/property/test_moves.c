@@ -741,8 +741,24 @@ static int count_notes(const sw_score *score, uint32_t staff, const passage *p)
     return count;
 }
 
+/* Whether a staff has tuplets or grace notes in the passage. */
+static bool has_brackets(const sw_score *score, uint32_t staff, const passage *p)
+{
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        bool bracket = (event->flags & SW_EVENT_GRACE) != 0 || !sw_rational_is_dyadic(event->duration);
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE && bracket) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Every second time one with tuplets or grace notes. */
 static bool draw_passage(const sw_score *score, passage *p)
 {
+    bool brackets = chance(2) == 0;
     for (int i = 0; i < 300 && score->staff_count > 1 && score->bar_count > 0; i++) {
         const sw_bar *first = &score->bars[chance((uint32_t)score->bar_count)];
         int bars = 1 + (int)chance(3);
@@ -753,7 +769,8 @@ static bool draw_passage(const sw_score *score, passage *p)
                                 .first_beat = {1, 1},
                                 .last_bar = first->number + bars - 1}};
         if (p->from != p->to && sw_bar_range_moments(score, &p->bars, &p->begin, &p->end) &&
-            count_notes(score, p->from, p) > 0 && count_notes(score, p->to, p) == 0) {
+            count_notes(score, p->from, p) > 0 && count_notes(score, p->to, p) == 0 &&
+            (!brackets || has_brackets(score, p->from, p))) {
             return true;
         }
     }
