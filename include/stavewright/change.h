@@ -84,6 +84,9 @@ typedef struct sw_division {
     const uint8_t
         *event_parts; /* by event, where several parts may play it: bit k: part k does; NULL: none may */
     bool apart;       /* different players read them: each staff gets clefs, dynamics, texts ... */
+    const char *names[SW_MAX_PARTS]; /* instrumentName of each part's staff; NULL: none */
+    const uint32_t *dropped; /* MARK nodes that no part needs any more, as they say which part plays */
+    size_t dropped_count;
     const bool *event_rolls;    /* by event: its chord gets \arpeggio in all parts that play it; NULL: none */
     const uint8_t *text_homes;  /* by music node: the sw_text_home of a text; NULL: all stand at the notes */
     const uint8_t *change_part; /* by event: the music stays in one piece, in part 0 (`event_part` is 0 for
@@ -97,6 +100,8 @@ typedef struct sw_division {
 
 /* Whether a part plays an event. */
 bool sw_division_gives(const sw_division *division, size_t event, uint32_t part);
+/* Whether a MARK node of a reading is one that the division drops, told by its place in the source. */
+bool sw_division_drops(const sw_division *division, const sw_reading *reading, uint32_t mark);
 /* A note that is written once and heard several times (in a variable used twice, in an unfolded repeat) can
  * only have one share: all of its events on the staff get that of the first. `event_parts`: either kind. */
 void sw_division_settle(const sw_reading *reading, const sw_score *score, uint32_t staff,

@@ -37,6 +37,8 @@ typedef struct work {
     sw_arena *arena;
     uint32_t *tremolos; /* strokes that only one half gets: MARK nodes */
     size_t tremolo_count;
+    const uint32_t *dropped; /* texts that staves of single players do without: MARK nodes */
+    size_t dropped_count;
     int open;            /* in how many parts the last passage has left the staff; 0: together */
     int divided_players; /* of that passage */
     sw_rational since;   /* where it has said so; den 0: nowhere */
@@ -91,7 +93,16 @@ static const sw_technique_word *word_between(const work *w, sw_rational behind, 
     return found;
 }
 
-/* Whether a text at a chord says who of the players plays. */
+static bool is_dropped(const work *w, uint32_t mark)
+{
+    size_t i = 0;
+    while (i < w->dropped_count && w->dropped[i] != mark) {
+        i++;
+    }
+    return i < w->dropped_count;
+}
+
+/* Whether a text at a chord says who of the players plays, and stays on the staves. */
 static bool says_who(const work *w, size_t chord)
 {
     const sw_reading *reading = w->plan.reading;
@@ -99,7 +110,8 @@ static bool says_who(const work *w, size_t chord)
     for (uint32_t m = reading->music[written].first; m != SW_NO_INDEX; m = reading->music[m].next) {
         if (reading->music[m].kind == SW_MUSIC_MARK &&
             sw_chair_text_read(w->instruments, w->instrument, sw_music_mark_text(reading, m)).kind !=
-                SW_CHAIR_TEXT_NONE) {
+                SW_CHAIR_TEXT_NONE &&
+            !is_dropped(w, m)) {
             return true;
         }
     }
@@ -609,6 +621,37 @@ static int parts_of_all(const work *w)
     return w->options->parts > 0 ? w->options->parts : parts;
 }
 
+/* On staves of their own, named by their numbers, players need not be told which of them plays. */
+static void name_staves(work *w, sw_division *division)
+{
+    const sw_reading *reading = w->plan.reading;
+    const sw_score *score = w->plan.score;
+    if (w->words || !sw_divisi_name_players(&w->fit, (int)division->parts, w->arena, division->names)) {
+        return;
+    }
+    sw_staff_events events = sw_score_staff_events(score, w->plan.staff);
+    uint32_t *dropped = NULL;
+    for (int pass = 0; pass < 2; pass++) { /* count, then fill */
+        w->dropped_count = 0;
+        for (uint32_t e = events.first; e < events.end; e = sw_voice_chord_end(score, e)) {
+            for (uint32_t m = reading->music[score->events[e].chord].first; m != SW_NO_INDEX;
+                 m = reading->music[m].next) {
+                if (reading->music[m].kind == SW_MUSIC_MARK &&
+                    sw_divisi_only_says_who(w->instruments, w->instrument, sw_music_mark_text(reading, m))) {
+                    if (pass == 1) {
+                        dropped[w->dropped_count] = m;
+                    }
+                    w->dropped_count++;
+                }
+            }
+        }
+        dropped = pass == 0 ? sw_arena_alloc(w->arena, (w->dropped_count + 1) * sizeof *dropped) : dropped;
+    }
+    w->dropped = dropped;
+    division->dropped = dropped;
+    division->dropped_count = w->dropped_count;
+}
+
 /* Everybody plays what is not divided. */
 static bool write_staves(work *w, const sw_read_options *options, char **error)
 {
@@ -622,6 +665,17 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
     uint8_t *event_parts = sw_arena_alloc(w->arena, score->event_count);
     memset(event_parts, (1 << wish.parts) - 1, score->event_count);
     share_singles(w, wish.parts, event_parts);
+    sw_division division = {
+        .reading = w->plan.reading,
+        .score = score,
+        .staff = w->plan.staff,
+        .parts = (uint32_t)wish.parts,
+        .suffixes = {"DivOne", "DivTwo", "DivThree", "DivFour", "DivFive", "DivSix"},
+        .group = "GrandStaff",
+        .apart = true,
+        .event_parts = event_parts,
+    };
+    name_staves(w, &division);
     for (size_t i = 0; i < w->plan.count && !w->words; i++) {
         if (says_who(w, i)) {
             tell(w, i, "this text is for the staff of all players; it stands on each staff now");
@@ -636,16 +690,6 @@ static bool write_staves(work *w, const sw_read_options *options, char **error)
     }
     keep_ties(&w->plan, event_parts);
     sw_division_settle(w->plan.reading, score, w->plan.staff, event_parts);
-    const sw_division division = {
-        .reading = w->plan.reading,
-        .score = score,
-        .staff = w->plan.staff,
-        .parts = (uint32_t)wish.parts,
-        .suffixes = {"DivOne", "DivTwo", "DivThree", "DivFour", "DivFive", "DivSix"},
-        .group = "GrandStaff",
-        .apart = true,
-        .event_parts = event_parts,
-    };
     sw_move *move = w->move;
     return sw_divide(&division, move->mains, move->main_count, &move->patch, &move->notes, error) &&
            sw_patch_finish(&move->patch, error) &&

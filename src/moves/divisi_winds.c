@@ -1,5 +1,8 @@
 #include "moves/divisi_winds.h"
 
+#include <string.h>
+
+#include "players/chairs.h"
 #include "write/draft.h"
 
 static int height_of(const sw_divisi_plan *plan, uint32_t event)
@@ -89,4 +92,24 @@ unsigned sw_divisi_chosen_parts(const sw_divisi_fit *fit, sw_rational moment, in
         }
     }
     return chosen == 0 ? all : chosen;
+}
+
+bool sw_divisi_name_players(const sw_divisi_fit *fit, int parts, sw_arena *arena, const char **names)
+{
+    const sw_seats *seats = sw_seating_at(fit->seating, fit->staff, (sw_rational){0, 1});
+    if (seats == NULL || seats->all_count != (size_t)parts) {
+        return false;
+    }
+    for (int part = 0; part < parts; part++) {
+        names[part] = add_number(arena, NULL, number_of(fit, seats, (size_t)part));
+    }
+    return true;
+}
+
+bool sw_divisi_only_says_who(const sw_instruments *instruments, const sw_instrument *instrument,
+                             const char *text)
+{
+    sw_chair_text_kind kind = sw_chair_text_read(instruments, instrument, text).kind;
+    bool numbers = text[strspn(text, "0123456789IV.,;+&/ ")] == '\0';
+    return kind == SW_CHAIR_TEXT_ALL || (kind == SW_CHAIR_TEXT_ONLY && numbers);
 }

@@ -17,4 +17,11 @@ const char *sw_divisi_say_chosen(const sw_divisi_fit *fit, sw_rational moment, b
  * where the parts are not one player each. */
 unsigned sw_divisi_chosen_parts(const sw_divisi_fit *fit, sw_rational moment, int parts);
 
+/* "1.", "2." and so on, for the staves of the players when each player of the staff gets one: by part, from
+ * the uppermost. False when somebody else than each player by himself has a part. */
+bool sw_divisi_name_players(const sw_divisi_fit *fit, int parts, sw_arena *arena, const char **names);
+/* Whether a text says nothing but which of the players plays: "1.", "a 2", but not "2. solo". */
+bool sw_divisi_only_says_who(const sw_instruments *instruments, const sw_instrument *instrument,
+                             const char *text);
+
 #endif

@@ -18,6 +18,7 @@
 #include "moves/places.h"
 #include "moves/share_line.h"
 #include "players/chairs.h"
+#include "write/draft.h"
 
 typedef struct give {
     sw_move *move;
@@ -344,17 +345,20 @@ static uint32_t mark_of(const sw_reading *reading, uint32_t music, sw_mark_class
     return child;
 }
 
-/* A doubling does without grace notes, which can't be written into rests, and without the slurs that lead
- * from them to their main notes. A line that moves would lose them, so there the edit refuses. */
+/* A doubling does without grace notes that can't be copied, and without the slurs that lead from them to
+ * their main notes. A line that moves would lose them, so there the edit refuses. */
 static void leave_graces(give *g)
 {
     const sw_reading *reading = g->chosen.reading;
+    uint32_t *parents = sw_parents_of(reading);
     bool slurred = false;
     uint32_t last = SW_NO_INDEX;
     for (size_t i = 0; i < g->chosen.count && g->options->keep; i++) {
         const sw_event *event = event_at(g, i);
+        uint32_t group;
         bool grace = (event->flags & SW_EVENT_GRACE) != 0;
-        if (event->chord == last) {
+        bool left = grace && sw_grace_head(reading, parents, event->chord, &group).length == 0;
+        if (event->chord == last || (grace && !left)) {
             continue;
         }
         last = event->chord;
@@ -363,7 +367,7 @@ static void leave_graces(give *g)
             add_left(g, slur_end);
         }
         slurred = slurred && slur_end == SW_NO_INDEX;
-        if (grace) {
+        if (left) {
             char place[SW_SAY];
             slurred = slurred || mark_of(reading, event->chord, SW_MARK_SLUR_START) != SW_NO_INDEX;
             add_left(g, event->chord);
@@ -371,63 +375,72 @@ static void leave_graces(give *g)
                              sw_say_place(g->chosen.score, event->onset, place));
         }
     }
+    free(parents);
 }
 
 /* The first note of the line that takes time; grace notes alone are no line. */
 static size_t first_main_note(const give *g)
 {
     size_t i = 0;
-    while (i + 1 < g->chosen.count && g->options->keep && (event_at(g, i)->flags & SW_EVENT_GRACE) != 0) {
+    while (i + 1 < g->chosen.count && (event_at(g, i)->flags & SW_EVENT_GRACE) != 0) {
         i++;
     }
     return i;
 }
 
-/* Finds what the target does not play. Fingerings are of the instrument that they were written for. */
-static void find_left(give *g)
+static bool is_left(const give *g, uint32_t music)
+{
+    size_t i = 0;
+    while (i < g->left_count && g->left[i] != music) {
+        i++;
+    }
+    return i < g->left_count;
+}
+
+/* The first note that is copied. */
+static size_t first_copied(const give *g)
+{
+    size_t i = 0;
+    while (i + 1 < g->chosen.count && is_left(g, event_at(g, i)->chord)) {
+        i++;
+    }
+    return i;
+}
+
+/* Finds what the target does not play among the marks at a chord, or at one of its notes. */
+static void find_left_at(give *g, const sw_event *event, uint32_t music)
 {
     const sw_reading *reading = g->chosen.reading;
     const sw_instrument *to = g->to.instrument;
-    uint32_t last = SW_NO_INDEX;
-    for (size_t i = 0; to != NULL && i < g->chosen.count; i++) {
-        uint32_t item = event_at(g, i)->chord;
-        uint32_t child = item == last ? SW_NO_INDEX : reading->music[item].first;
-        for (last = item; child != SW_NO_INDEX; child = reading->music[child].next) {
-            if (reading->music[child].kind != SW_MUSIC_MARK) {
-                continue;
-            }
-            bool fingering =
-                to != g->from.instrument && sw_music_mark_class(reading, child) == SW_MARK_FINGERING;
-            if (fingering || sw_mark_is_foreign(reading, child, g->techniques, g->from.instrument, to)) {
-                sw_slice written = sw_music_slice(reading, child);
-                add_left(g, child);
-                char place[SW_SAY];
-                char text[32];
-                sw_buffer_format(&g->move->why, "%s: %.*s is left out: %s has no use for it\n",
-                                 sw_say_place(g->chosen.score, event_at(g, i)->onset, place),
-                                 (int)written.length, written.data, label(g, g->target, text));
-            }
+    for (uint32_t c = reading->music[music].first; c != SW_NO_INDEX; c = reading->music[c].next) {
+        if (reading->music[c].kind != SW_MUSIC_MARK) {
+            continue;
+        }
+        bool fingering = to != g->from.instrument && sw_music_mark_class(reading, c) == SW_MARK_FINGERING;
+        if (fingering || sw_mark_is_foreign(reading, c, g->techniques, g->from.instrument, to)) {
+            sw_slice written = sw_music_slice(reading, c);
+            add_left(g, c);
+            char place[SW_SAY];
+            char text[32];
+            sw_buffer_format(&g->move->why, "%s: %.*s is left out: %s has no use for it\n",
+                             sw_say_place(g->chosen.score, event->onset, place), (int)written.length,
+                             written.data, label(g, g->target, text));
         }
     }
 }
 
-/* Tells what stands at single notes of chords, which the copy does without; ties there come along. */
-static void tell_inner_marks(give *g)
+/* The same for all of the line. Fingerings are of the instrument that they were written for. */
+static void find_left(give *g)
 {
-    const sw_reading *reading = g->chosen.reading;
-    for (size_t i = 0; i < g->chosen.count; i++) {
+    uint32_t last = SW_NO_INDEX;
+    for (size_t i = 0; g->to.instrument != NULL && i < g->chosen.count; i++) {
         const sw_event *event = event_at(g, i);
-        bool inside = event->music != event->chord && reading->music[event->chord].kind == SW_MUSIC_CHORD;
-        uint32_t child = inside ? reading->music[event->music].first : SW_NO_INDEX;
-        for (; child != SW_NO_INDEX; child = reading->music[child].next) {
-            if (reading->music[child].kind == SW_MUSIC_MARK &&
-                sw_music_mark_class(reading, child) != SW_MARK_TIE) {
-                sw_slice written = sw_music_slice(reading, child);
-                char place[SW_SAY];
-                sw_buffer_format(
-                    &g->move->notes, "note: %s: %.*s is left out: it stands at one note of a chord\n",
-                    sw_say_place(g->chosen.score, event->onset, place), (int)written.length, written.data);
-            }
+        if (event->chord != last) {
+            find_left_at(g, event, event->chord);
+        }
+        last = event->chord;
+        if (event->music != event->chord && g->chosen.reading->music[last].kind == SW_MUSIC_CHORD) {
+            find_left_at(g, event, event->music);
         }
     }
 }
@@ -576,10 +589,9 @@ static bool plan_stretch(give *g, const sw_entries *entries, const char *to, boo
     }
     leave_graces(g);
     find_left(g);
-    tell_inner_marks(g);
     tell_chords(g);
     sw_change change = {.kind = kind,
-                        .event = g->chosen.events[first_main_note(g)],
+                        .event = g->chosen.events[first_copied(g)],
                         .last = g->chosen.events[g->chosen.count - 1],
                         .voice = g->voice,
                         .pitch = g->interval,

@@ -1,4 +1,6 @@
 /* Runs that are copied, or move, into the rests of another voice. */
+#include <string.h>
+
 #include "write/run.h"
 
 static const sw_music *at(const sw_draft *draft, uint32_t music)
@@ -6,32 +8,8 @@ static const sw_music *at(const sw_draft *draft, uint32_t music)
     return &draft->reading->music[music];
 }
 
-/* The rest of a voice that holds a moment; a skip beside it (\global) only when there is no other. */
-static uint32_t rest_at(const sw_draft *draft, uint32_t voice, sw_rational moment)
-{
-    const sw_score *score = draft->score;
-    sw_staff_events events = sw_score_staff_events(score, score->voices[voice].staff);
-    uint32_t skip = SW_NO_INDEX;
-    for (uint32_t e = events.first; e < events.end; e++) {
-        const sw_event *event = &score->events[e];
-        if (event->voice != voice) {
-            continue;
-        }
-        if (sw_rational_compare(event->onset, moment) > 0) {
-            break; /* a voice goes on in time */
-        }
-        if ((event->flags & SW_EVENT_GRACE) == 0 && sw_rational_compare(moment, sw_event_end(event)) < 0) {
-            if (event->kind != SW_EVENT_SKIP) {
-                return e;
-            }
-            skip = e;
-        }
-    }
-    return skip;
-}
-
 /* The cells of a voice that a filled stretch begins and ends with. */
-static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
+static void filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_rational until,
                          sw_cell **first, sw_cell **last)
 {
     for (uint32_t e = target;
@@ -39,7 +17,7 @@ static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_
          e = sw_voice_joined(draft->score, e)) {
         sw_draft_item *item = sw_draft_touch(draft, e);
         if (item == NULL) {
-            return false;
+            return;
         }
         sw_rational begin = sw_draft_local(draft, item, e, from);
         sw_rational end = sw_draft_local(draft, item, e, until);
@@ -49,7 +27,6 @@ static bool filled_cells(sw_draft *draft, uint32_t target, sw_rational from, sw_
             *last = sw_rational_compare(cell->start, end) < 0 ? cell : *last;
         }
     }
-    return *first != NULL && *last != NULL;
 }
 
 /* Whether a note has a tie inside of its chord: <c~ e>. */
@@ -76,37 +53,80 @@ static void copy_own_ties(sw_draft *draft, uint32_t chord, const sw_cell *source
     }
 }
 
+/* The marks at a note inside of its chord, for its copy; its tie goes another way (copy_own_ties). */
+static void copy_inner_marks(sw_draft *draft, const sw_change *change, uint32_t chord, uint32_t old,
+                             sw_cell_note *copy)
+{
+    bool inside = old != SW_NO_INDEX && draft->parent[old] == chord;
+    for (uint32_t c = inside ? at(draft, old)->first : SW_NO_INDEX; c != SW_NO_INDEX;
+         c = at(draft, c)->next) {
+        if (at(draft, c)->kind != SW_MUSIC_MARK || sw_music_mark_class(draft->reading, c) == SW_MARK_TIE ||
+            sw_run_leaves(change, c)) {
+            continue;
+        }
+        sw_slice *texts = sw_arena_alloc(draft->arena, (copy->text_count + 1) * sizeof *texts);
+        if (copy->text_count > 0) {
+            memcpy(texts, copy->texts, copy->text_count * sizeof *texts);
+        }
+        texts[copy->text_count++] = sw_music_slice(draft->reading, c);
+        copy->texts = texts;
+    }
+}
+
+/* The notes of a chord as they shall be heard in the other voice. */
+static const sw_cell_note *moved_notes(sw_draft *draft, const sw_change *change, uint32_t chord,
+                                       uint32_t frame, const sw_cell *source)
+{
+    sw_cell_note *heard = sw_arena_alloc(draft->arena, (source->note_count + 1) * sizeof *heard);
+    for (size_t n = 0; n < source->note_count; n++) {
+        heard[n] = source->notes[n];
+        heard[n].pitch = sw_score_pitch(draft->reading, draft->score, frame, source->notes[n].pitch);
+        copy_inner_marks(draft, change, chord, source->notes[n].old, &heard[n]);
+        heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
+        if (heard[n].old == SW_NO_INDEX) {
+            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
+        }
+    }
+    return heard;
+}
+
+/* The first chord of a run that takes time. */
+static uint32_t first_main(const sw_score *score, const sw_change *change)
+{
+    uint32_t e = sw_voice_chord(score, change->event);
+    uint32_t last = sw_voice_chord(score, change->last);
+    while (e != last && (score->events[e].flags & SW_EVENT_GRACE) != 0) {
+        e = sw_voice_next(score, e);
+    }
+    return e;
+}
+
 static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
 {
     const sw_score *score = draft->score;
     const sw_event *e = &score->events[event];
-    uint32_t target = rest_at(draft, change->voice, e->onset);
-    if ((e->flags & SW_EVENT_GRACE) != 0 && sw_run_leaves(change, e->chord)) {
+    bool grace = (e->flags & SW_EVENT_GRACE) != 0;
+    uint32_t target = sw_voice_at(score, change->voice, e->onset);
+    if (grace && sw_run_leaves(change, e->chord)) {
         return true;
     }
     sw_draft_item *item = sw_draft_touch(draft, event);
     if (item == NULL) {
         return false;
     }
-    if (target == SW_NO_INDEX || (e->flags & SW_EVENT_GRACE) != 0) {
-        return sw_draft_fail(draft, event,
-                             target == SW_NO_INDEX ? "the other voice has nothing at this moment"
-                                                   : "grace notes can't be written into rests");
+    if (target == SW_NO_INDEX) {
+        return sw_draft_fail(draft, event, "the other voice has nothing at this moment");
     }
     const sw_cell source = *sw_item_first(item);
-    sw_cell_note *heard = sw_arena_alloc(draft->arena, (source.note_count + 1) * sizeof *heard);
-    for (size_t n = 0; n < source.note_count; n++) {
-        heard[n] = source.notes[n];
-        heard[n].pitch = sw_score_pitch(draft->reading, score, e->frame, source.notes[n].pitch);
-        heard[n].old = sw_cell_note_is_drum(draft->reading, &heard[n]) ? heard[n].old : SW_NO_INDEX;
-        if (heard[n].old == SW_NO_INDEX) {
-            heard[n].pitch = sw_pitch_transpose(heard[n].pitch, change->pitch);
-        }
-    }
+    const sw_cell_note *heard = moved_notes(draft, change, e->chord, e->frame, &source);
     sw_cell *first = NULL;
     sw_cell *last = NULL;
-    if (!sw_draft_fill(draft, target, e->onset, sw_event_end(e), heard, source.note_count) ||
-        !filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last)) {
+    if (grace) {
+        first = last = sw_draft_add_grace(draft, event, change->voice, heard, source.note_count);
+    } else if (sw_draft_fill(draft, target, e->onset, sw_event_end(e), heard, source.note_count)) {
+        filled_cells(draft, target, e->onset, sw_event_end(e), &first, &last);
+    }
+    if (first == NULL || last == NULL) {
         return false;
     }
     copy_own_ties(draft, e->chord, &source, last);
@@ -118,7 +138,7 @@ static bool copy_chord(sw_draft *draft, const sw_change *change, uint32_t event)
         }
     }
     sw_run_close_edges(draft, change, event, first, last);
-    if (change->text != NULL && event == sw_voice_chord(score, change->event)) {
+    if (change->text != NULL && event == first_main(score, change)) {
         sw_cell_add_text(draft, first, change->text, sw_mark_class_of(sw_slice_of(change->text)));
     }
     return true;
@@ -154,6 +174,9 @@ bool sw_change_copy_run(sw_draft *draft, const sw_change *change)
     uint32_t last = sw_voice_chord(score, change->last);
     if (score->events[first].voice == change->voice) {
         return sw_draft_fail(draft, first, "the passage is in that voice already");
+    }
+    if (!sw_draft_lay_tuplets(draft, first, last, change->voice)) {
+        return false;
     }
     for (int pass = 0; pass < 2; pass++) { /* all copies first: their marks are looked up in the source */
         for (uint32_t e = first; e != SW_NO_INDEX; e = e == last ? SW_NO_INDEX : sw_voice_next(score, e)) {

@@ -346,6 +346,7 @@ bool sw_draft_fill(sw_draft *draft, uint32_t event, sw_rational from, sw_rationa
                 cell->notes[n].pitch =
                     sw_score_written_pitch(draft->reading, score, rest->frame, heard[n].pitch);
                 cell->notes[n].marked = cell->notes[n].tied = false;
+                cell->notes[n].text_count = before == NULL ? heard[n].text_count : 0;
             }
             cell->kind = SW_CELL_NOTES;
             cell->tied = true;

@@ -86,8 +86,10 @@ sw_slice sw_tuplet_head(const sw_reading *reading, uint32_t tuplet)
     sw_slice text = sw_music_slice(reading, tuplet);
     const char *bracket = memchr(text.data, '{', text.length);
     sw_slice head = {text.data, bracket == NULL ? 0 : (size_t)(bracket - text.data)};
-    bool plain = m->kind == SW_MUSIC_SCALE && memchr(head.data, '%', head.length) == NULL &&
+    bool plain = m->kind == SW_MUSIC_SCALE && head.length > 0 &&
+                 memchr(head.data, '%', head.length) == NULL &&
                  memchr(head.data, '\n', head.length) == NULL &&
+                 memchr(head.data + 1, '\\', head.length - 1) == NULL && /* \tuplet 3/2 \relative { */
                  (sw_slice_starts(head, "\\tuplet ") || sw_slice_starts(head, "\\times "));
     return plain ? head : (sw_slice){NULL, 0};
 }

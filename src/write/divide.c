@@ -273,6 +273,9 @@ static bool put_staves(const job *j, uint32_t staff, sw_slice indent, sw_slice r
             sw_buffer_append(out, rest);
             sw_buffer_char(out, ' ');
         }
+        if (division->names[part] != NULL) {
+            sw_buffer_format(out, "\\with { instrumentName = \"%s\" } ", division->names[part]);
+        }
         sw_buffer music = {0};
         bool printed = print_part(j, j->here, part, m->first, &music, &last);
         append_indented(out, sw_buffer_slice(&music), division->group != NULL ? "  " : "");

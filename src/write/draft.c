@@ -204,7 +204,8 @@ static void copy_notes(sw_draft *draft, uint32_t first, sw_cell *cell)
     for (uint32_t e = first; e < end; e++) {
         const sw_event *event = &score->events[e];
         sw_pitch written = sw_score_written_pitch(draft->reading, score, event->frame, event->pitch);
-        cell->notes[cell->note_count++] = (sw_cell_note){written, event->music, true, true, false};
+        cell->notes[cell->note_count++] =
+            (sw_cell_note){.pitch = written, .old = event->music, .marked = true, .tied = true};
     }
 }
 
@@ -224,6 +225,11 @@ sw_draft_item *sw_draft_item_of(const sw_draft *draft, uint32_t music)
 {
     uint32_t number = draft->number[music];
     return number == 0 ? NULL : draft->items[number - 1];
+}
+
+uint32_t sw_draft_node(const sw_draft_item *item)
+{
+    return item->dissolves == SW_NO_INDEX ? item->music : item->dissolves;
 }
 
 sw_draft_item *sw_draft_touch(sw_draft *draft, uint32_t event)
@@ -249,6 +255,7 @@ sw_draft_item *sw_draft_touch(sw_draft *draft, uint32_t event)
     item->calls = true;
     item->through = NULL;
     item->through_count = item->through_capacity = 0;
+    item->dissolves = SW_NO_INDEX;
     item->cells = sw_grow(NULL, 0, &item->cell_capacity, sizeof *item->cells);
     item->cells[0] = (sw_cell){.length = item->length, .kind = cell_kind(e, m)};
     item->cells[0].start = sw_rational_zero();
@@ -373,11 +380,14 @@ size_t sw_draft_cut(sw_draft *draft, sw_draft_item *item, sw_rational at)
     second->length = sw_rational_sub(sw_rational_add(first->start, first->length), at);
     first->length = sw_rational_sub(at, first->start);
     second->apart = false;
+    second->graces = NULL;
+    second->grace_count = 0;
     first->tied = first->kind == SW_CELL_NOTES;
     sw_cell_set_notes(draft, second, first->notes, first->note_count);
     for (size_t i = 0; i < first->note_count; i++) {
         first->notes[i].tied = first->notes[i].binds = false;
         second->notes[i].marked = false;
+        second->notes[i].text_count = 0;
     }
     sw_cell whole = *first;
     first->marks = second->marks = NULL;

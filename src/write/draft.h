@@ -23,10 +23,12 @@ typedef enum sw_cell_kind {
 
 typedef struct sw_cell_note {
     sw_pitch pitch;
-    uint32_t old; /* the NOTE or DRUM node that it was; SW_NO_INDEX for a new one */
-    bool marked;  /* what stands at it inside of its chord comes along: fingering, \harmonic ... */
-    bool tied;    /* so does its tie, where that stands inside of the chord: <c~ e> */
-    bool binds;   /* gets such a tie from the edit */
+    uint32_t old;          /* the NOTE or DRUM node that it was; SW_NO_INDEX for a new one */
+    bool marked;           /* what stands at it inside of its chord comes along: fingering, \harmonic ... */
+    bool tied;             /* so does its tie, where that stands inside of the chord: <c~ e> */
+    bool binds;            /* gets such a tie from the edit */
+    const sw_slice *texts; /* marks that stand at it inside of its chord from now on */
+    size_t text_count;
 } sw_cell_note;
 
 typedef struct sw_cell_mark {
@@ -35,17 +37,46 @@ typedef struct sw_cell_mark {
     sw_mark_class class;
 } sw_cell_mark;
 
+/* A tuplet that is written anew around cells, as a run that is copied has it: see copy_tuplets.c. */
+typedef struct sw_tuplet_bracket {
+    const struct sw_tuplet_bracket *around; /* the tuplet that it stands in; NULL: none */
+    uint32_t frame;                         /* of the tuplet that it copies */
+    sw_slice head;                          /* "\\tuplet 3/2 ", what stands before its { */
+} sw_tuplet_bracket;
+
+/* One value in such a tuplet. All cells that it is made of point to the same one. */
+typedef struct sw_tuplet_value {
+    const sw_tuplet_bracket *bracket; /* the innermost around it */
+    sw_duration value;                /* as it is written in there */
+} sw_tuplet_value;
+
+/* The outermost one around a bracket, or the bracket itself. */
+const sw_tuplet_bracket *sw_tuplet_outermost(const sw_tuplet_bracket *bracket);
+
 typedef struct sw_cell {
     sw_rational start; /* written time in the item */
     sw_rational length;
     sw_cell_kind kind;
-    bool tied;           /* goes on in the next cell of the voice, by a tie that the draft makes */
-    bool apart;          /* stays a value of its own beside the one it is tied to */
-    sw_cell_note *notes; /* ascending as written; in the draft's arena */
+    bool tied;                 /* goes on in the next cell of the voice, by a tie that the draft makes */
+    bool apart;                /* stays a value of its own beside the one it is tied to */
+    const sw_tuplet_value *in; /* the value in a tuplet that it shall be (a part of); NULL: none */
+    sw_cell_note *notes;       /* ascending as written; in the draft's arena */
     size_t note_count;
     sw_cell_mark *marks; /* in the draft's arena */
     size_t mark_count;
+    struct sw_grace *graces; /* written anew before it; in the draft's arena */
+    size_t grace_count;
 } sw_cell;
+
+/* A grace note or chord that a copied run brings along. */
+typedef struct sw_grace {
+    sw_slice opens;     /* "\grace { " or "\acciaccatura " where its group begins; empty: it goes on */
+    sw_slice closes;    /* " }" where its group ends; empty: it goes on, or has no braces */
+    sw_rational offset; /* before the cell: negative */
+    sw_rational length; /* as heard */
+    sw_duration value;  /* as written */
+    sw_cell cell;       /* its notes and marks */
+} sw_grace;
 
 typedef struct sw_draft_item {
     uint32_t music; /* NOTE, DRUM, CHORD, REPEAT_CHORD, BARE, REST, FULL_REST, SKIP */
@@ -56,9 +87,10 @@ typedef struct sw_draft_item {
     uint32_t *through; /* only places reached through one of these uses of variables change; none: all */
     size_t through_count;
     size_t through_capacity;
-    bool is_explicit; /* q and bare durations: their notes are written out */
+    uint32_t dissolves; /* SCALE or GRACE node around it that goes, see silent.c; SW_NO_INDEX: none */
+    bool is_explicit;   /* q and bare durations: their notes are written out */
     sw_cell *cells;
-    size_t cell_count;
+    size_t cell_count; /* 0: grace notes that go */
     size_t cell_capacity;
 } sw_draft_item;
 
@@ -263,6 +295,9 @@ uint32_t sw_voice_pitch(const sw_score *score, uint32_t chord, sw_pitch pitch);
 /* Whether a note is tied to the next chord of its voice, which has the same pitch. */
 bool sw_voice_is_tied(const sw_reading *reading, const sw_score *score, uint32_t event);
 bool sw_event_is_note(const sw_event *event);
+/* The rest or note of a voice that holds a moment; a skip beside it (\global) only when there is no other;
+ * SW_NO_INDEX when there is none. */
+uint32_t sw_voice_at(const sw_score *score, uint32_t voice, sw_rational moment);
 
 /* Whether some music is two voices side by side, << { ... } \\ { ... } >> or with a \new Voice; their blocks.
  */
@@ -286,6 +321,24 @@ sw_draft_change sw_change_insert_bars, sw_change_delete_bars;                   
  * as heard (`old` may name a node whose text they keep). The cells are tied to one another. */
 bool sw_draft_fill(sw_draft *draft, uint32_t event, sw_rational from, sw_rational until,
                    const sw_cell_note *heard, size_t count);
+/* Lays the tuplets of a voice in which the events from `first` to `last` stand over the plain rests of
+ * another voice at the same time, whole and with their rests; where something else stands there, nothing is
+ * laid. False (and the draft's error) when the rests can't be edited. */
+bool sw_draft_lay_tuplets(sw_draft *draft, uint32_t first, uint32_t last, uint32_t voice);
+/* What stands before the first of the grace notes of which a note or chord is one, "\grace { " or
+ * "\acciaccatura "; empty when they are written in another way than as notes and chords behind such a
+ * command: those can't be copied. `group` is their GRACE node then. */
+sw_slice sw_grace_head(const sw_reading *reading, const uint32_t *parent, uint32_t item, uint32_t *group);
+/* Puts a copy of a grace note with notes as heard before the cell of a voice at the same moment. NULL (and
+ * the draft's error) when it can't be. */
+sw_cell *sw_draft_add_grace(sw_draft *draft, uint32_t event, uint32_t voice, const sw_cell_note *heard,
+                            size_t count);
+/* The outermost tuplet on a way to an event, as a frame; SW_NO_INDEX when there is none. */
+uint32_t sw_tuplet_outermost_frame(const sw_draft *draft, uint32_t frame);
+/* After all changes: tuplets that have fallen silent lose their brackets, and silent grace notes go. */
+void sw_draft_dissolve(sw_draft *draft);
+/* What the text of an item is replaced with: the item, or what goes around it. */
+uint32_t sw_draft_node(const sw_draft_item *item);
 /* After all that touches items: puts them in the order of the text, and finds for each main file of the
  * request which music is written where one of them is. */
 void sw_draft_locate(sw_draft *draft);

@@ -76,6 +76,7 @@ static bool apply(sw_draft *draft)
     }
     sw_draft_mend_ties(draft);
     sw_draft_mend_repeats(draft);
+    sw_draft_dissolve(draft);
     sw_draft_locate(draft);
     return draft->error == NULL;
 }

@@ -144,8 +144,37 @@ static void add_inner_marks(const sw_edit_proof *p, const sw_draft_item *item, c
             add_mark(p, r, sw_music_slice(reading, c));
         }
     }
+    for (size_t i = 0; i < note->text_count; i++) {
+        add_mark(p, r, note->texts[i]);
+    }
     if (note->binds) {
         add_mark(p, r, sw_slice_of("~"));
+    }
+}
+
+/* The rows of the grace notes before a cell, which is heard as the row `main`. */
+static void add_graces(const sw_edit_proof *p, const sw_score *score, uint32_t frame, const sw_cell *cell,
+                       const sw_row *main, sw_rows *all)
+{
+    for (size_t i = 0; i < cell->grace_count; i++) {
+        const sw_grace *grace = &cell->graces[i];
+        sw_row r = {.onset = main->onset,
+                    .grace = grace->offset,
+                    .length = grace->length,
+                    .voice = main->voice,
+                    .kind = 'n',
+                    .touched = true};
+        make_room(p, &r, grace->cell.note_count);
+        for (size_t n = 0; n < grace->cell.note_count; n++) {
+            add_note(&r, sw_score_pitch(p->before, score, frame, grace->cell.notes[n].pitch), "");
+            for (size_t t = 0; t < grace->cell.notes[n].text_count; t++) {
+                add_mark(p, &r, grace->cell.notes[n].texts[t]);
+            }
+        }
+        for (size_t k = 0; k < grace->cell.mark_count; k++) {
+            add_mark(p, &r, grace->cell.marks[k].text);
+        }
+        sw_rows_add(all, &r);
     }
 }
 
@@ -186,6 +215,7 @@ void sw_rows_add_cells(const sw_edit_proof *p, const sw_score *score, uint32_t f
             add_mark(p, &r, sw_slice_of("~"));
         }
         sw_rows_add(all, &r);
+        add_graces(p, score, event->frame, cell, &r, all);
     }
 }
 

@@ -281,6 +281,9 @@ static void give_mark(sw_plan *plan, const items *all, size_t i, uint32_t mark, 
     enum { SLUR, PHRASE, BEAM, HAIRPIN };
     const item *here = &all->list[i];
     uint8_t parts = here->parts;
+    if (sw_division_drops(plan->division, plan->reading, mark)) {
+        return;
+    }
     if (plan->division->apart && is_for_everybody(sw_music_mark_class(plan->reading, mark))) {
         plan->mark_parts[mark] = (uint8_t)((1u << plan->division->parts) - 1);
         return;

@@ -30,7 +30,7 @@ static bool has_mark(const sw_cell *cell, sw_mark_class class)
 /* Whether a cell goes on in the next without anything to be seen between them. */
 static bool is_one_stretch(const sw_cell *cell, const sw_cell *next)
 {
-    if (next->apart) {
+    if (next->apart || next->grace_count > 0 || cell->in != next->in) {
         return false;
     }
     if (cell->kind != SW_CELL_NOTES) {
@@ -46,11 +46,20 @@ static bool is_one_stretch(const sw_cell *cell, const sw_cell *next)
     return cell->tied && next->kind == SW_CELL_NOTES && same_notes(cell, next);
 }
 
-static bool only_blanks_between(const sw_reading *reading, uint32_t item, uint32_t next)
+/* Whether cells stand in one tuplet that is written anew. */
+static bool share_tuplet(const sw_cell *cell, const sw_cell *next)
+{
+    const sw_tuplet_bracket *a = cell->in == NULL ? NULL : cell->in->bracket;
+    const sw_tuplet_bracket *b = next->in == NULL ? NULL : next->in->bracket;
+    return a != NULL && b != NULL && sw_tuplet_outermost(a) == sw_tuplet_outermost(b);
+}
+
+static bool only_blanks_between(const sw_reading *reading, uint32_t item, uint32_t next, bool lines)
 {
     const sw_text *text = reading->files[reading->music[item].file].text;
-    sw_slice between = sw_text_slice(text, sw_node_end(reading, item), sw_item_begin(reading, next));
-    return sw_slice_trim(between).length == 0 && memchr(between.data, '\n', between.length) == NULL;
+    sw_slice between = sw_text_slice(text, sw_node_end(reading, item), sw_run_begin(reading, next));
+    return sw_slice_trim(between).length == 0 &&
+           (lines || memchr(between.data, '\n', between.length) == NULL);
 }
 
 static sw_rational factor_of(const sw_reading *reading, uint32_t item)
@@ -62,16 +71,24 @@ static sw_rational factor_of(const sw_reading *reading, uint32_t item)
 bool sw_slot_joins(const sw_draft *draft, sw_draft_item *item, sw_draft_item *next)
 {
     const sw_reading *reading = draft->reading;
-    const sw_music *a = &reading->music[item->music];
-    const sw_music *b = &reading->music[next->music];
-    uint32_t around = draft->parent[item->music];
-    return around != SW_NO_INDEX && reading->music[around].kind == SW_MUSIC_SEQUENCE &&
-           a->next == next->music && a->file == b->file && a->start < b->start &&
-           sw_rational_equal(item->scale, next->scale) &&
+    uint32_t from = sw_draft_node(item);
+    uint32_t to = sw_draft_node(next);
+    const sw_music *a = &reading->music[from];
+    const sw_music *b = &reading->music[to];
+    uint32_t around = draft->parent[from];
+    bool empty = item->cell_count == 0 || next->cell_count == 0; /* grace notes that go */
+    const sw_cell *last = empty ? NULL : &item->cells[item->cell_count - 1];
+    bool tuplet = !empty && share_tuplet(last, &next->cells[0]);
+    if (from == to) {
+        return true; /* one bracket that goes */
+    }
+    return around != SW_NO_INDEX && reading->music[around].kind == SW_MUSIC_SEQUENCE && a->next == to &&
+           a->file == b->file && a->start < b->start &&
+           (empty || sw_rational_equal(item->scale, next->scale)) &&
            sw_rational_equal(factor_of(reading, item->music), factor_of(reading, next->music)) &&
            sw_music_calls(reading, next->music).length == 0 &&
-           only_blanks_between(reading, item->music, next->music) &&
-           is_one_stretch(&item->cells[item->cell_count - 1], &next->cells[0]);
+           only_blanks_between(reading, from, to, tuplet) &&
+           (empty || tuplet || is_one_stretch(last, &next->cells[0]));
 }
 
 /* ---- values ---- */
@@ -212,6 +229,12 @@ static bool divide_stretch(sw_draft *draft, sw_slot *slot, const stretch *s)
     if (s->whole) {
         sw_duration value = sw_music_duration(&draft->reading->music[s->item->music]);
         add_values(slot, s, cell, letter_of(cell), &value, 1, one);
+    } else if (cell->in != NULL) {
+        sw_rational end = sw_rational_add(sw_rational_add(event->onset, cell->start), s->length);
+        uint32_t bar = sw_score_bar_at(draft->score, end);
+        add_values(slot, s, cell, letter_of(cell), &cell->in->value, 1, one);
+        slot->pieces[first].ends_bar =
+            bar != SW_NO_INDEX && sw_rational_equal(draft->score->bars[bar].start, end);
     } else if (cell->kind == SW_CELL_SKIP) {
         sw_duration value = sw_duration_of(s->length);
         add_values(slot, s, cell, 's', &value, 1, one);
@@ -303,7 +326,8 @@ static size_t find_stretches(sw_draft *draft, const sw_slot *slot, stretch **all
             stretch *s = &(*all)[count++];
             *s = (stretch){.cell = *cell, .item = item, .length = cell->length};
             sw_cell_set_notes(draft, &s->cell, cell->notes, cell->note_count);
-            s->whole = item->cell_count == 1 && cell->kind == sw_draft_old_kind(draft, item);
+            s->whole = item->cell_count == 1 && cell->kind == sw_draft_old_kind(draft, item) &&
+                       cell->in == NULL && item->dissolves == SW_NO_INDEX;
         }
     }
     return count;
@@ -315,8 +339,8 @@ static size_t find_tuplet(const sw_draft *draft, const stretch *all, size_t coun
 {
     const sw_rational one = {1, 1};
     const sw_draft_item *item = all[0].item;
-    if (sw_rational_is_dyadic(all[0].length) || all[0].whole || !is_in_metre(draft, item) ||
-        !sw_rational_equal(factor_of(draft->reading, item->music), one)) {
+    if (sw_rational_is_dyadic(all[0].length) || all[0].whole || all[0].cell.in != NULL ||
+        !is_in_metre(draft, item) || !sw_rational_equal(factor_of(draft->reading, item->music), one)) {
         return 0;
     }
     int64_t odd = all[0].length.den;
@@ -326,7 +350,7 @@ static size_t find_tuplet(const sw_draft *draft, const stretch *all, size_t coun
     *actual = (int)odd;
     *normal = odd == 3 ? 2 : 4;
     sw_rational total = sw_rational_zero();
-    for (size_t i = 0; i < count && (odd == 3 || odd == 5 || odd == 7); i++) {
+    for (size_t i = 0; i < count && all[i].cell.in == NULL && (odd == 3 || odd == 5 || odd == 7); i++) {
         total = sw_rational_add(total, all[i].length);
         if (sw_rational_is_dyadic(total)) {
             return i + 1;
@@ -357,8 +381,50 @@ static bool divide_tuplet(sw_draft *draft, sw_slot *slot, const stretch *all, si
     }
     slot->pieces[first].tuplet_actual = actual;
     slot->pieces[first].tuplet_normal = normal;
-    slot->pieces[slot->piece_count - 1].tuplet_ends = true;
+    slot->pieces[slot->piece_count - 1].tuplets_end = 1;
     return true;
+}
+
+/* ---- tuplets that are written again ---- */
+
+const sw_tuplet_bracket *sw_tuplet_outermost(const sw_tuplet_bracket *bracket)
+{
+    while (bracket->around != NULL) {
+        bracket = bracket->around;
+    }
+    return bracket;
+}
+
+/* The innermost bracket around a piece of a slot; NULL when there is none, or no such piece. */
+static const sw_tuplet_bracket *bracket_of(const sw_slot *slot, size_t piece)
+{
+    const sw_tuplet_value *in = piece < slot->piece_count ? slot->pieces[piece].cell->in : NULL;
+    return in == NULL ? NULL : in->bracket;
+}
+
+static bool is_within(const sw_tuplet_bracket *inner, const sw_tuplet_bracket *bracket)
+{
+    while (inner != NULL && inner != bracket) {
+        inner = inner->around;
+    }
+    return inner != NULL;
+}
+
+/* The brackets begin where the piece before stands outside of them, and end where the one behind does. */
+static void add_brackets(sw_draft *draft, sw_slot *slot)
+{
+    for (size_t i = 0; i < slot->piece_count; i++) {
+        sw_piece *piece = &slot->pieces[i];
+        for (const sw_tuplet_bracket *b = bracket_of(slot, i); b != NULL;
+             b = b->around) { /* from the inside out */
+            if (i == 0 || !is_within(bracket_of(slot, i - 1), b)) {
+                piece->opens =
+                    sw_slice_of(sw_arena_format(draft->arena, "%.*s{ %.*s", (int)b->head.length, b->head.data,
+                                                (int)piece->opens.length, piece->opens.data));
+            }
+            piece->tuplets_end += !is_within(bracket_of(slot, i + 1), b);
+        }
+    }
 }
 
 bool sw_slot_divide(sw_draft *draft, sw_slot *slot)
@@ -376,5 +442,6 @@ bool sw_slot_divide(sw_draft *draft, sw_slot *slot)
         }
         i += tuplet > 0 ? tuplet : 1;
     }
+    add_brackets(draft, slot);
     return true;
 }

@@ -16,8 +16,8 @@ typedef struct sw_piece {
     bool whole;                /* stands for all of its item, unchanged in time */
     bool ends_bar;             /* a bar line follows it */
     bool fresh;                /* continues no text: `item` only says which language is in force */
-    sw_slice opens;            /* text before its bracket, of a tuplet that is written again; empty: none */
-    bool tuplet_ends;          /* a tuplet that is made here, or written again, ends behind it */
+    sw_slice opens;            /* "\tuplet 3/2 { ", of tuplets that are written again; empty: none */
+    int tuplets_end;           /* so many that are made here, or written again, end behind it */
     int tuplet_actual;         /* one begins before it: so many ... */
     int tuplet_normal;         /* ... in the time of so many; 0: none */
     bool tied; /* the last piece of a stretch that goes on in the next item by a tie that is made */

@@ -312,3 +312,16 @@ bool sw_plan_divides(const sw_plan *plan, const sw_reading *reading, uint32_t na
     }
     return false;
 }
+
+bool sw_division_drops(const sw_division *division, const sw_reading *reading, uint32_t mark)
+{
+    const sw_music *m = &reading->music[mark];
+    for (size_t i = 0; i < division->dropped_count; i++) {
+        const sw_music *dropped = &division->reading->music[division->dropped[i]];
+        if (dropped->start == m->start &&
+            sw_text_same_file(division->reading->files[dropped->file].text, reading->files[m->file].text)) {
+            return true;
+        }
+    }
+    return false;
+}

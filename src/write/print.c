@@ -71,6 +71,9 @@ static void put_inner_marks(sw_printer *p, const sw_draft_item *item, const sw_c
             sw_buffer_append(p->out, sw_music_slice(p->reading, c));
         }
     }
+    for (size_t i = 0; i < note->text_count; i++) {
+        sw_buffer_append(p->out, note->texts[i]);
+    }
     if (note->binds) {
         sw_buffer_char(p->out, '~');
     }
@@ -203,6 +206,7 @@ static bool put_body(sw_printer *p, const sw_piece *piece)
         copy.notes[n].marked = cell->notes[n].marked && piece->first;
         copy.notes[n].tied = cell->notes[n].tied && piece->last;
         copy.notes[n].binds = cell->notes[n].binds && piece->last;
+        copy.notes[n].text_count = piece->first ? cell->notes[n].text_count : 0;
     }
     uint32_t outer = piece->fresh ? SW_NO_INDEX : outer_note(p, item->music, false);
     bool bracketed = outer != SW_NO_INDEX && outer == outer_note(p, item->music, true); /* <c-1>: stays so */
@@ -313,6 +317,7 @@ static void put_marks(sw_printer *p, const sw_piece *piece, bool inner)
         sw_cell_note note = piece->cell->notes[0];
         note.marked = note.marked && piece->first;
         note.tied = note.tied && piece->last;
+        note.text_count = piece->first ? note.text_count : 0;
         put_inner_marks(p, piece->item, &note);
     }
     const sw_music *m = at(p, piece->item->music);
@@ -364,6 +369,27 @@ static bool stands_alone(const sw_printer *p, uint32_t item)
     }
 }
 
+/* The grace notes that come before a piece. */
+static void put_graces(sw_printer *p, const sw_piece *piece)
+{
+    for (size_t i = 0; piece->first && i < piece->cell->grace_count; i++) {
+        const sw_grace *grace = &piece->cell->graces[i];
+        sw_piece note = {.letter = 'n',
+                         .value = grace->value,
+                         .cell = &grace->cell,
+                         .item = piece->item,
+                         .first = true,
+                         .last = true,
+                         .fresh = true};
+        sw_buffer_append(p->out, grace->opens);
+        put_body(p, &note);
+        put_value(p, &note);
+        put_marks(p, &note, grace->cell.note_count == 1);
+        sw_buffer_append(p->out, grace->closes);
+        sw_buffer_char(p->out, ' ');
+    }
+}
+
 void sw_print_pieces(sw_printer *p, const sw_slot *slot)
 {
     for (size_t i = 0; i < slot->piece_count; i++) {
@@ -374,22 +400,26 @@ void sw_print_pieces(sw_printer *p, const sw_slot *slot)
         if (piece->tuplet_actual != 0) {
             sw_buffer_format(p->out, "\\tuplet %d/%d { ", piece->tuplet_actual, piece->tuplet_normal);
         }
-        if (piece->opens.length > 0) {
-            sw_buffer_append(p->out, piece->opens);
-            sw_buffer_string(p->out, "{ ");
-        }
+        sw_buffer_append(p->out, piece->opens);
+        put_graces(p, piece);
         bool inner = put_body(p, piece);
         put_value(p, piece);
         put_marks(p, piece, inner);
-        sw_buffer_string(p->out, piece->tuplet_ends ? " }" : "");
+        for (int ends = 0; ends < piece->tuplets_end; ends++) {
+            sw_buffer_string(p->out, " }");
+        }
         bool checked = piece->ends_bar && p->bar_checks && i + 1 < slot->piece_count;
         sw_buffer_string(p->out, checked ? " |" : "");
     }
 }
 
-static bool has_breath(const sw_slot *slot)
+/* Whether something else than its one piece is written for a slot: a \breathe, or grace notes. */
+static bool has_more(const sw_slot *slot)
 {
     for (size_t i = 0; i < slot->piece_count; i++) {
+        if (slot->pieces[i].cell->grace_count > 0) {
+            return true;
+        }
         for (size_t k = 0; k < slot->pieces[i].cell->mark_count; k++) {
             if (sw_mark_is_breath(slot->pieces[i].cell->marks[k].text)) {
                 return true;
@@ -402,7 +432,7 @@ static bool has_breath(const sw_slot *slot)
 static void print_slot(sw_printer *p, const sw_slot *slot)
 {
     const sw_draft_item *first = slot->items[0];
-    bool brackets = (slot->piece_count > 1 || has_breath(slot)) && stands_alone(p, first->music);
+    bool brackets = (slot->piece_count > 1 || has_more(slot)) && stands_alone(p, first->music);
     sw_buffer_string(p->out, brackets ? "{ " : "");
     if (first->calls) {
         sw_buffer_append(p->out, sw_music_calls(p->reading, first->music));
@@ -462,9 +492,12 @@ bool sw_draft_print(sw_draft *draft, sw_patch *patch)
         find_value(&p, &order, first, last, last_value);
         if (sw_slot_divide(draft, &slot)) {
             print_slot(&p, &slot);
-            uint32_t end = sw_node_end(draft->reading, final->music);
-            sw_print_apart(patch, draft->reading->files[file].text,
-                           sw_item_begin(draft->reading, first->music), end, &out);
+            uint32_t end = sw_node_end(draft->reading, sw_draft_node(final));
+            const sw_text *text = draft->reading->files[file].text;
+            while (slot.piece_count == 0 && end < text->length && text->bytes[end] == ' ') {
+                end++; /* nothing is left between the blanks on both sides */
+            }
+            sw_print_apart(patch, text, sw_run_begin(draft->reading, sw_draft_node(first)), end, &out);
             sw_mend_octave(draft, final->music, patch);
             sw_mend_value(&p, &order, file, end, patch);
             last = final;

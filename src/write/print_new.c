@@ -55,10 +55,12 @@ static void add_tuplet(const sw_draft *draft, const sw_draft_voice *voice, size_
 {
     uint32_t tuplet = tuplet_of(voice, c);
     if (tuplet != SW_NO_INDEX && tuplet_of(voice, c - 1) != tuplet) {
-        slot->pieces[from].opens = sw_tuplet_head(draft->reading, tuplet);
+        sw_slice head = sw_tuplet_head(draft->reading, tuplet);
+        slot->pieces[from].opens =
+            sw_slice_of(sw_arena_format(draft->arena, "%.*s{ ", (int)head.length, head.data));
     }
     if (tuplet != SW_NO_INDEX && tuplet_of(voice, c + 1) != tuplet) {
-        slot->pieces[slot->piece_count - 1].tuplet_ends = true;
+        slot->pieces[slot->piece_count - 1].tuplets_end = 1;
     }
 }
 

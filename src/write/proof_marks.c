@@ -39,11 +39,13 @@ static sw_slice without_direction(sw_slice text)
     return direction ? (sw_slice){text.data + 1, text.length - 1} : text;
 }
 
-static void add_marks(marks *all, const sw_reading *reading, const sw_score *score, uint32_t number,
-                      const sw_event *event, uint32_t item, const char *staff)
+static void add_marks(const sw_proof *proof, marks *all, const sw_reading *reading, const sw_score *score,
+                      uint32_t number, const sw_event *event, uint32_t item, const char *staff)
 {
     for (uint32_t c = reading->music[item].first; c != SW_NO_INDEX; c = reading->music[c].next) {
         if (reading->music[c].kind != SW_MUSIC_MARK ||
+            (staff[0] == '\0' && reading == proof->before &&
+             sw_division_drops(proof->division, reading, c)) ||
             (staff[0] == '\0' && follows_notes(sw_music_mark_class(reading, c)))) {
             continue;
         }
@@ -88,7 +90,7 @@ static marks collect(const sw_proof *proof, const sw_reading *reading)
             bool first = i == 0 || score->events[i - 1].chord != event->chord ||
                          score->events[i - 1].frame != event->frame;
             if (first) {
-                add_marks(&all, reading, score, s, event, event->chord, key);
+                add_marks(proof, &all, reading, score, s, event, event->chord, key);
             }
             if (divided && reading == proof->before && gets_roll(proof, event)) {
                 all.list = sw_grow(all.list, all.count, &all.capacity, sizeof *all.list);
@@ -96,7 +98,7 @@ static marks collect(const sw_proof *proof, const sw_reading *reading)
                     (mark){sw_proof_place_of(score, s, event, key), sw_slice_of("\\arpeggio")};
             }
             if (event->music != event->chord) {
-                add_marks(&all, reading, score, s, event, event->music, key);
+                add_marks(proof, &all, reading, score, s, event, event->music, key);
             }
         }
     }

@@ -110,3 +110,25 @@ bool sw_voice_is_tied(const sw_reading *reading, const sw_score *score, uint32_t
                     has_tie(reading, note->music));
     return written && note->kind == SW_EVENT_NOTE && sw_voice_pitch(score, next, note->pitch) != SW_NO_INDEX;
 }
+
+uint32_t sw_voice_at(const sw_score *score, uint32_t voice, sw_rational moment)
+{
+    sw_staff_events events = sw_score_staff_events(score, score->voices[voice].staff);
+    uint32_t skip = SW_NO_INDEX;
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        if (event->voice != voice) {
+            continue;
+        }
+        if (sw_rational_compare(event->onset, moment) > 0) {
+            break; /* a voice goes on in time */
+        }
+        if ((event->flags & SW_EVENT_GRACE) == 0 && sw_rational_compare(moment, sw_event_end(event)) < 0) {
+            if (event->kind != SW_EVENT_SKIP) {
+                return e;
+            }
+            skip = e;
+        }
+    }
+    return skip;
+}

@@ -717,7 +717,7 @@ static bool is_in(const sw_event *event, const passage *p)
            sw_rational_compare(p->begin, sw_event_end(event)) < 0;
 }
 
-/* How many notes a staff has in the passage; -1: what a line can't have (graces, cues, percussion), or what
+/* How many notes a staff has in the passage; -1: what a line can't have (cues, percussion), or what
  * leads over its edges. */
 static int count_notes(const sw_score *score, uint32_t staff, const passage *p)
 {
@@ -729,7 +729,8 @@ static int count_notes(const sw_score *score, uint32_t staff, const passage *p)
             continue;
         }
         bool note = event->kind == SW_EVENT_NOTE;
-        bool odd = event->kind == SW_EVENT_DRUM || event->flags & ~(uint32_t)SW_EVENT_CHORD ||
+        bool odd = event->kind == SW_EVENT_DRUM ||
+                   event->flags & ~(uint32_t)(SW_EVENT_CHORD | SW_EVENT_GRACE) ||
                    (note && (sw_rational_compare(event->onset, p->begin) < 0 ||
                              sw_rational_compare(p->end, sw_event_end(event)) < 0));
         if (odd) {
@@ -740,8 +741,24 @@ static int count_notes(const sw_score *score, uint32_t staff, const passage *p)
     return count;
 }
 
+/* Whether a staff has tuplets or grace notes in the passage. */
+static bool has_brackets(const sw_score *score, uint32_t staff, const passage *p)
+{
+    sw_staff_events events = sw_score_staff_events(score, staff);
+    for (uint32_t e = events.first; e < events.end; e++) {
+        const sw_event *event = &score->events[e];
+        bool bracket = (event->flags & SW_EVENT_GRACE) != 0 || !sw_rational_is_dyadic(event->duration);
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE && bracket) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Every second time one with tuplets or grace notes. */
 static bool draw_passage(const sw_score *score, passage *p)
 {
+    bool brackets = chance(2) == 0;
     for (int i = 0; i < 300 && score->staff_count > 1 && score->bar_count > 0; i++) {
         const sw_bar *first = &score->bars[chance((uint32_t)score->bar_count)];
         int bars = 1 + (int)chance(3);
@@ -752,7 +769,8 @@ static bool draw_passage(const sw_score *score, passage *p)
                                 .first_beat = {1, 1},
                                 .last_bar = first->number + bars - 1}};
         if (p->from != p->to && sw_bar_range_moments(score, &p->bars, &p->begin, &p->end) &&
-            count_notes(score, p->from, p) > 0 && count_notes(score, p->to, p) == 0) {
+            count_notes(score, p->from, p) > 0 && count_notes(score, p->to, p) == 0 &&
+            (!brackets || has_brackets(score, p->from, p))) {
             return true;
         }
     }
@@ -777,9 +795,8 @@ static sw_rational last_end(const sw_reading *reading, const sw_score *score, ui
     return sw_event_end(&score->events[event]);
 }
 
-/* The notes of a staff in the passage, each as a line "onset end step alteration", without octaves, with the
- * pitch moved up by an interval. Tied values are one note, which the edges of the
- * passage cut. */
+/* The notes of a staff in the passage, each as a line "onset (grace) end step alteration", without octaves,
+ * with the pitch moved up by an interval. Tied values are one note, which the edges of the passage cut. */
 static void list_notes(const sw_reading *reading, const sw_score *score, uint32_t staff, const passage *p,
                        sw_pitch interval, sw_buffer *text)
 {
@@ -791,9 +808,9 @@ static void list_notes(const sw_reading *reading, const sw_score *score, uint32_
             sw_pitch pitch = sw_pitch_transpose(event->pitch, interval);
             sw_rational end = last_end(reading, score, e);
             end = sw_rational_compare(end, p->end) > 0 ? p->end : end;
-            sw_buffer_format(text, "%lld/%lld %lld/%lld %d %d\n", (long long)event->onset.num,
-                             (long long)event->onset.den, (long long)end.num, (long long)end.den, pitch.step,
-                             pitch.alter);
+            sw_buffer_format(text, "%lld/%lld (%d/%d) %lld/%lld %d %d\n", (long long)event->onset.num,
+                             (long long)event->onset.den, event->grace_num, event->grace_den,
+                             (long long)end.num, (long long)end.den, pitch.step, pitch.alter);
         }
     }
 }
