@@ -1,6 +1,6 @@
 /* Tuplets that come along when a run is copied into plain rests.
  *
- * A copy fills cells of the target's rests (change_runs.c). Where the run has a tuplet, its bracket is laid
+ * A copy fills cells of the target's rests (change_copies.c). Where the run has a tuplet, its bracket is laid
  * over those cells first: each value of the tuplet, rests too, becomes a cell (or several, when the rests of
  * the target divide it) that points to one sw_tuplet_value: the value as it is written in the source, and the
  * bracket it stands in, which points to the one around it. Then the notes come into these cells as into any
