@@ -795,6 +795,17 @@ static sw_rational last_end(const sw_reading *reading, const sw_score *score, ui
     return sw_event_end(&score->events[event]);
 }
 
+/* A grace note that stands behind its note (\afterGrace), where no other note begins: such ones are told. */
+static bool stands_behind(const sw_score *score, uint32_t event)
+{
+    uint32_t next = sw_voice_chord(score, event);
+    while (next != SW_NO_INDEX && (score->events[next].flags & SW_EVENT_GRACE) != 0) {
+        next = sw_voice_next(score, next);
+    }
+    return (score->events[event].flags & SW_EVENT_GRACE) != 0 &&
+           (next == SW_NO_INDEX || !sw_rational_equal(score->events[next].onset, score->events[event].onset));
+}
+
 /* The notes of a staff in the passage, each as a line "onset (grace) end step alteration", without octaves,
  * with the pitch moved up by an interval. Tied values are one note, which the edges of the passage cut. */
 static void list_notes(const sw_reading *reading, const sw_score *score, uint32_t staff, const passage *p,
@@ -803,7 +814,7 @@ static void list_notes(const sw_reading *reading, const sw_score *score, uint32_
     sw_staff_events events = sw_score_staff_events(score, staff);
     for (uint32_t e = events.first; e < events.end; e++) {
         const sw_event *event = &score->events[e];
-        if (is_in(event, p) && event->kind == SW_EVENT_NOTE &&
+        if (is_in(event, p) && event->kind == SW_EVENT_NOTE && !stands_behind(score, e) &&
             (sw_rational_equal(event->onset, p->begin) || !goes_on(reading, score, e))) {
             sw_pitch pitch = sw_pitch_transpose(event->pitch, interval);
             sw_rational end = last_end(reading, score, e);
