@@ -1,8 +1,8 @@
 /* Dynamics at the edges of a passage: hairpins that reach over them, and the level with which it begins. */
 #include <string.h>
 
-#include "moves/give_plan.h"
 #include "checks/say.h"
+#include "moves/give_plan.h"
 
 static bool is_hairpin_start(const sw_reading *reading, uint32_t mark)
 {

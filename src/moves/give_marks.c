@@ -5,6 +5,7 @@
 #include "checks/say.h"
 #include "moves/foreign_marks.h"
 #include "moves/give_plan.h"
+#include "players/chairs.h"
 #include "write/draft.h"
 
 static void add_left(sw_give_plan *g, uint32_t music)
