@@ -79,6 +79,28 @@ static const char *who_is_next(const sw_divisi_work *w, const sw_divisi_passage 
                : sw_arena_format(w->arena, "a %d", w->players > 0 ? w->players : passage->section.parts);
 }
 
+/* Whether a section stays divided up to the next passage: nothing but single notes, for less than a bar, lies
+ * between them, so that "unis." and "div." would alternate note by note (common practice, no source). As two
+ * voices such notes are in the passage itself, or their words go with the voices. */
+static bool stays_divided(const sw_divisi_work *w, const sw_divisi_passage *passage)
+{
+    const sw_divisi_plan *plan = &w->plan;
+    bool is_last = passage == &plan->passages[plan->passage_count - 1];
+    if (!w->words || w->options->way != SW_DIVISI_CHORDS || is_last) {
+        return false;
+    }
+    size_t until = passage[1].first;
+    for (size_t i = passage->last + 1; i <= until; i++) {
+        const sw_divisi_chord *chord = &plan->chords[i];
+        bool single = chord->count == 1 && chord->stroke->alone;
+        if ((i < until && !single) || chord->players != plan->chords[passage->last].players) {
+            return false;
+        }
+    }
+    return sw_divisi_is_near(plan, passage->last, until) &&
+           sw_divisi_word_between(w, sw_divisi_onset(w, passage->last), sw_divisi_onset(w, until)) == NULL;
+}
+
 void sw_divisi_say_end(sw_divisi_work *w, const sw_divisi_passage *passage)
 {
     size_t next = passage->last + 1;
@@ -90,7 +112,8 @@ void sw_divisi_say_end(sw_divisi_work *w, const sw_divisi_passage *passage)
         sw_divisi_word_between(w, sw_divisi_onset(w, passage->last), chord->stroke->onset) != NULL) {
         return; /* the staff speaks for itself */
     }
-    if (!chord->stroke->alone || chord->tied || (chord->chosen && chord->count != 1)) {
+    if (!chord->stroke->alone || chord->tied || (chord->chosen && chord->count != 1) ||
+        stays_divided(w, passage)) {
         return;
     }
     leave_open(w, next, 0);

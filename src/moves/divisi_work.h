@@ -60,7 +60,8 @@ void sw_divisi_read_words(sw_divisi_work *w);
 bool sw_divisi_say_division(sw_divisi_work *w, const sw_divisi_passage *passage);
 /* Winds say who is left where not all of them hold on, and that all play again behind it. */
 void sw_divisi_say_who_holds(sw_divisi_work *w, const sw_divisi_passage *passage);
-/* The text behind a passage: at the next note that is not divided. */
+/* The text behind a passage: at the next note that is not divided. Single notes of a section between two
+ * passages, for less than a bar, have none: it stays divided. */
 void sw_divisi_say_end(sw_divisi_work *w, const sw_divisi_passage *passage);
 
 /* ---- divisi_voices.c: two voices ---- */
