@@ -96,11 +96,12 @@ static bool is_divided(const sw_divisi_wish *wish, const sw_divisi_chord *chord)
     return fits(wish, chord) && is_many(wish, chord);
 }
 
-/* Whether less than a bar lies between two moments. */
-static bool is_near(const sw_score *score, sw_rational end, sw_rational onset)
+bool sw_divisi_is_near(const sw_divisi_plan *plan, size_t chord, size_t next)
 {
-    uint32_t bar = sw_score_bar_at(score, end);
-    return bar != SW_NO_INDEX && sw_rational_compare(sw_rational_sub(onset, end), score->bars[bar].metre) < 0;
+    sw_rational end = plan->chords[chord].stroke->end;
+    sw_rational gap = sw_rational_sub(plan->chords[next].stroke->onset, end);
+    uint32_t bar = sw_score_bar_at(plan->score, end);
+    return bar != SW_NO_INDEX && sw_rational_compare(gap, plan->score->bars[bar].metre) < 0;
 }
 
 /* Where an event stands when its tuplet counts as what that stands in. */
@@ -177,8 +178,7 @@ static bool goes_on(const sw_divisi_plan *plan, const sw_divisi_wish *wish, size
     }
     size_t last = plan->passages[plan->passage_count - 1].last;
     if (wish->in_one_line) {
-        return is_one_line(plan, wish, last, chord) &&
-               is_near(plan->score, plan->chords[last].stroke->end, plan->chords[chord].stroke->onset);
+        return is_one_line(plan, wish, last, chord) && sw_divisi_is_near(plan, last, chord);
     }
     return last + 1 == chord && plan->chords[last].players == plan->chords[chord].players;
 }

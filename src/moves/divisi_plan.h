@@ -52,6 +52,8 @@ typedef struct sw_divisi_wish {
 void sw_divisi_read(sw_divisi_plan *plan, const sw_chosen *chosen, uint32_t staff, const bool *is_chosen);
 /* Whether a chord has more notes, or would be in more parts, than players; no player has two notes. */
 bool sw_divisi_lacks_players(const sw_divisi_wish *wish, const sw_divisi_chord *chord);
+/* Whether less than a bar lies between the end of one chord and the beginning of another one. */
+bool sw_divisi_is_near(const sw_divisi_plan *plan, size_t chord, size_t next);
 /* Finds the passages, and who takes which note in them. */
 void sw_divisi_find(sw_divisi_plan *plan, const sw_divisi_wish *wish, const sw_divisi_fit *fit);
 void sw_divisi_plan_free(sw_divisi_plan *plan);
