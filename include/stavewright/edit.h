@@ -70,7 +70,8 @@ typedef struct sw_change {
     sw_pitch pitch;          /* as the event's: after \transpose, before \transposition */
     const sw_pitch *pitches; /* ascending */
     size_t pitch_count;
-    const uint32_t *left; /* MARK nodes, and notes or chords of grace notes; indices into the reading's music */
+    const uint32_t
+        *left; /* MARK nodes, and notes or chords of grace notes; indices into the reading's music */
     size_t left_count;
     const uint32_t *notes; /* events */
     size_t note_count;
