@@ -92,14 +92,7 @@ static bool name_says_divided(const char *name)
 {
     static const char *const says[] = {"div",     "divisi",  "divise", "divises",
                                        "divided", "geteilt", "get",    NULL};
-    sw_staff_words words;
-    sw_staff_words_cut(sw_slice_of(name), &words);
-    for (size_t i = 0; i < words.count; i++) {
-        if (sw_staff_word_among(&words, i, says)) {
-            return true;
-        }
-    }
-    return false;
+    return sw_staff_name_says(name, says);
 }
 
 /* Whether another voice of the staff sounds with the chord: then the players are divided already. */

@@ -109,14 +109,7 @@ static bool says_soloist(const char *name)
     static const char *const says[] = {"solo",       "sola",        "principal",  "principale", "princ",
                                        "concertant", "concertante", "concertato", "solist",     "solistin",
                                        "soliste",    "soloist",     NULL};
-    sw_staff_words words;
-    sw_staff_words_cut(sw_slice_of(name), &words);
-    for (size_t i = 0; i < words.count; i++) {
-        if (sw_staff_word_among(&words, i, says)) {
-            return true;
-        }
-    }
-    return false;
+    return sw_staff_name_says(name, says);
 }
 
 bool sw_staff_is_soloist(const sw_instruments *instruments, const sw_reading *reading, const sw_score *score,

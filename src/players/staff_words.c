@@ -148,3 +148,14 @@ bool sw_staff_word_among(const sw_staff_words *words, size_t i, const char *cons
     }
     return false;
 }
+
+bool sw_staff_name_says(const char *name, const char *const *list)
+{
+    sw_staff_words words;
+    sw_staff_words_cut(sw_slice_of(name), &words);
+    bool says = false;
+    for (size_t i = 0; i < words.count && !says; i++) {
+        says = sw_staff_word_among(&words, i, list);
+    }
+    return says;
+}

@@ -31,5 +31,7 @@ void sw_staff_words_remove(sw_staff_words *words, size_t first, size_t count);
 bool sw_staff_word_is(const sw_staff_words *words, size_t i, const char *text);
 /* True when word i exists and is one of the NULL-terminated list. */
 bool sw_staff_word_among(const sw_staff_words *words, size_t i, const char *const *list);
+/* True when a name has one of these words. */
+bool sw_staff_name_says(const char *name, const char *const *list);
 
 #endif
