@@ -14,16 +14,23 @@ void sw_move_add_main(sw_move *move, sw_reading *reading)
     move->mains[move->main_count++] = reading;
 }
 
-static bool share_a_file(const sw_reading *a, const sw_reading *b)
+bool sw_reads_file(const sw_reading *reading, const sw_text *text)
 {
-    for (size_t i = 0; i < a->file_count; i++) {
-        for (size_t k = 0; k < b->file_count; k++) {
-            if (sw_text_same_file(a->files[i].text, b->files[k].text)) {
-                return true;
-            }
+    for (size_t i = 0; i < reading->file_count; i++) {
+        if (sw_text_same_file(reading->files[i].text, text)) {
+            return true;
         }
     }
     return false;
+}
+
+static bool share_a_file(const sw_reading *a, const sw_reading *b)
+{
+    bool shared = false;
+    for (size_t i = 0; i < a->file_count && !shared; i++) {
+        shared = sw_reads_file(b, a->files[i].text);
+    }
+    return shared;
 }
 
 static bool is_there(const sw_move *move, const char *path)

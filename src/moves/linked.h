@@ -7,6 +7,8 @@
 
 /* Adds a reading to those of the move, which owns it from here on. */
 void sw_move_add_main(sw_move *move, sw_reading *reading);
+/* Whether a reading has the file of a text among its files. */
+bool sw_reads_file(const sw_reading *reading, const sw_text *text);
 /* Adds those of the paths that share a file with mains[0] and are not there yet, as below. */
 void sw_move_add_sharing(sw_move *move, const sw_paths *paths, const sw_read_options *options);
 /* Reads the other main files in the folder of `path` and below, and keeps those that share a file with

@@ -33,16 +33,6 @@ static bool find(const sw_move *move, const sw_bar_range *bars, sw_edit_request 
     return false;
 }
 
-static bool has_file(const sw_reading *reading, const sw_text *text)
-{
-    for (size_t i = 0; i < reading->file_count; i++) {
-        if (sw_text_same_file(reading->files[i].text, text)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Scores with lines of their own that change along: nobody has named them. */
 static void tell_others(sw_move *move)
 {
@@ -50,7 +40,7 @@ static void tell_others(sw_move *move)
         bool own = false;
         for (size_t k = 0; k < move->patch.count && !own; k++) {
             const sw_text *text = move->patch.files[k].text;
-            own = has_file(move->mains[i], text) && !has_file(move->mains[0], text);
+            own = sw_reads_file(move->mains[i], text) && !sw_reads_file(move->mains[0], text);
         }
         if (own) {
             sw_paths plain = {0};

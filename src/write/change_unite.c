@@ -145,22 +145,6 @@ static uint32_t beside(const sw_draft *draft, uint32_t event, uint32_t lower)
     return SW_NO_INDEX;
 }
 
-/* Marks that every voice must have; ties can be told apart within the chord. */
-static bool is_of_each(sw_mark_class class)
-{
-    switch (class) {
-    case SW_MARK_ARTICULATION:
-    case SW_MARK_SLUR_START:
-    case SW_MARK_SLUR_END:
-    case SW_MARK_PHRASE_START:
-    case SW_MARK_PHRASE_END:
-    case SW_MARK_TREMOLO:
-        return true;
-    default:
-        return false;
-    }
-}
-
 /* Whether `item` has a mark with the text of another one. */
 static bool has_text(const sw_draft *draft, uint32_t item, sw_slice text)
 {
@@ -179,7 +163,7 @@ static bool has_marks_of(const sw_draft *draft, uint32_t item, uint32_t other, b
     for (uint32_t c = at(draft, item)->first; c != SW_NO_INDEX; c = at(draft, c)->next) {
         bool asked = at(draft, c)->kind == SW_MUSIC_MARK &&
                      sw_music_mark_class(draft->reading, c) != SW_MARK_TIE &&
-                     (!each || is_of_each(sw_music_mark_class(draft->reading, c)));
+                     (!each || sw_mark_is_of_playing(sw_music_mark_class(draft->reading, c)));
         if (asked && !has_text(draft, other, sw_music_slice(draft->reading, c))) {
             return false;
         }

@@ -52,22 +52,10 @@ static void add_one_chord(sw_draft *draft, const sw_change *change, sw_draft_voi
     add_voice_cell(draft, voice, SW_CELL_SKIP, change->until, to);
 }
 
-/* Whether a mark says how a note is played, and so is said to each voice; dynamics and texts stand once. */
-static bool is_of_playing(sw_mark_class class)
+/* Whether a second voice has a mark as well. */
+static bool is_for_both(sw_mark_class class)
 {
-    switch (class) {
-    case SW_MARK_ARTICULATION:
-    case SW_MARK_SLUR_START:
-    case SW_MARK_SLUR_END:
-    case SW_MARK_PHRASE_START:
-    case SW_MARK_PHRASE_END:
-    case SW_MARK_BEAM_START:
-    case SW_MARK_BEAM_END:
-    case SW_MARK_TREMOLO:
-        return true;
-    default:
-        return false;
-    }
+    return sw_mark_is_of_playing(class) || class == SW_MARK_BEAM_START || class == SW_MARK_BEAM_END;
 }
 
 static bool is_listed(const sw_change *change, uint32_t event)
@@ -160,7 +148,7 @@ static bool add_listed(sw_draft *draft, const sw_change *change, uint32_t chord,
     const sw_cell *source = sw_item_first(item);
     for (size_t i = 0; i < source->mark_count; i++) {
         sw_cell_mark mark = source->marks[i];
-        if (is_of_playing(mark.class) && sw_run_keeps_mark(draft, change, chord, mark.class) &&
+        if (is_for_both(mark.class) && sw_run_keeps_mark(draft, change, chord, mark.class) &&
             !sw_run_leaves(change, mark.old)) {
             mark.old = SW_NO_INDEX;
             sw_cell_add_mark(draft, cell, mark);

@@ -298,6 +298,21 @@ bool sw_mark_is_at_end(sw_mark_class class, sw_slice text)
     }
 }
 
+bool sw_mark_is_of_playing(sw_mark_class class)
+{
+    switch (class) {
+    case SW_MARK_ARTICULATION:
+    case SW_MARK_SLUR_START:
+    case SW_MARK_SLUR_END:
+    case SW_MARK_PHRASE_START:
+    case SW_MARK_PHRASE_END:
+    case SW_MARK_TREMOLO:
+        return true;
+    default:
+        return false;
+    }
+}
+
 void sw_cell_add_mark(sw_draft *draft, sw_cell *cell, sw_cell_mark mark)
 {
     sw_cell_mark *marks = sw_arena_alloc(draft->arena, (cell->mark_count + 1) * sizeof *marks);

@@ -275,6 +275,9 @@ void sw_cell_remove_mark(sw_cell *cell, size_t which);
 bool sw_mark_is_breath(sw_slice text);
 /* Whether a mark belongs to the end of its note: it goes with the last of several tied values. */
 bool sw_mark_is_at_end(sw_mark_class class, sw_slice text);
+/* Whether a mark says how a note is played, so that each voice needs it; dynamics and texts stand once. Ties
+ * and beams are not among them. */
+bool sw_mark_is_of_playing(sw_mark_class class);
 
 /* ---- voices ---- */
 
